@@ -1,0 +1,33 @@
+namespace RackController.Model;
+
+/// <summary>
+/// A branch circuit (breaker and outlet) that loads draw from. The controller budgets it; it does not replace the
+/// breaker, and what a circuit may carry is for local codes and a licensed electrician to say.
+/// </summary>
+public sealed record Circuit
+{
+    /// <summary>Place in <see cref="Site.Circuits"/>.</summary>
+    public required CircuitId Id { get; init; }
+
+    /// <summary>What the grower calls it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Supply voltage, in volts: 100 to 250.</summary>
+    public required double VoltageV { get; init; }
+
+    /// <summary>Rated current of the breaker, in amperes.</summary>
+    public required double BreakerA { get; init; }
+
+    /// <summary>What the circuit may carry for hours, in amperes. Default 80 % of the breaker: NEC 210.20(A) sizes a
+    /// breaker at 125 % of the continuous load.</summary>
+    public required double ContinuousLimitA { get; init; }
+
+    /// <summary>How the controller learns that this circuit lost its supply.</summary>
+    public SensorId? SupplySense { get; init; }
+
+    /// <summary>Whether a contactor upstream of the relays can cut the circuit when a relay has welded.</summary>
+    public bool HasUpstreamContactor { get; init; }
+
+    /// <summary>The share of a breaker's rating that a continuous load may use: 0.8, the reciprocal of 125 %.</summary>
+    public const double ContinuousShare = 0.8;
+}

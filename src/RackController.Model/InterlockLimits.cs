@@ -1,0 +1,77 @@
+using NodaTime;
+
+namespace RackController.Model;
+
+/// <summary>
+/// How far each interlock lets things go. The rack file may set them within bounds that its reader enforces; a value
+/// outside is refused with the reason, never clamped. All durations are monotonic.
+/// </summary>
+public sealed record InterlockLimits
+{
+    /// <summary>The limits of a rack file that sets none.</summary>
+    public static InterlockLimits Default { get; } = new();
+
+    /// <summary>Longest single run of the pump. Default 15 min; 10 s to 60 min.</summary>
+    public Duration PumpMaximumRun { get; init; } = Duration.FromMinutes(15);
+
+    /// <summary>How long the pump rests between runs, while trays drain. Default 15 min; 10 s to 24 h.</summary>
+    public Duration PumpRest { get; init; } = Duration.FromMinutes(15);
+
+    /// <summary>How long the pump may run in a local day, all runs together. Default 3 h; 1 min to 24 h.</summary>
+    public Duration PumpDailyBudget { get; init; } = Duration.FromHours(3);
+
+    /// <summary>How many maximum runs within 24 h latch the pump. Default 3; 1 to 10.</summary>
+    public int MaximumRunsToLatch { get; init; } = 3;
+
+    /// <summary>How long the reservoir's low float must read wet before the pump may run again. Default 60 s; 1 s to 1 h.</summary>
+    public Duration LowFloatRestored { get; init; } = Duration.FromSeconds(60);
+
+    /// <summary>How many low-float trips in one flood latch the pump. Default 2; 1 to 10.</summary>
+    public int LowFloatTripsToLatch { get; init; } = 2;
+
+    /// <summary>How many bad samples in a row trip a contact. Default 2, one to reject a glitch; 1 to 5.</summary>
+    public int SamplesToTrip { get; init; } = 2;
+
+    /// <summary>How long a contact must read well before it counts as well. Default 2 s; 100 ms to 60 s.</summary>
+    public Duration ContactReturn { get; init; } = Duration.FromSeconds(2);
+
+    /// <summary>How long everything on a circuit stays off once its supply is back. Default 60 s; 5 s to 1 h.</summary>
+    public Duration SupplyQuietPeriod { get; init; } = Duration.FromSeconds(60);
+
+    /// <summary>From one load to the next when a circuit comes back. Default 10 s; 1 s to 10 min.</summary>
+    public Duration RestartSpacing { get; init; } = Duration.FromSeconds(10);
+
+    /// <summary>How many supply losses within 24 h latch a circuit. Default 3; 1 to 20.</summary>
+    public int SupplyTripsToLatch { get; init; } = 3;
+
+    /// <summary>Least time between two loads switched on on one circuit, so that inrush currents do not add up.
+    /// Default 1 s; 100 ms to 60 s.</summary>
+    public Duration SwitchingStagger { get; init; } = Duration.FromSeconds(1);
+
+    /// <summary>Least time between switching one relay off and on again. Default 5 s; 0 to 10 min.</summary>
+    public Duration RelayRest { get; init; } = Duration.FromSeconds(5);
+
+    /// <summary>Longest service hold. Default 30 min; 1 min to 8 h.</summary>
+    public Duration ServiceHoldMaximum { get; init; } = Duration.FromMinutes(30);
+
+    /// <summary>How long before its end a service hold warns. Default 2 min; 10 s to 30 min.</summary>
+    public Duration ServiceHoldWarning { get; init; } = Duration.FromMinutes(2);
+
+    /// <summary>How long after one request to reset a latch the second, confirming one may come. Default 60 s; 5 s to 10 min.</summary>
+    public Duration ResetConfirmWithin { get; init; } = Duration.FromSeconds(60);
+
+    /// <summary>Good scans in a row before a rack that was late or failing is driven again. Default 10 s; 1 s to 10 min.</summary>
+    public Duration ScanRecovery { get; init; } = Duration.FromSeconds(10);
+
+    /// <summary>Air temperature above which a tier's lights are off, degrees Celsius. Default 32; 20 to 45.</summary>
+    public double AirHotC { get; init; } = 32;
+
+    /// <summary>How far below <see cref="AirHotC"/> the air must cool before the lights return, kelvin. Default 2; 0.5 to 10.</summary>
+    public double AirHotReturnK { get; init; } = 2;
+
+    /// <summary>Water below this raises an alarm, degrees Celsius. Default 12; 0 to 25.</summary>
+    public double WaterColdC { get; init; } = 12;
+
+    /// <summary>Water above this raises an alarm, degrees Celsius. Default 26; 15 to 40.</summary>
+    public double WaterWarmC { get; init; } = 26;
+}

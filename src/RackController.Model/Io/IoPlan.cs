@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace RackController.Model;
+
+/// <summary>Where the relays and sensors of a site are.</summary>
+public abstract record IoPlan;
+
+/// <summary>There is no board: the simulated rack answers.</summary>
+public sealed record SimulatedIo : IoPlan;
+
+/// <summary>Relays and contacts sit on GPIO lines of a board, driven through the kernel's character device.</summary>
+/// <param name="Relays">One output line per load.</param>
+/// <param name="Contacts">One input line per contact sensor.</param>
+public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<ContactLine> Contacts) : IoPlan;
+
+/// <summary>A line of a GPIO chip. Chips are found by label, since their numbers differ between boards and images.</summary>
+/// <param name="ChipLabel">The label that the kernel gives the chip.</param>
+/// <param name="Offset">The line's offset on that chip, from 0.</param>
+public sealed record GpioLine(string ChipLabel, int Offset);
+
+/// <summary>The output line that switches one load's relay.</summary>
+/// <param name="Load">The load.</param>
+/// <param name="Line">The line.</param>
+/// <param name="ActiveLow">Whether the coil is energised by a low level, as on most opto-coupled relay boards.</param>
+public sealed record RelayLine(LoadId Load, GpioLine Line, bool ActiveLow);
+
+/// <summary>The pull that a board puts on an input line, which decides what a broken wire reads as.</summary>
+public enum LinePull
+{
+    /// <summary>None, or one outside the board.</summary>
+    None,
+
+    /// <summary>Towards the supply: an open contact reads high.</summary>
+    Up,
+
+    /// <summary>Towards ground: an open contact reads low.</summary>
+    Down,
+}
+
+/// <summary>The input line of one contact sensor.</summary>
+/// <param name="Sensor">The sensor.</param>
+/// <param name="Line">The line.</param>
+/// <param name="ActiveLow">Whether a low level means 1 (wet, present).</param>
+/// <param name="Pull">The pull to ask for.</param>
+/// <param name="Debounce">How long a level must hold before the reading turns to the harmless side; it turns to the
+/// harmful side at once. Default 50 ms.</param>
+public sealed record ContactLine(SensorId Sensor, GpioLine Line, bool ActiveLow, LinePull Pull, Duration Debounce);

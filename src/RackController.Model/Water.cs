@@ -1,0 +1,71 @@
+namespace RackController.Model;
+
+/// <summary>The tank that the pump draws from: straight walls, so depth follows from volume.</summary>
+/// <param name="CapacityL">Volume to the brim, litres.</param>
+/// <param name="DepthMm">Inside depth from floor to brim, mm.</param>
+/// <param name="FloorHeightMm">Height of its inside floor above the floor of the room, mm. Default 20.</param>
+/// <param name="NormalVolumeL">What the grower fills it to, litres; at most <paramref name="CapacityL"/>.</param>
+/// <param name="PumpIntakeMm">Depth below which the pump draws air, mm.</param>
+public sealed record Reservoir(
+    double CapacityL, double DepthMm, double FloorHeightMm, double NormalVolumeL, double PumpIntakeMm)
+{
+    /// <summary>Plan area, m2: 1 L over 1 m2 is 1 mm deep.</summary>
+    public double AreaM2 => CapacityL / DepthMm;
+}
+
+/// <summary>The pump: which relay runs it and what it can lift.</summary>
+/// <param name="Load">Its relay.</param>
+/// <param name="Curve">What it can lift.</param>
+public sealed record Pump(LoadId Load, PumpCurve Curve);
+
+/// <summary>Head of a centrifugal pump at a flow: H = H0 (1 - (Q / Qmax)^n).</summary>
+/// <param name="ShutOffHeadM">H0, head at no flow, m.</param>
+/// <param name="MaxFlowLpm">Qmax, flow at no head, L/min.</param>
+/// <param name="Exponent">n; 2 where only one point is known.</param>
+public sealed record PumpCurve(double ShutOffHeadM, double MaxFlowLpm, double Exponent);
+
+/// <summary>The vertical supply pipe with a tee per tier.</summary>
+/// <param name="BoreMm">Inside diameter, mm.</param>
+/// <param name="RunLengthMm">Length of pipe and hose from the pump to the lowest tee, mm.</param>
+/// <param name="RunMinorLossK">Sum of the minor loss coefficients from the pump to the lowest tee (entrance, elbows,
+/// screen).</param>
+/// <param name="TeeMinorLossK">Minor loss coefficient of flow past one tee.</param>
+/// <param name="HasCheckValve">Whether water is kept from running back through the stopped pump.</param>
+public sealed record SupplyRiser(
+    double BoreMm, double RunLengthMm, double RunMinorLossK, double TeeMinorLossK, bool HasCheckValve);
+
+/// <summary>The pipe from a tee of the riser to one tray.</summary>
+/// <param name="BoreMm">Inside diameter, mm. Narrow branches (about 8 mm) are what feeds the upper tiers; wide ones starve
+/// them.</param>
+/// <param name="LengthMm">Length, mm.</param>
+/// <param name="MinorLossK">Sum of its minor loss coefficients, with tee, valve or throttle, and exit.</param>
+/// <param name="OutletAboveTrayFloorMm">Height of its outlet above the tray's floor, mm.</param>
+public sealed record SupplyBranch(double BoreMm, double LengthMm, double MinorLossK, double OutletAboveTrayFloorMm);
+
+/// <summary>The common return pipe. Upper trays are served first when it is at its capacity.</summary>
+/// <param name="BoreMm">Inside diameter, mm.</param>
+/// <param name="CapacityLpm">What it carries at most, L/min.</param>
+public sealed record DrainStack(double BoreMm, double CapacityLpm);
+
+/// <summary>The watertight tray of a tier, drained by a weep that is always open and a standpipe that sets the depth.</summary>
+/// <param name="LengthMm">Inside length, mm.</param>
+/// <param name="WidthMm">Inside width, mm.</param>
+/// <param name="RimDepthMm">Depth at which water runs over the edge onto the floor, mm.</param>
+/// <param name="StandpipeHeightMm">Height of the standpipe's mouth above the tray's floor, mm; below the rim.</param>
+/// <param name="StandpipeBoreMm">Inside diameter of the standpipe, mm.</param>
+/// <param name="WeepBoreMm">Diameter of the weep, mm; 0 for a tray that drains only back through its supply.</param>
+/// <param name="Contents">What stands in it.</param>
+public sealed record FloodTray(
+    double LengthMm, double WidthMm, double RimDepthMm, double StandpipeHeightMm, double StandpipeBoreMm,
+    double WeepBoreMm, TrayContents Contents)
+{
+    /// <summary>Plan area, m2.</summary>
+    public double AreaM2 => LengthMm * WidthMm / 1e6;
+}
+
+/// <summary>What stands in a flood tray and takes up room and water.</summary>
+/// <param name="InsertTrays">How many 10 x 20 in insert trays stand in it; four fill it.</param>
+/// <param name="Media">What the crop roots in, in the grower's words: <c>coir</c>, <c>hemp mat</c>.</param>
+/// <param name="DisplacedShare">Share of the tray's plan area that the media and trays take from the water: 0 to 0.9.</param>
+/// <param name="DisplacedToMm">Up to which depth they do so, mm.</param>
+public sealed record TrayContents(int InsertTrays, string Media, double DisplacedShare, double DisplacedToMm);
