@@ -1,0 +1,32 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Collects, during one scan, the times at which something could change by itself. Every timer in Control names its next
+/// due time here; what is forgotten here would be found late by a bench that leaps.
+/// </summary>
+internal sealed class Agenda
+{
+    private Moment now;
+
+    /// <summary>The earliest time named since <see cref="Begin"/>.</summary>
+    public MonotonicTime Earliest { get; private set; }
+
+    /// <summary>Begins a scan with nothing due.</summary>
+    public void Begin(in Moment moment)
+    {
+        now = moment;
+        Earliest = MonotonicTime.Never;
+    }
+
+    /// <summary>Something is due at a monotonic time; one that has passed is due at the next scan.</summary>
+    public void Add(MonotonicTime due) => Earliest = MonotonicTime.Earlier(Earliest, due);
+
+    /// <summary>Something is due at a wall time, as long as the wall clock does not step.</summary>
+    public void AddWall(Instant due) => Add(now.Monotonic + (due - now.Wall));
+
+    /// <summary>Something may follow at the very next scan.</summary>
+    public void AddNextScan() => Add(now.Monotonic);
+}
