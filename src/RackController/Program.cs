@@ -1,1 +1,3 @@
-Console.WriteLine("RackController");
+using RackController;
+
+return CommandLine.Run(args, Console.Out, Console.Error);

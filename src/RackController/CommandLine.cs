@@ -1,0 +1,47 @@
+using System.CommandLine;
+using RackController.Verbs;
+
+namespace RackController;
+
+/// <summary>
+/// The verbs, and what is the same for all of them: a wrong command line exits with 2, whatever could not be tried exits
+/// with 3 and one line. Nobody who uses the program sees a stack trace.
+/// </summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one command line.</summary>
+    /// <param name="args">The arguments, without the program's name.</param>
+    /// <param name="output">Where answers go.</param>
+    /// <param name="error">Where complaints go.</param>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static int Run(string[] args, TextWriter output, TextWriter error)
+    {
+        var parsed = Root().Parse(args);
+        try
+        {
+            var exitCode = parsed.Invoke(new InvocationConfiguration
+            {
+                Output = output,
+                Error = error,
+                EnableDefaultExceptionHandler = false,
+            });
+            return parsed.Errors.Count > 0 ? ExitCode.WrongUse : exitCode;
+        }
+        catch (CannotRunException cannot)
+        {
+            error.WriteLine(cannot.Message);
+            return ExitCode.CouldNotRun;
+        }
+        catch (Exception defect) when (defect is not OutOfMemoryException)
+        {
+            error.WriteLine($"something that should be impossible happened ({defect.GetType().Name}): {defect.Message}");
+            return ExitCode.CouldNotRun;
+        }
+    }
+
+    private static RootCommand Root() =>
+        new("Drives multi-tier flood-and-drain racks, and proves their schedules on a simulated one.")
+        {
+            CheckVerb.Create(),
+        };
+}
