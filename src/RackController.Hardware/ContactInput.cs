@@ -1,0 +1,90 @@
+using System.Device.Gpio;
+using RackController.Model;
+
+namespace RackController.Hardware;
+
+/// <summary>One contact sensor on its input line.</summary>
+internal sealed class ContactInput
+{
+    private readonly ContactLine plan;
+    private readonly ContactDebounce debounce;
+    private readonly EventWaitHandle wake;
+    private volatile bool edgeSeen;
+
+    internal ContactInput(Sensor sensor, ContactLine plan, EventWaitHandle wake)
+    {
+        Name = $"{sensor.Name} ({plan.Line.ChipLabel} line {plan.Line.Offset})";
+        this.plan = plan;
+        this.wake = wake;
+        debounce = new ContactDebounce(ContactSense.HarmfulValue(sensor.Kind), plan.Debounce);
+    }
+
+    /// <summary>What it is and where, for a person.</summary>
+    internal string Name { get; }
+
+    /// <summary>Takes the line, and has its edges wake the scan where the chip can.</summary>
+    /// <exception cref="IOException">The line cannot be had.</exception>
+    internal void Claim(GpioController controller)
+    {
+        debounce.Forget();
+        controller.OpenPin(plan.Line.Offset, plan.Pull switch
+        {
+            LinePull.Up => PinMode.InputPullUp,
+            LinePull.Down => PinMode.InputPullDown,
+            _ => PinMode.Input,
+        });
+        try
+        {
+            controller.RegisterCallbackForPinValueChangedEvent(
+                plan.Line.Offset, PinEventTypes.Rising | PinEventTypes.Falling, OnEdge);
+            ReportsEdges = true;
+        }
+        catch (IOException)
+        {
+            // Not every chip has an interrupt for every line. Polling is the truth, so only latency is lost; Describe says so.
+            ReportsEdges = false;
+        }
+    }
+
+    /// <summary>Whether a change wakes the scan early.</summary>
+    internal bool ReportsEdges { get; private set; }
+
+    /// <summary>Reads the level.</summary>
+    /// <exception cref="IOException">The line cannot be read.</exception>
+    internal void Read(GpioController controller, MonotonicTime now, Readings readings)
+    {
+        // Cleared before the level is read: an edge between the two is seen by the next sample at the latest.
+        var changed = edgeSeen;
+        edgeSeen = false;
+        var isHigh = controller.Read(plan.Line.Offset) == PinValue.High;
+        debounce.Sample(now, isHigh == plan.ActiveLow ? 0 : 1, changed);
+        readings[plan.Sensor] = debounce.Value is { } value
+            ? new Reading(value, ReadingQuality.Good, now)
+            : new Reading(0, ReadingQuality.Missing, now);
+    }
+
+    /// <summary>Says that the line could not be read.</summary>
+    internal void Lose(MonotonicTime now, Readings readings)
+    {
+        debounce.Forget();
+        readings[plan.Sensor] = new Reading(0, ReadingQuality.Corrupt, now);
+    }
+
+    /// <summary>How the contact is wired, for the log.</summary>
+    internal string Describe() =>
+        $"{Name}: contact, {(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
+        + (ReportsEdges ? string.Empty : ", polled only: this chip reports no edges");
+
+    private static string Text(LinePull pull) => pull switch
+    {
+        LinePull.Up => "up",
+        LinePull.Down => "down",
+        _ => "outside the board",
+    };
+
+    private void OnEdge(object sender, PinValueChangedEventArgs args)
+    {
+        edgeSeen = true;
+        wake.Set();
+    }
+}

@@ -1,0 +1,128 @@
+using System.Device.Gpio;
+using RackController.Hardware.CharacterDevice;
+using RackController.Model;
+
+namespace RackController.Hardware;
+
+/// <summary>
+/// The relays and contacts of a site on the GPIO lines of a board. From the first instant to the last every relay line it
+/// holds is driven, beginning and ending with the safe state of its load; what a line does once it is let go, after a stop
+/// or a kill, is up to the board and its wiring. Sensors that measure a value are not on GPIO lines: they stay missing.
+/// </summary>
+/// <remarks>Called from one thread. Levels are polled by every <see cref="Read"/>; edges only set <see cref="InputChanged"/>,
+/// so that a scan need not wait for its turn.</remarks>
+public sealed class GpioRackIo : IRackIo, IDisposable
+{
+    private const string Consumer = "rackcontroller";
+
+    private readonly GpioBank[] banks;
+    private readonly RelayCommands safe;
+    private readonly AutoResetEvent inputChanged = new(initialState: false);
+    private MonotonicTime lastSeen;
+
+    /// <summary>Takes every line of a site: all relays first, each at the level of its load's safe state, then the contacts.</summary>
+    /// <param name="site">A site whose I/O is on GPIO lines.</param>
+    /// <param name="openChip">Gives the driver of the chip with a label, its pins numbered by offset. Its calls throw
+    /// <see cref="IOException"/> when they fail.</param>
+    /// <exception cref="IOException">A chip or a line cannot be had. Nothing stays claimed.</exception>
+    public GpioRackIo(Site site, Func<string, GpioDriver> openChip)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(openChip);
+        safe = new RelayCommands(site);
+        banks = BanksOf(site, openChip);
+        try
+        {
+            Array.ForEach(banks, bank => bank.ClaimRelays());
+            Array.ForEach(banks, bank => bank.ClaimContacts());
+        }
+        catch
+        {
+            Release();
+            throw;
+        }
+    }
+
+    /// <summary>Takes every line of a site through the kernel's GPIO character device.</summary>
+    /// <param name="site">A site whose I/O is on GPIO lines.</param>
+    /// <exception cref="IOException">A chip or a line cannot be had; the message says which, why and what to do.</exception>
+    public static GpioRackIo Open(Site site) => new(site, label => new CharacterDeviceDriver(label, Consumer));
+
+    /// <summary>Set by any edge on a contact line: whoever sleeps until the next scan may wait for it instead, and scan at
+    /// once. One set stands for any number of edges.</summary>
+    public WaitHandle InputChanged => inputChanged;
+
+    /// <summary>One line of text about every relay and contact: where it is, its polarity, its safe level. For the log.</summary>
+    public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe());
+
+    /// <inheritdoc/>
+    public IoOutcome Read(MonotonicTime now, Readings readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        lastSeen = now;
+        string? fault = null;
+        foreach (var bank in banks)
+        {
+            fault = Join(fault, bank.Read(now, readings));
+        }
+
+        return new IoOutcome(fault);
+    }
+
+    /// <inheritdoc/>
+    public IoOutcome Write(MonotonicTime now, RelayCommands commands)
+    {
+        ArgumentNullException.ThrowIfNull(commands);
+        lastSeen = now;
+        string? fault = null;
+        foreach (var bank in banks)
+        {
+            fault = Join(fault, bank.Write(now, commands));
+        }
+
+        return new IoOutcome(fault);
+    }
+
+    /// <summary>Drives every relay line to the level of its load's safe state and reads it back. The lines stay held.</summary>
+    /// <returns>Whether every relay followed.</returns>
+    public IoOutcome MakeSafe() => Write(lastSeen, safe);
+
+    /// <summary>Drives every relay line to its safe level, then lets all lines go. Call <see cref="MakeSafe"/> before to
+    /// learn whether that worked.</summary>
+    public void Dispose()
+    {
+        MakeSafe();
+        Release();
+    }
+
+    private void Release()
+    {
+        // The chips first: their edge threads may set the event until they have ended.
+        Array.ForEach(banks, bank => bank.Dispose());
+        inputChanged.Dispose();
+    }
+
+    private GpioBank[] BanksOf(Site site, Func<string, GpioDriver> openChip)
+    {
+        if (site.Io is not GpioIo plan)
+        {
+            throw new ArgumentException("The I/O of this site is not on GPIO lines.", nameof(site));
+        }
+
+        var labels = plan.Relays.Select(relay => relay.Line.ChipLabel)
+            .Concat(plan.Contacts.Select(contact => contact.Line.ChipLabel))
+            .Distinct(StringComparer.Ordinal);
+        return
+        [
+            .. labels.Select(label => new GpioBank(
+                openChip,
+                label,
+                [.. plan.Relays.Where(relay => relay.Line.ChipLabel == label).Select(relay => new RelayOutput(site[relay.Load], relay))],
+                [.. plan.Contacts.Where(contact => contact.Line.ChipLabel == label)
+                    .Select(contact => new ContactInput(site[contact.Sensor], contact, inputChanged))])),
+        ];
+    }
+
+    private static string? Join(string? first, string? second) =>
+        first is null || second is null ? first ?? second : first + "; " + second;
+}
