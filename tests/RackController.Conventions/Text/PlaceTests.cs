@@ -1,0 +1,42 @@
+using System.Text.RegularExpressions;
+
+namespace RackController.Conventions.Text;
+
+/// <summary>Nothing in the repository depends on, or tells of, the machine or the network it was written on.</summary>
+public sealed partial class PlaceTests
+{
+    // The folders that every Linux system has; a path below any other root is somebody's own.
+    private static readonly string[] SystemFolders =
+        ["bin", "boot", "dev", "etc", "lib", "mnt", "opt", "proc", "run", "sbin", "srv", "sys", "tmp", "usr", "var"];
+
+    // Whom the pages point to, and the names that a build or a schema needs. Anything else is a decision to be made here.
+    private static readonly string[] KnownHosts =
+        ["json-schema.org", "keepachangelog.com", "semver.org", "www.w3.org", "localhost", "127.0.0.1", "dot.net", "dotnet.microsoft.com"];
+
+    [Fact]
+    public void NoPathLeadsIntoSomebodysOwnMachine() => Verdict.None(
+        "Paths are relative, or below a folder that every system has:",
+        from place in Places(AbsolutePath())
+        where !SystemFolders.Contains(place.Match.Groups["root"].Value)
+        select place.Finding);
+
+    [Fact]
+    public void EveryWebAddressIsOneThatWeChose() => Verdict.None(
+        "Add the host to KnownHosts if the product should name it:",
+        from place in Places(WebAddress())
+        where !KnownHosts.Contains(place.Match.Groups["host"].Value)
+        select place.Finding);
+
+    private static IEnumerable<(Match Match, string Finding)> Places(Regex regex) =>
+        from file in Repository.TextFiles
+        where !file.EndsWith("packages.lock.json", StringComparison.Ordinal)
+        from line in Repository.Lines(file).Index()
+        from match in regex.Matches(line.Item)
+        select (match, $"{file}:{line.Index + 1}: {match.Value}");
+
+    [GeneratedRegex("""(?<=^|[\s"'`(=:])/(?<root>[A-Za-z]\w*)/[\w.]+""")]
+    private static partial Regex AbsolutePath();
+
+    [GeneratedRegex("""https?://(?<host>[^\s/:"'<>)\]]+)""")]
+    private static partial Regex WebAddress();
+}
