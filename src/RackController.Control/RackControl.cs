@@ -33,12 +33,12 @@ public sealed class RackControl
     /// the circuits can carry, and commands.</summary>
     /// <param name="now">The moment of this scan; its monotonic time is later than that of the scan before.</param>
     /// <param name="readings">What the sensors say.</param>
-    /// <param name="io">Whether inputs and outputs have worked since the scan before.</param>
+    /// <param name="conditions">How the scan itself went: whether it is late, and whether inputs and outputs work.</param>
     /// <param name="requests">What people asked for since the scan before, in order.</param>
     /// <param name="events">Where events go.</param>
     /// <returns>What every load is told; the same instance at every scan.</returns>
     public RelayCommands Scan(
-        in Moment now, Readings readings, IoOutcome io, ReadOnlySpan<OperatorRequest> requests, IEventSink events) => commands;
+        in Moment now, Readings readings, in ScanConditions conditions, ReadOnlySpan<OperatorRequest> requests, IEventSink events) => commands;
 
     /// <summary>Why each load is in its state, as of the last scan.</summary>
     public ImmutableArray<LoadWhy> Why() => commands.Count < 0 ? default : [];

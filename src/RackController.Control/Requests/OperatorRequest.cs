@@ -52,6 +52,12 @@ public sealed record Acknowledge(string By, string Alarm) : OperatorRequest(By);
 /// <param name="Length">For how long.</param>
 public sealed record Shelve(string By, string Alarm, Duration Length) : OperatorRequest(By);
 
+/// <summary>Take an alarm out of service for maintenance, or put it back; its interlock goes on.</summary>
+/// <param name="By">Who asks.</param>
+/// <param name="Alarm">The key of the alarm.</param>
+/// <param name="OutOfService">Out of service or back.</param>
+public sealed record SetAlarmOutOfService(string By, string Alarm, bool OutOfService) : OperatorRequest(By);
+
 /// <summary>First of the two actions that release a latch: names the latch.</summary>
 /// <param name="By">Who asks.</param>
 /// <param name="Latch">The key of the latched alarm.</param>

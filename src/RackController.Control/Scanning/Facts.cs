@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -10,13 +11,21 @@ internal sealed class Facts
 {
     private readonly double[] values;
     private readonly bool[] known;
+    private readonly bool[] wasKnown;
+    private readonly bool[] shedding;
+    private readonly RackFacts[] racks;
+    private readonly ImmutableArray<RackDesk> desks;
     private readonly RelayCommands lastCommands;
 
-    public Facts(Site site, Moment start)
+    public Facts(Site site, ImmutableArray<RackDesk> desks, Moment start)
     {
+        this.desks = desks;
         Site = site;
         values = new double[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
+        wasKnown = new bool[site.Sensors.Length];
+        shedding = new bool[site.Circuits.Length];
+        racks = new RackFacts[site.Racks.Length];
         lastCommands = new RelayCommands(site);
         Now = start;
         Before = start;
@@ -29,6 +38,9 @@ internal sealed class Facts
 
     /// <summary>The moment of the scan before.</summary>
     public Moment Before { get; private set; }
+
+    /// <summary>How this scan itself went.</summary>
+    public ScanConditions Conditions { get; private set; }
 
     /// <summary>Whether the word of a sensor may be believed.</summary>
     public bool IsKnown(SensorId sensor) => known[sensor.Index];
@@ -46,12 +58,57 @@ internal sealed class Facts
     /// <summary>Whether a contact is known to read 0.</summary>
     public bool IsOpen(SensorId sensor) => known[sensor.Index] && values[sensor.Index] < 0.5;
 
+    /// <summary>Whether the word of a sensor could be believed at the scan before.</summary>
+    public bool WasKnown(SensorId sensor) => wasKnown[sensor.Index];
+
+    /// <summary>Whether any of these contacts is known to read 0.</summary>
+    public bool AnyIsOpen(ImmutableArray<Sensor> sensors)
+    {
+        foreach (var sensor in sensors)
+        {
+            if (IsOpen(sensor.Id))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether all of these sensors may be believed.</summary>
+    public bool AllAreKnown(ImmutableArray<Sensor> sensors)
+    {
+        foreach (var sensor in sensors)
+        {
+            if (!IsKnown(sensor.Id))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether, at the scan before, a circuit could not carry all that was wanted.</summary>
+    public bool IsShedding(CircuitId circuit) => shedding[circuit.Index];
+
+    /// <summary>What a rack is about, after the demands of this scan; of the scan before while they are still being asked.</summary>
+    public ref RackFacts About(RackId rack) => ref racks[rack.Index];
+
+    /// <summary>Whether a tier takes part.</summary>
+    public bool IsTierInUse(RackId rack, int tierNumber) => (racks[rack.Index].TiersOutOfUse >> tierNumber & 1) == 0;
+
+    /// <summary>What people have asked of a rack that outlasts the asking.</summary>
+    public RackDesk Desk(RackId rack) => desks[rack.Index];
+
     /// <summary>Whether a load was told to be on by the scan before; nothing was, before the first scan.</summary>
     public bool WasOn(LoadId load) => lastCommands.IsOn(load);
 
     /// <summary>Begins a scan.</summary>
-    public void Begin(in Moment now, RelayCommands last)
+    public void Begin(in Moment now, in ScanConditions conditions, RelayCommands last)
     {
+        known.CopyTo(wasKnown, 0);
+        Conditions = conditions;
         Before = Now;
         Now = now;
         lastCommands.CopyFrom(last);
@@ -66,4 +123,14 @@ internal sealed class Facts
 
     /// <summary>Forgets what a sensor said.</summary>
     public void Forget(SensorId sensor) => known[sensor.Index] = false;
+
+    /// <summary>Sets whether a circuit cannot carry all that is wanted, for the next scan.</summary>
+    public void SetShedding(CircuitId circuit, bool isShedding) => shedding[circuit.Index] = isShedding;
 }
+
+/// <summary>What interlocks may know of what a rack is about.</summary>
+/// <param name="FloodNumber">Rises by one with every flood that begins.</param>
+/// <param name="IsFloodWaiting">Whether a flood is due and cannot begin yet.</param>
+/// <param name="FillHitItsLimit">Whether the last fill by level ended by its time limit.</param>
+/// <param name="TiersOutOfUse">A bit for each tier that is out of use: bit 1 for tier 1.</param>
+internal readonly record struct RackFacts(long FloodNumber, bool IsFloodWaiting, bool FillHitItsLimit, ulong TiersOutOfUse);

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Fourth step of a scan: of the loads that are wanted and allowed, which may be on now. Each circuit goes through its
+/// loads by priority and reserves the current of each that fits its continuous limit, so that what does not fit is shed
+/// before anything more important comes on; then at most one relay at a time switches on. Hazard: a tripped breaker.
+/// </summary>
+internal sealed class Admission
+{
+    private readonly Site site;
+    private readonly ImmutableArray<CircuitAdmission> circuits;
+    private readonly AdmissionResult[] results;
+
+    public Admission(Site site, MonotonicTime start)
+    {
+        this.site = site;
+        results = new AdmissionResult[site.Loads.Length];
+        circuits = [.. site.Circuits.Select(circuit => new CircuitAdmission(site, circuit, start))];
+    }
+
+    /// <summary>What became of each load at the last scan.</summary>
+    public ref readonly AdmissionResult Result(LoadId load) => ref results[load.Index];
+
+    /// <summary>Decides for every load; <paramref name="wanted"/> says which are wanted and allowed.</summary>
+    public void Admit(Facts facts, ReadOnlySpan<bool> wanted, ReadOnlySpan<bool> circuitIsQuiet, Agenda agenda)
+    {
+        foreach (var circuit in circuits)
+        {
+            circuit.Admit(facts, wanted, circuitIsQuiet[circuit.Id.Index], results, agenda);
+            facts.SetShedding(circuit.Id, circuit.IsShedding);
+        }
+    }
+
+    /// <summary>What became of a load, as a phrase.</summary>
+    public string Words(LoadId load, ClockFace clock)
+    {
+        var result = results[load.Index];
+        var circuit = site[site[load].Circuit];
+        return result.Outcome switch
+        {
+            AdmissionOutcome.NotAsked => "not asked",
+            AdmissionOutcome.Admitted =>
+                $"{circuit.Name} carries {result.CircuitA:0.0} of {circuit.ContinuousLimitA:0.0} A with it",
+            AdmissionOutcome.OverLimit =>
+                $"{circuit.Name} would carry {result.CircuitA:0.0} A with it and may carry {circuit.ContinuousLimitA:0.0} A",
+            AdmissionOutcome.WaitsItsTurn => $"{circuit.Name} switches one load at a time; its turn comes at {clock.At(result.Due)}",
+            AdmissionOutcome.RelayRests => $"its relay rests until {clock.At(result.Due)}",
+            _ => throw new InvariantBrokenException($"admission knows no outcome {result.Outcome}"),
+        };
+    }
+}
+
+/// <summary>What became of a load that is wanted and allowed.</summary>
+internal enum AdmissionOutcome
+{
+    /// <summary>It is not wanted, or not allowed.</summary>
+    NotAsked,
+
+    /// <summary>It may be on.</summary>
+    Admitted,
+
+    /// <summary>The circuit has no room for it.</summary>
+    OverLimit,
+
+    /// <summary>Another load on the circuit came on a moment ago.</summary>
+    WaitsItsTurn,
+
+    /// <summary>Its own relay went off a moment ago.</summary>
+    RelayRests,
+}
+
+/// <summary>What became of one load.</summary>
+/// <param name="Outcome">What.</param>
+/// <param name="CircuitA">Current of the circuit with this load and everything before it, A.</param>
+/// <param name="Due">When it may come on, where it has to wait.</param>
+internal readonly record struct AdmissionResult(AdmissionOutcome Outcome, double CircuitA, MonotonicTime Due);

@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>Admits the loads of one circuit: budget by nameplate, then one relay at a time.</summary>
+internal sealed class CircuitAdmission
+{
+    // Nameplates are sums of decimal fractions: a limit that is met exactly must not fail on the last bit.
+    private const double SlackA = 1e-9;
+
+    private readonly Circuit circuit;
+    private readonly CircuitLimits limits;
+    private readonly ImmutableArray<Candidate> byPriority;
+    private readonly MonotonicTime[] offSince;
+    private MonotonicTime lastSwitchedOn;
+    private bool isRestarting;
+
+    public CircuitAdmission(Site site, Circuit circuit, MonotonicTime start)
+    {
+        this.circuit = circuit;
+        limits = CircuitLimits.Of(site, circuit.Id);
+        byPriority =
+        [
+            .. site.Loads.Where(load => load.Circuit == circuit.Id)
+                // Of equals, valves come before their pump, so that it never starts against closed ones.
+                .OrderBy(load => load.Priority).ThenBy(load => load.Kind == LoadKind.Pump).ThenBy(load => load.Id.Index)
+                .Select(load => new Candidate(load.Id, load.CurrentA(circuit.VoltageV), site[load.Rack].Limits.RelayRest)),
+        ];
+        offSince = new MonotonicTime[byPriority.Length];
+        for (var i = 0; i < byPriority.Length; i++)
+        {
+            offSince[i] = start + -byPriority[i].RelayRest;
+        }
+
+        lastSwitchedOn = start + -limits.SwitchingStagger;
+    }
+
+    public CircuitId Id => circuit.Id;
+
+    /// <summary>Whether the circuit could not carry all that was wanted.</summary>
+    public bool IsShedding { get; private set; }
+
+    public void Admit(
+        Facts facts, ReadOnlySpan<bool> wanted, bool isQuiet, Span<AdmissionResult> results, Agenda agenda)
+    {
+        isRestarting |= isQuiet;
+        IsShedding = false;
+        var someoneWaits = false;
+        var reservedA = 0.0;
+        for (var i = 0; i < byPriority.Length; i++)
+        {
+            var candidate = byPriority[i];
+            ref var result = ref results[candidate.Load.Index];
+            if (!wanted[candidate.Load.Index])
+            {
+                result = default;
+            }
+            else if (reservedA + candidate.CurrentA > circuit.ContinuousLimitA + SlackA)
+            {
+                result = new AdmissionResult(AdmissionOutcome.OverLimit, reservedA + candidate.CurrentA, MonotonicTime.Never);
+                IsShedding = true;
+            }
+            else
+            {
+                reservedA += candidate.CurrentA;
+                result = SwitchOn(i, reservedA, facts, agenda);
+                someoneWaits |= result.Outcome != AdmissionOutcome.Admitted;
+            }
+
+            if (result.Outcome != AdmissionOutcome.Admitted && facts.WasOn(candidate.Load))
+            {
+                offSince[i] = facts.Now.Monotonic;
+            }
+        }
+
+        isRestarting &= isQuiet || someoneWaits;
+    }
+
+    private AdmissionResult SwitchOn(int i, double circuitA, Facts facts, Agenda agenda)
+    {
+        var candidate = byPriority[i];
+        var now = facts.Now.Monotonic;
+        if (facts.WasOn(candidate.Load))
+        {
+            return new AdmissionResult(AdmissionOutcome.Admitted, circuitA, now);
+        }
+
+        var rested = offSince[i] + candidate.RelayRest;
+        if (now < rested)
+        {
+            agenda.Add(rested);
+            return new AdmissionResult(AdmissionOutcome.RelayRests, circuitA, rested);
+        }
+
+        var turn = lastSwitchedOn + (isRestarting ? limits.RestartSpacing : limits.SwitchingStagger);
+        if (now < turn)
+        {
+            agenda.Add(turn);
+            return new AdmissionResult(AdmissionOutcome.WaitsItsTurn, circuitA, turn);
+        }
+
+        lastSwitchedOn = now;
+        return new AdmissionResult(AdmissionOutcome.Admitted, circuitA, now);
+    }
+
+    private readonly record struct Candidate(LoadId Load, double CurrentA, Duration RelayRest);
+}

@@ -1,0 +1,39 @@
+namespace RackController.Control;
+
+/// <summary>What a person is told when a row acts; null texts would leave somebody standing at night without a next step.</summary>
+/// <param name="Priority">How urgent.</param>
+/// <param name="Consequence">What follows if nobody acts.</param>
+/// <param name="Action">What to do.</param>
+/// <param name="RespondWithin">How soon, in words.</param>
+public sealed record AlarmText(AlarmPriority Priority, string Consequence, string Action, string RespondWithin);
+
+/// <summary>What a row does to its loads.</summary>
+public enum RowEffect
+{
+    /// <summary>They may not be on.</summary>
+    ForbidOn,
+
+    /// <summary>They take their safe state.</summary>
+    SafeState,
+
+    /// <summary>Nothing is switched; a person is told.</summary>
+    Tell,
+}
+
+/// <summary>
+/// One row of the cause-and-effect table. The table is data and the one source: the controller is built from it, the
+/// hardware notes and the page show it, and campaigns prove it row by row.
+/// </summary>
+/// <param name="Id">Names the row for good; a part of alarm keys.</param>
+/// <param name="Cause">What sets it off.</param>
+/// <param name="Needs">Which sensors it needs; <c>nothing</c> when it always works.</param>
+/// <param name="Effect">What it does.</param>
+/// <param name="EffectWords">What it does, to what, in words.</param>
+/// <param name="ComesBack">How things return.</param>
+/// <param name="Alarm">What a person is told; null for a row that acts in the ordinary course of things.</param>
+public sealed record CauseAndEffectRow(
+    string Id, string Cause, string Needs, RowEffect Effect, string EffectWords, string ComesBack, AlarmText? Alarm)
+{
+    /// <summary>Builds the instances of this row that a site has the sensors for.</summary>
+    internal Func<CauseAndEffectRow, InterlockSite, IEnumerable<Interlock>> Instances { get; init; } = (_, _) => [];
+}

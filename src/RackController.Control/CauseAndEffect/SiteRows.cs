@@ -1,0 +1,107 @@
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>The rows that protect circuits, crops and people, and those that doubt the controller's own senses.</summary>
+internal static class SiteRows
+{
+    public static CauseAndEffectRow ScanFault { get; } = new(
+        "scan-fault", "a scan came late, or inputs or outputs fail", "nothing", RowEffect.SafeState,
+        "every load in its safe state; the watchdog is not fed", "by itself once scans have been good for a while, or by restart",
+        new AlarmText(
+            AlarmPriority.High, "nothing is watered or lit", "see the log for what failed; check the board's wiring and load",
+            "within an hour"))
+    {
+        Instances = (row, site) => [new ScanFault(row, site.Site, [.. site.Site.Loads.Select(load => load.Id)])],
+    };
+
+    public static CauseAndEffectRow SupplyLost { get; } = new(
+        "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, or a restart",
+        RowEffect.ForbidOn, "everything on the circuit off for the quiet period, then one load at a time by priority",
+        "by itself; several losses in 24 h latch the circuit",
+        new AlarmText(
+            AlarmPriority.High, "no light, air or water on this circuit",
+            "look at breaker and ground-fault protection; find the cause before switching on again", "within an hour"))
+    {
+        Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
+            row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),
+            site.Start)),
+    };
+
+    public static CauseAndEffectRow ServiceHold { get; } = new(
+        "service-hold", "hands are in the rack", "an operator", RowEffect.ForbidOn, "pump may not start, valves closed",
+        "by itself after its time limit, with a warning first", Alarm: null)
+    {
+        Instances = (row, site) => site.Site.Racks.Select(rack => new ServiceHold(
+            row, rack, site.LoadsOf(rack, LoadKind.Pump, LoadKind.Valve))),
+    };
+
+    public static CauseAndEffectRow ServiceHoldEnding { get; } = new(
+        "service-hold-ending", "a service hold is about to end by itself", "an operator", RowEffect.Tell, "a person is told",
+        "by itself",
+        new AlarmText(
+            AlarmPriority.High, "the pump may start while hands are in the rack", "take the hands out, or ask for a longer hold",
+            "within two minutes"))
+    {
+        Instances = (row, site) => site.Site.Racks.Select(rack => new ServiceHoldEnding(row, rack)),
+    };
+
+    public static CauseAndEffectRow AirTooHot { get; } = new(
+        "air-too-hot", "the air at a tier or rack is too hot", "air temperature", RowEffect.ForbidOn,
+        "the lights there off", "by itself once it has cooled by a margin",
+        new AlarmText(
+            AlarmPriority.High, "crops scorch; lamps overheat", "look at fans and ventilation", "within an hour"))
+    {
+        Instances = (row, site) =>
+            from rack in site.Site.Racks
+            from sensor in site.SensorsOf(rack, SensorKind.AirTemperature)
+            let lights = site.LoadsOf(rack, LoadKind.Light)
+                .Where(light => sensor.TierNumber is null || site.Site[light].TierNumber == sensor.TierNumber)
+            let place = sensor.TierNumber is { } tier ? $"{rack.Name}/tier {tier}" : rack.Name
+            select new AirTooHot(row, rack, place, [.. lights], sensor),
+    };
+
+    public static CauseAndEffectRow WaterTemperature { get; } = new(
+        "water-temperature", "the water is too warm or too cold", "water temperature", RowEffect.Tell, "a person is told",
+        "by itself",
+        new AlarmText(
+            AlarmPriority.Medium, "warm water holds little oxygen and roots rot; cold water stalls growth",
+            "cool or warm the room; check the aerator", "within a day"))
+    {
+        Instances = (row, site) =>
+            from rack in site.Site.Racks
+            from sensor in site.SensorsOf(rack, SensorKind.WaterTemperature)
+            select new WaterTemperatureOutOfRange(row, rack, sensor),
+    };
+
+    public static CauseAndEffectRow CircuitShed { get; } = new(
+        "circuit-shed", "what is wanted at once is more than a circuit may carry", "nothing (nameplates)", RowEffect.Tell,
+        "loads of low priority wait, lights first", "by itself once the circuit has room",
+        new AlarmText(
+            AlarmPriority.Low, "some lights are on for less than their photoperiod",
+            "move photoperiods apart, or move loads to another circuit", "within a week"))
+    {
+        Instances = (row, site) => site.Site.Circuits.Select(circuit => new CircuitShed(row, circuit)),
+    };
+
+    public static CauseAndEffectRow ReadingUnknown { get; } = new(
+        "reading-unknown", "a reading is stale, out of range or corrupt", "any sensor", RowEffect.Tell,
+        "the reading is unknown; whatever needs it takes its safe answer", "by itself after a run of good readings",
+        new AlarmText(
+            AlarmPriority.Medium, "what depends on the sensor stays in its safe answer", "look at the sensor and its wire",
+            "within a day"))
+    {
+        Instances = (row, site) => site.Site.Sensors.Select(sensor => new ReadingUnknown(row, sensor, site.Start)),
+    };
+
+    public static CauseAndEffectRow ClockUntrusted { get; } = new(
+        "clock-untrusted", "the wall clock is not trusted", "clock state", RowEffect.Tell,
+        "floods at the schedule's spacing from the last known flood; lights by the last known photoperiod",
+        "by itself once the clock is trusted",
+        new AlarmText(
+            AlarmPriority.Low, "lights and floods drift from local time", "connect the board to network time, or fit a clock battery",
+            "within a week"))
+    {
+        Instances = (row, _) => [new ClockUntrusted(row)],
+    };
+}

@@ -1,0 +1,77 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>What people have asked of one rack that outlasts the asking: a stop, and hands in the rack.</summary>
+internal sealed class RackDesk(Rack rack)
+{
+    /// <summary>Whether somebody stopped the rack. A restart does not start it again.</summary>
+    public bool IsStopped { get; private set; }
+
+    /// <summary>When the service hold ends by itself; null while hands are out of the rack.</summary>
+    public MonotonicTime? HoldEndsAt { get; private set; }
+
+    /// <summary>Counts up whenever something changed that must be remembered.</summary>
+    public long MemoryVersion { get; private set; }
+
+    /// <summary>Stops the rack, or lets it follow its schedule again.</summary>
+    public void SetStopped(bool stopped)
+    {
+        IsStopped = stopped;
+        MemoryVersion++;
+    }
+
+    /// <summary>Begins a service hold, or sets a new end for one.</summary>
+    /// <returns>How long it will be, which is never longer than the rack allows.</returns>
+    public Duration BeginHold(MonotonicTime now, Duration length)
+    {
+        var allowed = Duration.Min(Duration.Max(length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
+        HoldEndsAt = now + allowed;
+        MemoryVersion++;
+        return allowed;
+    }
+
+    /// <summary>Ends the service hold.</summary>
+    /// <returns>Whether there was one.</returns>
+    public bool EndHold()
+    {
+        var was = HoldEndsAt is not null;
+        HoldEndsAt = null;
+        MemoryVersion++;
+        return was;
+    }
+
+    /// <summary>Ends a hold whose time is over, and names the end of one that goes on.</summary>
+    public void Look(in Moment now, Agenda agenda)
+    {
+        if (HoldEndsAt is not { } end)
+        {
+            return;
+        }
+
+        if (now.Monotonic >= end)
+        {
+            EndHold();
+            return;
+        }
+
+        agenda.Add(end);
+    }
+
+    public void Save(MemoryWriter memory)
+    {
+        memory.Put($"{rack.Name}/desk/stopped", IsStopped ? 1 : 0);
+        if (HoldEndsAt is { } end)
+        {
+            memory.PutAge($"{rack.Name}/desk/hold end age", end);
+        }
+    }
+
+    /// <summary>Takes back what an earlier run remembered. The time away does not shorten a hold: the hands may still be in.</summary>
+    public void Restore(MemoryReader memory, Moment start)
+    {
+        IsStopped = memory.Number($"{rack.Name}/desk/stopped") == 1;
+        HoldEndsAt = memory.Length($"{rack.Name}/desk/hold end age") is { } age ? start.Monotonic + -age : null;
+    }
+}

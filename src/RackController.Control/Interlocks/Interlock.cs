@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// One row of the cause-and-effect table at one place. It looks at the facts of a scan and says whether it objects to its
+/// loads; it sees no other interlock, no schedule and no wish. Once a latch has caught, only a reset lets it go.
+/// </summary>
+internal abstract class Interlock(CauseAndEffectRow row, string place, ImmutableArray<LoadId> loads)
+{
+    private bool latched;
+
+    /// <summary>The row of the table that this is an instance of.</summary>
+    public CauseAndEffectRow Row { get; } = row;
+
+    /// <summary>Names this interlock and its alarm for good: <c>north/low-float</c>.</summary>
+    public string Key { get; } = $"{place}/{row.Id}";
+
+    /// <summary>The loads that it acts on.</summary>
+    public ImmutableArray<LoadId> Loads { get; } = loads;
+
+    /// <summary>Whether it acts now, by its cause or by its latch.</summary>
+    public bool Objects => Present || latched;
+
+    /// <summary>Whether its cause is present now.</summary>
+    public bool Present { get; private set; }
+
+    /// <summary>Whether its latch has caught.</summary>
+    public bool IsLatched => latched;
+
+    /// <summary>Counts up whenever something changed that must be remembered.</summary>
+    public long MemoryVersion { get; private set; }
+
+    /// <summary>Looks at the facts, once a scan, and names its next due time on the agenda.</summary>
+    public void Look(Facts facts, Agenda agenda) => Present = IsPresent(facts, agenda);
+
+    /// <summary>Whether the cause is present by these facts.</summary>
+    protected abstract bool IsPresent(Facts facts, Agenda agenda);
+
+    /// <summary>Whether its alarm has no meaning now, by the state of the rack itself.</summary>
+    public virtual bool IsSuppressed(Facts facts) => false;
+
+    /// <summary>Why it objects, as a phrase that can follow "because".</summary>
+    public abstract string Words(ClockFace clock);
+
+    /// <summary>Lets the latch go, unless its cause is still there.</summary>
+    public bool TryReset()
+    {
+        if (Present)
+        {
+            return false;
+        }
+
+        latched = false;
+        Changed();
+        Forget();
+        return true;
+    }
+
+    /// <summary>The alarm was acknowledged; a few rows come back by that.</summary>
+    public virtual void Acknowledged()
+    {
+    }
+
+    /// <summary>Keeps what must survive a restart.</summary>
+    public virtual void Save(MemoryWriter memory) => memory.Put($"{Key}/latched", latched ? 1 : 0);
+
+    /// <summary>Takes back what an earlier run remembered; what it did not is taken at its worst.</summary>
+    public virtual void Restore(MemoryReader memory, Moment start) => latched = memory.Number($"{Key}/latched") == 1;
+
+    /// <summary>Catches the latch: from now on only a reset helps.</summary>
+    protected void Latch()
+    {
+        if (!latched)
+        {
+            latched = true;
+            Changed();
+        }
+    }
+
+    /// <summary>Forgets the counts that led to a latch, after its reset.</summary>
+    protected virtual void Forget()
+    {
+    }
+
+    /// <summary>Something that must be remembered has changed.</summary>
+    protected void Changed() => MemoryVersion++;
+}

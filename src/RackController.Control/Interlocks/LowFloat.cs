@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Cuts the pump when the reservoir's low float falls dry, or when nobody knows whether it is. Hazard: a pump that runs dry
+/// burns. The water sloshes back while trays drain, so the float must read wet for a while before the pump may try again;
+/// a float that falls dry again in the same flood latches.
+/// </summary>
+internal sealed class LowFloat : Interlock
+{
+    private readonly Rack rack;
+    private readonly ImmutableArray<Sensor> floats;
+    private MonotonicTime lastDry;
+    private bool wasBad = true;
+    private bool isDry;
+    private long tripsInFlood;
+    private long floodOfTrips = -1;
+
+    public LowFloat(CauseAndEffectRow row, Rack rack, ImmutableArray<Sensor> floats, MonotonicTime start)
+        : base(row, rack.Name, [rack.Pump.Load])
+    {
+        this.rack = rack;
+        this.floats = floats;
+        lastDry = start + -rack.Limits.LowFloatRestored;
+    }
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        var wasDry = isDry;
+        isDry = facts.AnyIsOpen(floats);
+        var isBad = isDry || !facts.AllAreKnown(floats);
+        if (isDry && !wasBad)
+        {
+            CountTrip(facts);
+        }
+
+        // The scan that first finds it wet again is where the time of being wet begins, however long ago the one before was.
+        if (isDry || wasDry)
+        {
+            lastDry = facts.Now.Monotonic;
+        }
+
+        wasBad = isBad;
+        var restored = lastDry + rack.Limits.LowFloatRestored;
+        if (!isBad && facts.Now.Monotonic < restored)
+        {
+            agenda.Add(restored);
+        }
+
+        return isBad || facts.Now.Monotonic < restored;
+    }
+
+    public override string Words(ClockFace clock) => IsLatched
+        ? "the reservoir's low float fell dry again in the same flood"
+        : isDry
+            ? "the reservoir's low float is dry"
+            : wasBad
+                ? "nobody knows whether the reservoir's low float is wet"
+                : $"the reservoir's low float was dry and must read wet until {clock.At(lastDry + rack.Limits.LowFloatRestored)}";
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        memory.Put($"{Key}/trips in flood", tripsInFlood);
+        memory.Put($"{Key}/flood of trips", floodOfTrips);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        tripsInFlood = memory.Number($"{Key}/trips in flood") ?? 0;
+        floodOfTrips = memory.Number($"{Key}/flood of trips") ?? -1;
+    }
+
+    protected override void Forget() => tripsInFlood = 0;
+
+    private void CountTrip(Facts facts)
+    {
+        if (!facts.WasOn(rack.Pump.Load))
+        {
+            return;
+        }
+
+        var flood = facts.About(rack.Id).FloodNumber;
+        tripsInFlood = flood == floodOfTrips ? tripsInFlood + 1 : 1;
+        floodOfTrips = flood;
+        Changed();
+        if (tripsInFlood >= rack.Limits.LowFloatTripsToLatch)
+        {
+            Latch();
+        }
+    }
+}

@@ -1,0 +1,88 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Keeps a pump off once all its runs together have used the day's budget. Hazard: many short floods, each within its own
+/// limit, that together empty the reservoir or wear out the pump. A day is 24 h of monotonic time from the first run, so
+/// that no step of the wall clock can begin a new one.
+/// </summary>
+internal sealed class PumpDailyBudget : Interlock
+{
+    private static readonly Duration day = Duration.FromHours(24);
+    private readonly PumpRun run;
+    private readonly Duration budget;
+    private Duration used;
+    private MonotonicTime dayBegan;
+
+    public PumpDailyBudget(CauseAndEffectRow row, Rack rack, MonotonicTime start)
+        : base(row, rack.Name, [rack.Pump.Load])
+    {
+        run = new PumpRun(rack.Pump.Load, start);
+        budget = rack.Limits.PumpDailyBudget;
+        dayBegan = start;
+    }
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        if (run.Follow(facts))
+        {
+            // A run under way is kept by the saves that follow its start and its end, and by the heartbeat between.
+            Changed();
+        }
+
+        if (run.IsRunning)
+        {
+            dayBegan = used == Duration.Zero ? facts.Before.Monotonic : dayBegan;
+            used += facts.Now.Monotonic - facts.Before.Monotonic;
+        }
+
+        if (used > Duration.Zero && facts.Now.Monotonic >= dayBegan + day)
+        {
+            used = Duration.Zero;
+            dayBegan = facts.Now.Monotonic;
+            Changed();
+        }
+
+        NameDueTimes(facts, agenda);
+        return used >= budget;
+    }
+
+    public override string Words(ClockFace clock) =>
+        $"the pump has used its {budget.InWords()} for the day, which ends at {clock.At(dayBegan + day)}";
+
+    /// <summary>Whoever acknowledges the alarm grants the budget once more.</summary>
+    public override void Acknowledged()
+    {
+        used = Duration.Zero;
+        Changed();
+    }
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        memory.Put($"{Key}/used", used);
+        memory.PutAge($"{Key}/day age", dayBegan);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        used = memory.Length($"{Key}/used") ?? Duration.Zero;
+        dayBegan = memory.TimeOf($"{Key}/day age") ?? start.Monotonic;
+    }
+
+    private void NameDueTimes(Facts facts, Agenda agenda)
+    {
+        if (used > Duration.Zero)
+        {
+            agenda.Add(dayBegan + day);
+        }
+
+        if (run.IsRunning && used < budget)
+        {
+            agenda.Add(facts.Now.Monotonic + (budget - used));
+        }
+    }
+}

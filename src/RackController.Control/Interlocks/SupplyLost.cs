@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Keeps everything on a circuit off while its supply is away and for a quiet period after it came back; the return itself is
+/// staged by admission. Hazard: all inrush currents at once trip the breaker again, and a pump and lights that come and go
+/// with a failing supply. A boot after an earlier run counts as a supply that came back, because the controller cannot
+/// know otherwise. While the sense is unknown its last answer stands: the breaker still protects the wire, and a broken
+/// sense input must not stop the aerator.
+/// </summary>
+internal sealed class SupplyLost : Interlock
+{
+    private readonly CircuitLimits limits;
+    private readonly ImmutableArray<Sensor> senses;
+    private readonly RecentTrips trips;
+    private MonotonicTime quietUntil;
+    private bool isLost;
+    private bool isRestart;
+
+    public SupplyLost(
+        CauseAndEffectRow row, Circuit circuit, CircuitLimits limits, ImmutableArray<LoadId> loads,
+        ImmutableArray<Sensor> senses, MonotonicTime start)
+        : base(row, circuit.Name, loads)
+    {
+        this.limits = limits;
+        this.senses = senses;
+        Circuit = circuit.Id;
+        trips = new RecentTrips(Key, limits.SupplyTripsToLatch);
+        quietUntil = start;
+    }
+
+    /// <summary>The circuit that it watches.</summary>
+    public CircuitId Circuit { get; }
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        if (facts.AnyIsOpen(senses))
+        {
+            Lose(now);
+        }
+        else if (isLost && facts.AllAreKnown(senses))
+        {
+            isLost = false;
+            quietUntil = now + limits.SupplyQuietPeriod;
+            Changed();
+        }
+
+        if (now < quietUntil)
+        {
+            agenda.Add(quietUntil);
+        }
+
+        return isLost || now < quietUntil;
+    }
+
+    public override string Words(ClockFace clock) => IsLatched
+        ? $"the supply was lost {limits.SupplyTripsToLatch} times within 24 h"
+        : isLost
+            ? "the supply of the circuit is lost"
+            : isRestart
+                ? $"the controller restarted and the circuit stays quiet until {clock.At(quietUntil)}"
+                : $"the supply came back and the circuit stays quiet until {clock.At(quietUntil)}";
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        trips.Save(memory);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        trips.Restore(memory);
+        if (!memory.IsEmpty)
+        {
+            isRestart = true;
+            quietUntil = start.Monotonic + limits.SupplyQuietPeriod;
+        }
+    }
+
+    protected override void Forget() => trips.Clear();
+
+    private void Lose(MonotonicTime now)
+    {
+        if (isLost)
+        {
+            return;
+        }
+
+        isLost = true;
+        isRestart = false;
+        Changed();
+        if (trips.AddAndAskWhetherTooMany(now))
+        {
+            Latch();
+        }
+    }
+}
