@@ -1,0 +1,69 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// The one place that says in words why a load would like to be on or off. The phrases can follow "because" and serve
+/// live status, the events and the question why.
+/// </summary>
+internal static class DemandWords
+{
+    /// <summary>A demand in words.</summary>
+    /// <param name="demand">What the load would like.</param>
+    /// <param name="load">The load.</param>
+    /// <param name="plan">Its run plan, if it has one.</param>
+    /// <param name="site">The site, for its zone and the names of sensors.</param>
+    /// <param name="clock">The time by the schedule, and whether it is sure.</param>
+    public static string Of(in Demand demand, Load load, RunPlan? plan, Site site, ScheduleClock clock)
+    {
+        var at = demand.Until == Instant.MinValue ? "" : site.Zone.SayTime(demand.Until, clock.Now);
+        var until = at.Length == 0 ? "" : clock.IsTrusted ? $" until {at}" : $" until about {at}, as the time is not sure";
+        return demand.Cause switch
+        {
+            DemandCause.Lit => at.Length == 0
+                ? $"the schedule always lights tier {load.TierNumber}"
+                : $"the schedule lights tier {load.TierNumber}{until}",
+            DemandCause.Dark => at.Length == 0
+                ? $"the schedule never lights tier {load.TierNumber}"
+                : $"the schedule keeps tier {load.TierNumber} dark{until}",
+            DemandCause.TierOutOfUse => load.TierNumber is { } tier ? $"tier {tier} is out of use" : "every tier is out of use",
+            DemandCause.Always => "it runs always",
+            DemandCause.CycleOn => $"its cycle has it on{until}",
+            DemandCause.CycleOff => $"its cycle has it off{until}",
+            DemandCause.ReadingHigh or DemandCause.ReadingLow or DemandCause.ReadingUnknown =>
+                ByReading(demand, plan as RunByReading, site),
+            DemandCause.NoFlood => at.Length == 0 ? "no flood is scheduled" : $"no flood is due{until}",
+            DemandCause.FloodWaiting => Waiting(demand, load, at),
+            DemandCause.FloodFilling => $"a flood fills the trays{(at.Length == 0 ? "" : $" until {at} at the latest")}",
+            DemandCause.FloodSoaking => $"the water is held at depth{until}",
+            DemandCause.FloodDraining => $"the trays drain{until}",
+            DemandCause.Stopped => "a person stopped the rack",
+            _ => throw new InvariantBrokenException($"there are words for the cause {demand.Cause}"),
+        };
+    }
+
+    private static string Waiting(in Demand demand, Load load, string at) =>
+        load.Kind != LoadKind.Pump ? "a flood is due, and valves open before the pump starts"
+        : demand.State == SwitchState.On ? "a flood is due and waits for the pump"
+        : at.Length == 0 ? "a flood is due, once the pump has been at rest"
+        : $"a flood is due; the valves open first, until {at} at the latest";
+
+    private static string ByReading(in Demand demand, RunByReading? plan, Site site)
+    {
+        Invariant.Holds(plan is not null, "only a load that runs by a reading gives a reading as its cause");
+        var sensor = site[plan.Sensor];
+        var unit = sensor.Kind switch
+        {
+            SensorKind.AirTemperature or SensorKind.WaterTemperature => " °C",
+            SensorKind.AirHumidity => " %",
+            _ => "",
+        };
+        return demand.Cause switch
+        {
+            DemandCause.ReadingHigh => $"it runs until {sensor.Name} falls below {plan.OffBelow:0.#}{unit}",
+            DemandCause.ReadingLow => $"it rests until {sensor.Name} rises above {plan.OnAbove:0.#}{unit}",
+            _ => $"{sensor.Name} is unknown, and {(demand.State == SwitchState.On ? "on" : "off")} is its safe state",
+        };
+    }
+}

@@ -1,0 +1,241 @@
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// One rack's flood cycle: waiting, filling, soaking, draining. It counts monotonic time only. The pump's own command of the
+/// scan before tells it what really happens: a flood begins when the pump was told on, and is cut short when an interlock
+/// told it off. A flood that was cut short is not taken up again, since the pump rests and the trays drain meanwhile; the
+/// next one comes when it is due. A flood that waits does so without limit: a late flood is better than none, and when the
+/// next one comes due the two are one.
+/// </summary>
+internal sealed class FloodCycle
+{
+    private readonly Rack rack;
+    private readonly string key;
+    private readonly FullTrays? fullTrays;
+    private bool cutByRestart;
+    private bool sawPumpOff;
+
+    public FloodCycle(Site site, Rack rack, string key, MemoryReader memory, MonotonicTime start)
+    {
+        this.rack = rack;
+        this.key = key;
+        fullTrays = rack.Schedule.Floods.Fill is FillUntilFull full ? new FullTrays(site, rack, full.FullDepthMm) : null;
+        Number = memory.Number($"{key}/flood-number") ?? 0;
+        FillHitItsLimit = memory.Number($"{key}/fill-hit-its-limit") == 1;
+        PhaseBegan = start;
+
+        // How far the trays had drained is unknown, so they drain anew.
+        cutByRestart = memory.Number($"{key}/flood-wet") == 1;
+        Phase = cutByRestart ? FloodPhase.Draining : FloodPhase.Idle;
+    }
+
+    /// <summary>Where the cycle is.</summary>
+    public FloodPhase Phase { get; private set; }
+
+    /// <summary>Since when.</summary>
+    public MonotonicTime PhaseBegan { get; private set; }
+
+    /// <summary>How many floods have begun, ever.</summary>
+    public long Number { get; private set; }
+
+    /// <summary>Whether the last fill that ended took as long as it may without every tray reading full.</summary>
+    public bool FillHitItsLimit { get; private set; }
+
+    /// <summary>Whether another flood follows once the trays have drained.</summary>
+    public bool AnotherFollows { get; private set; }
+
+    /// <summary>Whether a flood has been called for and has not begun.</summary>
+    public bool IsOwed => Phase == FloodPhase.Waiting || AnotherFollows;
+
+    /// <summary>Whether the pump should run. While waiting, it should once it was seen at rest.</summary>
+    public bool WantsPump => Phase is FloodPhase.Filling or FloodPhase.Soaking || (Phase == FloodPhase.Waiting && sawPumpOff);
+
+    /// <summary>Rises when something changed that must be remembered.</summary>
+    public long Version { get; private set; }
+
+    /// <summary>When this phase ends by itself; never when that hangs on something else.</summary>
+    public MonotonicTime PhaseEnds => Phase switch
+    {
+        FloodPhase.Filling => PhaseBegan + rack.Schedule.Floods.Fill.Limit,
+        FloodPhase.Soaking => PhaseBegan + rack.Schedule.Floods.Soak,
+        FloodPhase.Draining => PhaseBegan + rack.Schedule.Floods.Drain,
+        _ => MonotonicTime.Never,
+    };
+
+    /// <summary>A flood should run.</summary>
+    /// <returns>Whether it is owed; false when the flood under way serves it.</returns>
+    public bool Call(string because, in Moment now, IEventSink events)
+    {
+        if (IsOwed)
+        {
+            Tell(FloodEvent.Merged, $"{because}, but one already waits", now, events);
+            return true;
+        }
+
+        if (Phase is FloodPhase.Filling or FloodPhase.Soaking)
+        {
+            Tell(FloodEvent.Merged, $"{because}, but one is under way", now, events);
+            return false;
+        }
+
+        Tell(FloodEvent.Due, because, now, events);
+        if (Phase == FloodPhase.Draining)
+        {
+            AnotherFollows = true;
+            Version++;
+        }
+        else
+        {
+            Enter(FloodPhase.Waiting, now);
+        }
+
+        return true;
+    }
+
+    /// <summary>A flood that has not begun will not.</summary>
+    public void Drop(string because, in Moment now, IEventSink events)
+    {
+        Tell(FloodEvent.LeftOut, because, now, events);
+        AnotherFollows = false;
+        if (Phase == FloodPhase.Waiting)
+        {
+            Enter(FloodPhase.Idle, now);
+        }
+
+        Version++;
+    }
+
+    /// <summary>Moves as far as this scan's facts carry it.</summary>
+    public void Update(Facts facts, TiersInUse tiers, Agenda agenda, IEventSink events)
+    {
+        if (cutByRestart)
+        {
+            cutByRestart = false;
+            Tell(FloodEvent.Draining, "the controller started anew and the trays may hold water", facts.Now, events);
+        }
+
+        while (Moves(facts, tiers, events))
+        {
+        }
+
+        if (Phase == FloodPhase.Waiting)
+        {
+            sawPumpOff |= !facts.WasOn(rack.Pump.Load);
+
+            // The pump's command of this scan is a fact of the next.
+            agenda.AddNextScan();
+        }
+
+        agenda.Add(PhaseEnds);
+    }
+
+    public void Save(MemoryWriter writer)
+    {
+        writer.Put($"{key}/flood-number", Number);
+        writer.Put($"{key}/fill-hit-its-limit", FillHitItsLimit ? 1 : 0);
+        writer.Put($"{key}/flood-wet", Phase is FloodPhase.Filling or FloodPhase.Soaking or FloodPhase.Draining ? 1 : 0);
+    }
+
+    private bool Moves(Facts facts, TiersInUse tiers, IEventSink events) => Phase switch
+    {
+        FloodPhase.Waiting => Begins(facts, events),
+        FloodPhase.Filling or FloodPhase.Soaking => IsCutShort(facts, tiers, events)
+            || (Phase == FloodPhase.Filling ? IsFilled(facts, tiers, events) : IsSoaked(facts.Now, events)),
+        FloodPhase.Draining => IsDrained(facts.Now, events),
+        _ => false,
+    };
+
+    private bool Begins(Facts facts, IEventSink events)
+    {
+        if (!sawPumpOff || !facts.WasOn(rack.Pump.Load))
+        {
+            return false;
+        }
+
+        Number++;
+        Enter(FloodPhase.Filling, facts.Now);
+        Tell(FloodEvent.Filling, "the pump runs", facts.Now, events);
+        return true;
+    }
+
+    private bool IsCutShort(Facts facts, TiersInUse tiers, IEventSink events)
+    {
+        if (facts.WasOn(rack.Pump.Load) && tiers.Count > 0)
+        {
+            return false;
+        }
+
+        var because = tiers.Count > 0 ? "the pump was told off" : "every tier is out of use";
+        Tell(FloodEvent.CutShort, $"{because} while {(Phase == FloodPhase.Filling ? "filling" : "soaking")}", facts.Now, events);
+        Drain("the flood was cut short", facts.Now, events);
+        return true;
+    }
+
+    private bool IsFilled(Facts facts, TiersInUse tiers, IEventSink events)
+    {
+        var isFull = fullTrays?.AllFull(facts, tiers) ?? false;
+        if (!isFull && facts.Now.Monotonic < PhaseEnds)
+        {
+            return false;
+        }
+
+        if (fullTrays is not null)
+        {
+            FillHitItsLimit = !isFull;
+        }
+
+        if (FillHitItsLimit)
+        {
+            var limit = LocalClock.SayLength(rack.Schedule.Floods.Fill.Limit);
+            Tell(FloodEvent.FillLimit, $"not every tray read full within {limit}", facts.Now, events);
+        }
+
+        Enter(FloodPhase.Soaking, facts.Now);
+        Tell(
+            FloodEvent.Soaking, isFull ? "every tray reads full" : "the time to fill is over", facts.Now, events);
+        return true;
+    }
+
+    private bool IsSoaked(in Moment now, IEventSink events)
+    {
+        if (now.Monotonic < PhaseEnds)
+        {
+            return false;
+        }
+
+        Drain("the time to soak is over", now, events);
+        return true;
+    }
+
+    private bool IsDrained(in Moment now, IEventSink events)
+    {
+        if (now.Monotonic < PhaseEnds)
+        {
+            return false;
+        }
+
+        Tell(FloodEvent.Drained, "the trays have had their time to drain", now, events);
+        Enter(AnotherFollows ? FloodPhase.Waiting : FloodPhase.Idle, now);
+        AnotherFollows = false;
+        return true;
+    }
+
+    private void Drain(string because, in Moment now, IEventSink events)
+    {
+        Enter(FloodPhase.Draining, now);
+        Tell(FloodEvent.Draining, because, now, events);
+    }
+
+    private void Enter(FloodPhase phase, in Moment now)
+    {
+        Phase = phase;
+        PhaseBegan = now.Monotonic;
+        sawPumpOff = false;
+        Version++;
+    }
+
+    private void Tell(string what, string because, in Moment now, IEventSink events) =>
+        events.Take(new ControlEvent(now, EventKind.Flood, rack.Name, what, because));
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// What pump and tier valves would like in each phase of a flood. Valves open first, while the flood waits, so that the
+/// pump does not start against closed ones and no column of water is stopped short. While the trays drain, valves are open
+/// only where no check valve stands in the way: there the trays empty back through the supply too, and a tray without
+/// a weep has no other way out. With a check valve they close, which keeps the riser's water out of the lower trays.
+/// </summary>
+internal sealed class WaterDemand(Rack rack)
+{
+    /// <summary>How long the pump waits for the valves. A valve that may not open then costs its own tier the flood, but not
+    /// the others.</summary>
+    public static readonly Duration ValvesFirst = Duration.FromSeconds(10);
+
+    private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
+
+    public void Update(
+        Facts facts, FloodCycle cycle, TiersInUse tiers, ScheduleClock clock, Instant nextFlood, Span<Demand> demands, Agenda agenda)
+    {
+        var (cause, until) = cycle.Phase switch
+        {
+            FloodPhase.Waiting => (DemandCause.FloodWaiting, Instant.MinValue),
+            FloodPhase.Filling => (DemandCause.FloodFilling, clock.TimeAt(cycle.PhaseEnds)),
+            FloodPhase.Soaking => (DemandCause.FloodSoaking, clock.TimeAt(cycle.PhaseEnds)),
+            FloodPhase.Draining => (DemandCause.FloodDraining, clock.TimeAt(cycle.PhaseEnds)),
+            _ when tiers.Count == 0 => (DemandCause.TierOutOfUse, Instant.MinValue),
+            _ => (DemandCause.NoFlood, nextFlood == Instant.MaxValue ? Instant.MinValue : nextFlood),
+        };
+        var open = cycle.Phase is FloodPhase.Waiting or FloodPhase.Filling or FloodPhase.Soaking
+            || (cycle.Phase == FloodPhase.Draining && !rack.Supply.HasCheckValve);
+        foreach (var tier in valved)
+        {
+            demands[tier.Valve!.Value.Index] = !tiers[tier.Number] ? Demand.Off(DemandCause.TierOutOfUse)
+                : new(open ? SwitchState.On : SwitchState.Off, cause, until);
+        }
+
+        var waitsForValves = cycle.Phase == FloodPhase.Waiting && cycle.WantsPump && WaitsForValves(facts, cycle, tiers, agenda);
+        demands[rack.Pump.Load.Index] = new(
+            cycle.WantsPump && !waitsForValves ? SwitchState.On : SwitchState.Off,
+            cause,
+            waitsForValves ? clock.TimeAt(cycle.PhaseBegan + ValvesFirst) : until);
+    }
+
+    private bool WaitsForValves(Facts facts, FloodCycle cycle, TiersInUse tiers, Agenda agenda)
+    {
+        var givesUp = cycle.PhaseBegan + ValvesFirst;
+        if (facts.Now.Monotonic >= givesUp)
+        {
+            return false;
+        }
+
+        foreach (var tier in valved)
+        {
+            if (tiers[tier.Number] && !facts.WasOn(tier.Valve!.Value))
+            {
+                agenda.Add(givesUp);
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
