@@ -188,7 +188,7 @@ internal sealed class FloodCycle
 
         if (FillHitItsLimit)
         {
-            var limit = LocalClock.SayLength(rack.Schedule.Floods.Fill.Limit);
+            var limit = rack.Schedule.Floods.Fill.Limit.InWords();
             Tell(FloodEvent.FillLimit, $"not every tray read full within {limit}", facts.Now, events);
         }
 

@@ -140,6 +140,6 @@ internal sealed class FloodTimetable
         }
 
         return FloodCall.Run(
-            $"the time is not known for sure, and {LocalClock.SayLength(spaced.Spacing)} have passed since the last flood");
+            $"the time is not known for sure, and {spaced.Spacing.InWords()} have passed since the last flood");
     }
 }

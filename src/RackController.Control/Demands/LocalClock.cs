@@ -21,17 +21,4 @@ internal static class LocalClock
         var far = time - now >= Duration.FromDays(1) || now - time >= Duration.FromDays(1);
         return time.InZone(zone).ToString(far ? "HH:mm 'on' yyyy-MM-dd" : "HH:mm", CultureInfo.InvariantCulture);
     }
-
-    /// <summary>A length as people say it: <c>45 s</c>, <c>5 min</c>, <c>1 h 30 min</c>.</summary>
-    public static string SayLength(Duration length)
-    {
-        var (hours, minutes, seconds) = (length.Days * 24 + length.Hours, length.Minutes, length.Seconds);
-        string[] parts =
-        [
-            hours > 0 ? $"{hours} h" : "",
-            minutes > 0 ? $"{minutes} min" : "",
-            seconds > 0 || (hours == 0 && minutes == 0) ? $"{seconds} s" : "",
-        ];
-        return string.Join(' ', parts.Where(part => part.Length > 0));
-    }
 }

@@ -1,0 +1,109 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control.Tests.Demands;
+
+/// <summary>Runs the demands of the first rack of a site in virtual time. Every load gets what it would like, unless a test
+/// forbids the pump. Scans fall on a grid of 100 ms; between them it may leap to what the agenda says.</summary>
+internal sealed class DemandRig : IEventSink
+{
+    public static readonly Duration Grid = Duration.FromMilliseconds(100);
+
+    private readonly Agenda agenda = new();
+    private readonly RelayCommands commands;
+    private readonly Demand[] demands;
+    private readonly Facts facts;
+    private readonly Site site;
+    private bool commandChanged;
+
+    public DemandRig(Site site, Instant wall, bool trusted = true, ControlMemory? memory = null)
+    {
+        this.site = site;
+        Now = new Moment(MonotonicTime.FromMilliseconds(50_000), wall, trusted);
+        facts = new Facts(site, [], Now);
+        commands = new RelayCommands(site);
+        demands = new Demand[site.Loads.Length];
+        Demand = new RackDemand(site, new RackId(0), new MemoryReader(memory, Now), Now);
+    }
+
+    public RackDemand Demand { get; }
+
+    public Moment Now { get; private set; }
+
+    public Facts Facts => facts;
+
+    public List<ControlEvent> Events { get; } = [];
+
+    /// <summary>Every change of a demand: when, of which load, to what and why.</summary>
+    public List<(Instant At, LoadId Load, Demand Demand)> Changes { get; } = [];
+
+    /// <summary>Whether the pump may run at a moment.</summary>
+    public Func<Moment, bool> PumpMayRun { get; set; } = _ => true;
+
+    public MonotonicTime Earliest => agenda.Earliest;
+
+    public ReadOnlySpan<Demand> Demands => demands;
+
+    public Demand this[string load] => demands[Id(load).Index];
+
+    public LoadId Id(string load) => site.Loads.Single(each => each.Name == load).Id;
+
+    public IEnumerable<Instant> When(string what) => Events.Where(each => each.What == what).Select(each => each.At.Wall);
+
+    public IEnumerable<Instant> Comes(string load, SwitchState state) => Changes
+        .Where(change => change.Load == Id(load) && change.Demand.State == state).Select(change => change.At);
+
+    public void Take(ControlEvent happened) => Events.Add(happened);
+
+    public ControlMemory Save()
+    {
+        var writer = new MemoryWriter(Now);
+        Demand.Save(writer);
+        return writer.ToMemory();
+    }
+
+    /// <summary>Moves the wall clock without moving the monotonic one.</summary>
+    public void StepWall(Duration by) => Now = Now with { Wall = Now.Wall + by };
+
+    public void Trust(bool trusted) => Now = Now with { WallTrusted = trusted };
+
+    /// <summary>Scans until a length of monotonic time has passed; leaps over scans at which nothing can change.</summary>
+    public void Run(Duration length, bool leap = true)
+    {
+        var end = Now.Monotonic + length;
+        Scan();
+        while (Now.Monotonic < end)
+        {
+            var next = leap && !commandChanged ? MonotonicTime.Earlier(agenda.Earliest, end) : Now.Monotonic;
+            var grids = Math.Max(1, (long)Math.Ceiling((next - Now.Monotonic) / Grid));
+            Advance(Grid * grids);
+            Scan();
+        }
+    }
+
+    public void RunUntil(Instant wall, bool leap = true) => Run(wall - Now.Wall, leap);
+
+    public void Advance(Duration by) => Now = new Moment(Now.Monotonic + by, Now.Wall + by, Now.WallTrusted);
+
+    public void Scan()
+    {
+        facts.Begin(Now, ScanConditions.Good, commands);
+        agenda.Begin(Now);
+        Span<Demand> before = [.. demands];
+        Demand.Update(facts, demands, agenda, this);
+        commandChanged = false;
+        foreach (var load in site.Loads)
+        {
+            var demand = demands[load.Id.Index];
+            var state = demand.State == SwitchState.On && (load.Kind != LoadKind.Pump || PumpMayRun(Now))
+                ? SwitchState.On
+                : SwitchState.Off;
+            commandChanged |= commands[load.Id] != state;
+            commands[load.Id] = state;
+            if (before[load.Id.Index].State != demand.State || before[load.Id.Index].Cause != demand.Cause)
+            {
+                Changes.Add((Now.Wall, load.Id, demand));
+            }
+        }
+    }
+}
