@@ -28,9 +28,11 @@ public sealed class UseTests
     [Fact]
     public void EveryTestCanFail()
     {
-        var methods = Syntax.Files.Where(file => file.Key.StartsWith("tests/", StringComparison.Ordinal))
-            .SelectMany(file => file.Value.DescendantNodes().OfType<MethodDeclarationSyntax>(), (file, method) => (file.Key, Method: method))
-            .ToList();
+        var methods = (
+            from file in Syntax.Files
+            where file.Key.StartsWith("tests/", StringComparison.Ordinal)
+            from method in file.Value.DescendantNodes().OfType<MethodDeclarationSyntax>()
+            select (file.Key, Method: method)).ToList();
         var judging = new HashSet<string>();
         int known;
         do
@@ -55,8 +57,9 @@ public sealed class UseTests
 
     private static string? NameOf(SyntaxNode node) => node switch
     {
-        MethodDeclarationSyntax { ExplicitInterfaceSpecifier: null } method when !method.Modifiers.Any(SyntaxKind.OverrideKeyword) => method.Identifier.ValueText,
-        PropertyDeclarationSyntax property when !property.Modifiers.Any(SyntaxKind.OverrideKeyword) => property.Identifier.ValueText,
+        MemberDeclarationSyntax member when member.Modifiers.Any(SyntaxKind.OverrideKeyword) => null,
+        MethodDeclarationSyntax { ExplicitInterfaceSpecifier: null } method => method.Identifier.ValueText,
+        PropertyDeclarationSyntax property => property.Identifier.ValueText,
         BaseTypeDeclarationSyntax type when !HasExtensions(type) => type.Identifier.ValueText,
         EnumMemberDeclarationSyntax member => member.Identifier.ValueText,
         _ => null,
