@@ -5,8 +5,7 @@ namespace RackController.Conventions.Docs;
 public sealed class PackageTests
 {
     private static IEnumerable<string> Pinned =>
-        from pin in XDocument.Load(Repository.PathOf("Directory.Packages.props")).Descendants("PackageVersion")
-        select pin.Attribute("Include")!.Value;
+        XDocument.Load(Repository.PathOf("Directory.Packages.props")).Descendants("PackageVersion").Select(pin => pin.Attribute("Include")!.Value);
 
     [Fact]
     public void EveryPinnedPackageIsUsed()
