@@ -120,9 +120,12 @@ internal sealed class FloodCycle
         {
         }
 
-        if (Phase == FloodPhase.Waiting && !sawPumpOff && !facts.WasOn(rack.Pump.Load))
+        if (Phase == FloodPhase.Waiting)
         {
-            sawPumpOff = true;
+            sawPumpOff |= !facts.WasOn(rack.Pump.Load);
+
+            // The pump's command of this scan is a fact of the next.
+            agenda.AddNextScan();
         }
 
         agenda.Add(PhaseEnds);

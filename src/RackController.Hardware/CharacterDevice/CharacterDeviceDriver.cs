@@ -131,15 +131,14 @@ public sealed class CharacterDeviceDriver : GpioDriver
     /// <inheritdoc/>
     protected override void Dispose(bool disposing)
     {
-        // The base class has a finalizer, which also runs when the constructor threw: then nothing here exists yet.
-        if (disposing)
+        StopWatching();
+        foreach (var line in lines)
         {
-            StopWatching();
-            Array.ForEach(lines, line => line?.Dispose());
-            Array.Clear(lines);
-            chip.Device.Dispose();
+            line?.Dispose();
         }
 
+        Array.Clear(lines);
+        chip.Device.Dispose();
         base.Dispose(disposing);
     }
 

@@ -1,0 +1,86 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>What a breaker is in, and what put it there.</summary>
+public enum BreakerState
+{
+    /// <summary>Closed.</summary>
+    Closed,
+
+    /// <summary>Opened by too much current for too long.</summary>
+    TrippedByOverload,
+
+    /// <summary>Opened at once by a very high current.</summary>
+    TrippedByShortCircuit,
+
+    /// <summary>Opened by a fault current to earth.</summary>
+    TrippedByGroundFault,
+}
+
+/// <summary>
+/// One branch circuit: supply, breaker, and the currents of its loads added up as if in phase, which is never less than what
+/// flows.
+/// </summary>
+internal sealed class CircuitElectrics
+{
+    private readonly Circuit circuit;
+    private readonly BreakerCurve curve;
+    private double heat;
+
+    public CircuitElectrics(Circuit circuit, BreakerEdge edge)
+    {
+        this.circuit = circuit;
+        curve = BreakerCurve.Of(circuit.VoltageV, edge);
+    }
+
+    /// <summary>What the breaker is in.</summary>
+    public BreakerState Breaker { get; private set; }
+
+    /// <summary>Whether the supply ahead of the breaker is there.</summary>
+    public bool MainsPresent { get; set; } = true;
+
+    /// <summary>Whether loads can draw power.</summary>
+    public bool SupplyPresent => MainsPresent && Breaker == BreakerState.Closed;
+
+    /// <summary>Current now, A.</summary>
+    public double CurrentA { get; set; }
+
+    /// <summary>Energy drawn since the start, J.</summary>
+    public double EnergyJ { get; set; }
+
+    /// <summary>How long until the breaker trips if nothing changes, s.</summary>
+    public double SecondsToTrip =>
+        SupplyPresent ? curve.SecondsToTrip(heat, CurrentA / circuit.BreakerA) : double.PositiveInfinity;
+
+    /// <summary>Warms or cools the breaker.</summary>
+    /// <param name="seconds">How long the current now has flowed.</param>
+    public void Advance(double seconds) =>
+        heat = curve.HeatAfter(heat, CurrentA / circuit.BreakerA, seconds);
+
+    /// <summary>Opens the breaker if its time has come.</summary>
+    /// <returns>Whether it opened.</returns>
+    public bool TripIfDue()
+    {
+        const double NowS = 1e-6;
+        if (!SupplyPresent || SecondsToTrip > NowS)
+        {
+            return false;
+        }
+
+        Trip(CurrentA / circuit.BreakerA >= curve.MagneticMultiple
+            ? BreakerState.TrippedByShortCircuit
+            : BreakerState.TrippedByOverload);
+        return true;
+    }
+
+    /// <summary>Opens the breaker.</summary>
+    public void Trip(BreakerState cause) => Breaker = cause;
+
+    /// <summary>Somebody closes the breaker; its thermal part has cooled, or it would not latch.</summary>
+    public void Reset()
+    {
+        Breaker = BreakerState.Closed;
+        heat = 0;
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+
+namespace RackController.Plant;
+
+/// <summary>What a fault happens to, and so which identity of a <see cref="Fault"/> must be set.</summary>
+public enum FaultPlace
+{
+    /// <summary>The whole site: no identity.</summary>
+    Site,
+
+    /// <summary>A rack.</summary>
+    Rack,
+
+    /// <summary>A tier: its rack and its number.</summary>
+    Tier,
+
+    /// <summary>A circuit.</summary>
+    Circuit,
+
+    /// <summary>A load.</summary>
+    Load,
+
+    /// <summary>A contact that a float moves, or a leak rope or supply sense.</summary>
+    Contact,
+
+    /// <summary>A sensor that measures a value.</summary>
+    MeasuringSensor,
+
+    /// <summary>Any sensor.</summary>
+    Sensor,
+}
+
+/// <summary>What may be said of one kind of fault.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Place">What it happens to.</param>
+/// <param name="SizeUnit">Unit of its size; empty when it has none and the size must be 0.</param>
+/// <param name="SizeMin">Smallest size.</param>
+/// <param name="SizeMax">Largest size.</param>
+/// <param name="SizeMeans">What the size says, for people.</param>
+public sealed record FaultEntry(
+    FaultKind Kind, FaultPlace Place, string SizeUnit, double SizeMin, double SizeMax, string SizeMeans);
+
+/// <summary>Every kind of fault that can be injected, with its place and the bounds of its size. Read by whoever writes or
+/// draws faults; <see cref="Fault"/> is checked against it.</summary>
+public static class FaultCatalogue
+{
+    /// <summary>The entries, one per <see cref="FaultKind"/>, in its order.</summary>
+    public static ImmutableArray<FaultEntry> Entries { get; } =
+    [
+        new(FaultKind.FloatStuckWet, FaultPlace.Contact, "", 0, 0, ""),
+        new(FaultKind.FloatStuckDry, FaultPlace.Contact, "", 0, 0, ""),
+        new(FaultKind.FloatSlow, FaultPlace.Contact, "s", 0, 3600, "how late it follows"),
+        new(FaultKind.FloatChattering, FaultPlace.Contact, "s", 0.1, 60, "mean time between changes"),
+        new(FaultKind.SensorNoise, FaultPlace.MeasuringSensor, "unit of the sensor", 0, 1e6, "standard deviation"),
+        new(FaultKind.SensorDrift, FaultPlace.MeasuringSensor, "unit of the sensor per hour", -1e6, 1e6, "rate"),
+        new(FaultKind.SensorDropout, FaultPlace.Sensor, "", 0, 0, ""),
+        new(FaultKind.SensorFrozen, FaultPlace.Sensor, "", 0, 0, ""),
+        new(FaultKind.SensorCorrupt, FaultPlace.Sensor, "", 0, 0, ""),
+        new(FaultKind.RelayWelded, FaultPlace.Load, "", 0, 0, ""),
+        new(FaultKind.RelayOpen, FaultPlace.Load, "", 0, 0, ""),
+        new(FaultKind.ScreenClogged, FaultPlace.Rack, "share", 0, 1, "share of the screen that is clogged"),
+        new(FaultKind.PumpWorn, FaultPlace.Rack, "share", 0, 0.95, "share of its speed that it lost"),
+        new(FaultKind.PumpSeized, FaultPlace.Rack, "", 0, 0, ""),
+        new(FaultKind.WeepBlocked, FaultPlace.Tier, "", 0, 0, ""),
+        new(FaultKind.TrayLeak, FaultPlace.Tier, "L/min", 0, 60, "leak while the tray holds water"),
+        new(FaultKind.ReservoirEmptied, FaultPlace.Rack, "L", 0, 10_000, "water that leaves"),
+        new(FaultKind.ReservoirRefilled, FaultPlace.Rack, "L", 0, 10_000, "water that comes"),
+        new(FaultKind.SupplyOutage, FaultPlace.Circuit, "", 0, 0, ""),
+        new(FaultKind.BreakerTrip, FaultPlace.Circuit, "", 0, 0, ""),
+        new(FaultKind.GroundFaultTrip, FaultPlace.Circuit, "", 0, 0, ""),
+        new(FaultKind.ReadFails, FaultPlace.Site, "", 0, 0, ""),
+        new(FaultKind.WriteFails, FaultPlace.Site, "", 0, 0, ""),
+    ];
+
+    /// <summary>What may be said of a kind.</summary>
+    /// <param name="kind">The kind.</param>
+    public static FaultEntry Entry(FaultKind kind) => Entries[(int)kind];
+}

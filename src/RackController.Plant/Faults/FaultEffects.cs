@@ -1,0 +1,159 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>
+/// Lets the faults that act have their effect. Everything that a fault can touch is set anew from what it is without faults, so
+/// any number of them combine and end cleanly, whatever their order.
+/// </summary>
+internal sealed class FaultEffects
+{
+    private readonly SimulatedRack[] racks;
+    private readonly SiteElectrics electrics;
+    private readonly SensorChannel[] channels;
+    private readonly bool[] seized;
+
+    public FaultEffects(SimulatedRack[] racks, SiteElectrics electrics, SensorChannel[] channels)
+    {
+        this.racks = racks;
+        this.electrics = electrics;
+        this.channels = channels;
+        seized = new bool[racks.Length];
+    }
+
+    /// <summary>Whether inputs cannot be read.</summary>
+    public bool ReadFails { get; private set; }
+
+    /// <summary>Whether relays do not take commands.</summary>
+    public bool WriteFails { get; private set; }
+
+    /// <summary>Whether the pump of a rack is held fast.</summary>
+    public bool IsSeized(RackId rack) => seized[rack.Index];
+
+    /// <summary>What happens once, as a fault begins or ends.</summary>
+    public void Turn(Fault fault, bool begins)
+    {
+        switch (fault.Kind)
+        {
+            case FaultKind.ReservoirEmptied when begins:
+                racks[fault.Rack!.Value.Index].Bring(-fault.Size / Litres.PerM3);
+                break;
+            case FaultKind.ReservoirRefilled when begins:
+                racks[fault.Rack!.Value.Index].Bring(fault.Size / Litres.PerM3);
+                break;
+            case FaultKind.BreakerTrip or FaultKind.GroundFaultTrip:
+                TurnBreaker(electrics.Circuits[fault.Circuit!.Value.Index], fault.Kind, begins);
+                break;
+        }
+    }
+
+    /// <summary>Sets anew everything that lasts.</summary>
+    public void Apply(FaultSchedule schedule)
+    {
+        Clear();
+        for (var index = 0; index < schedule.Count; index++)
+        {
+            if (schedule.Acting(index) is { } fault)
+            {
+                Apply(fault);
+            }
+        }
+
+        foreach (var rack in racks)
+        {
+            rack.Water.Integrator.Restart();
+        }
+    }
+
+    private static void TurnBreaker(CircuitElectrics circuit, FaultKind kind, bool begins)
+    {
+        if (begins)
+        {
+            circuit.Trip(kind == FaultKind.GroundFaultTrip
+                ? BreakerState.TrippedByGroundFault
+                : BreakerState.TrippedByOverload);
+        }
+        else
+        {
+            circuit.Reset();
+        }
+    }
+
+    private void Clear()
+    {
+        ReadFails = false;
+        WriteFails = false;
+        Array.Clear(seized);
+        foreach (var channel in channels)
+        {
+            channel.ClearFaults();
+        }
+
+        foreach (var circuit in electrics.Circuits)
+        {
+            circuit.MainsPresent = true;
+        }
+
+        foreach (var load in electrics.Loads)
+        {
+            load.RelayOn = load.Commanded;
+            load.HeldFast = false;
+        }
+
+        foreach (var rack in racks)
+        {
+            rack.Water.Inputs.PumpSpeed = 1;
+            rack.Water.Inputs.ScreenLossK = 0;
+            Array.Clear(rack.Water.Inputs.WeepBlocked);
+            Array.Clear(rack.Water.Inputs.LeakM3PerS);
+        }
+    }
+
+    private void Apply(Fault fault)
+    {
+        switch (FaultCatalogue.Entry(fault.Kind).Place)
+        {
+            case FaultPlace.Site:
+                ReadFails |= fault.Kind == FaultKind.ReadFails;
+                WriteFails |= fault.Kind == FaultKind.WriteFails;
+                break;
+            case FaultPlace.Rack or FaultPlace.Tier:
+                ApplyToRack(fault, racks[fault.Rack!.Value.Index]);
+                break;
+            case FaultPlace.Circuit:
+                electrics.Circuits[fault.Circuit!.Value.Index].MainsPresent &= fault.Kind != FaultKind.SupplyOutage;
+                break;
+            case FaultPlace.Load:
+                electrics.Loads[fault.Load!.Value.Index].RelayOn = fault.Kind == FaultKind.RelayWelded;
+                break;
+            default:
+                channels[fault.Sensor!.Value.Index].AddFault(fault);
+                break;
+        }
+    }
+
+    private void ApplyToRack(Fault fault, SimulatedRack rack)
+    {
+        var inputs = rack.Water.Inputs;
+        var tier = (fault.TierNumber ?? 1) - 1;
+        switch (fault.Kind)
+        {
+            case FaultKind.ScreenClogged:
+                inputs.ScreenLossK = Math.Max(inputs.ScreenLossK, RackPipes.ScreenLossK(fault.Size));
+                break;
+            case FaultKind.PumpWorn:
+                inputs.PumpSpeed = Math.Min(inputs.PumpSpeed, 1 - fault.Size);
+                break;
+            case FaultKind.PumpSeized:
+                seized[rack.Rack.Id.Index] = true;
+                electrics.Loads[rack.Rack.Pump.Load.Index].HeldFast = true;
+                break;
+            case FaultKind.WeepBlocked:
+                inputs.WeepBlocked[tier] = true;
+                break;
+            case FaultKind.TrayLeak:
+                inputs.LeakM3PerS[tier] += fault.Size / Litres.PerMinutePerM3PerS;
+                break;
+        }
+    }
+}

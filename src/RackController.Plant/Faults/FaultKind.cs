@@ -1,0 +1,74 @@
+namespace RackController.Plant;
+
+/// <summary>What can go wrong on a simulated rack. <see cref="FaultCatalogue"/> says where each applies and what its size means.</summary>
+public enum FaultKind
+{
+    /// <summary>A float reads wet whatever the water does.</summary>
+    FloatStuckWet,
+
+    /// <summary>A float reads dry whatever the water does.</summary>
+    FloatStuckDry,
+
+    /// <summary>A float follows the water late.</summary>
+    FloatSlow,
+
+    /// <summary>A float changes to and fro at random.</summary>
+    FloatChattering,
+
+    /// <summary>A measured value scatters.</summary>
+    SensorNoise,
+
+    /// <summary>A measured value wanders off at a constant rate.</summary>
+    SensorDrift,
+
+    /// <summary>A sensor gives no new reading; the last one grows old.</summary>
+    SensorDropout,
+
+    /// <summary>A sensor keeps giving the value it had, as if it were new.</summary>
+    SensorFrozen,
+
+    /// <summary>A sensor's readings arrive damaged.</summary>
+    SensorCorrupt,
+
+    /// <summary>A relay's contact stays closed: the load is on whatever it is told.</summary>
+    RelayWelded,
+
+    /// <summary>A relay's contact stays open: the load is off whatever it is told.</summary>
+    RelayOpen,
+
+    /// <summary>The screen before the pump is clogged.</summary>
+    ScreenClogged,
+
+    /// <summary>The pump is worn.</summary>
+    PumpWorn,
+
+    /// <summary>The pump's rotor is held fast: it draws current and lifts nothing.</summary>
+    PumpSeized,
+
+    /// <summary>A tray's weep is blocked.</summary>
+    WeepBlocked,
+
+    /// <summary>A tray leaks onto the floor.</summary>
+    TrayLeak,
+
+    /// <summary>Water leaves the reservoir at once, as through an opened drain; it goes to waste, not to the floor.</summary>
+    ReservoirEmptied,
+
+    /// <summary>Water comes into the reservoir at once, as from a bucket; what does not fit runs over onto the floor.</summary>
+    ReservoirRefilled,
+
+    /// <summary>The supply of a circuit is away, as in an outage.</summary>
+    SupplyOutage,
+
+    /// <summary>A circuit's breaker opens; somebody closes it at the end.</summary>
+    BreakerTrip,
+
+    /// <summary>A circuit's ground-fault protection opens it; somebody closes it at the end.</summary>
+    GroundFaultTrip,
+
+    /// <summary>Inputs cannot be read.</summary>
+    ReadFails,
+
+    /// <summary>Relays do not take their commands and stay as they are.</summary>
+    WriteFails,
+}

@@ -1,0 +1,31 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>How a simulated site begins: what the grower would find on walking in. Every default is replaceable.</summary>
+public sealed record PlantStart
+{
+    /// <summary>A site at rest in a temperate cellar, reservoirs filled to their normal volume, trays drained, media moist.</summary>
+    public static PlantStart Default { get; } = new();
+
+    /// <summary>Monotonic time at the start. Default zero.</summary>
+    public MonotonicTime At { get; init; } = MonotonicTime.Zero;
+
+    /// <summary>From which scatter and chatter of faulty sensors are drawn; the same seed gives the same run. Default 1.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>Water in each reservoir as a share of its normal volume: 0 to what its capacity allows. Default 1.</summary>
+    public double ReservoirShare { get; init; } = 1;
+
+    /// <summary>Temperature of the reservoirs' water, degrees Celsius. Default 19.</summary>
+    public double WaterC { get; init; } = 19;
+
+    /// <summary>Temperature of the room, degrees Celsius. Default 20.</summary>
+    public double RoomC { get; init; } = 20;
+
+    /// <summary>Relative humidity of the room, %. Default 50.</summary>
+    public double RoomHumidityPercent { get; init; } = 50;
+
+    /// <summary>Which end of their standard's band the breakers sit at. Default fast.</summary>
+    public BreakerEdge Breakers { get; init; } = BreakerEdge.Fast;
+}

@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>
+/// A whole site that is only arithmetic: racks, water, light, air and circuits that answer the port a board would answer. The same
+/// site, start, faults, commands and times give the same readings, bit for bit. It counts monotonic time only, goes forward only,
+/// and is not safe for two threads.
+/// <para>It is a model. It shows whether a schedule and its interlocks behave; what a real floor, breaker and pump do is for
+/// measurement and for licensed people to say.</para>
+/// </summary>
+public sealed class SimulatedSite : IRackIo
+{
+    private readonly Site site;
+    private readonly SimulatedRack[] racks;
+    private readonly SiteElectrics electrics;
+    private readonly SensorChannel[] channels;
+    private readonly SensorTruth truth;
+    private readonly FaultSchedule faults = new();
+    private readonly FaultEffects effects;
+    private readonly QuietTime quiet;
+    private MonotonicTime reached;
+
+    /// <summary>Builds the site and puts every load in its safe state.</summary>
+    /// <param name="site">The site, checked.</param>
+    /// <param name="start">How it begins.</param>
+    public SimulatedSite(Site site, PlantStart start)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(start);
+        this.site = site;
+        reached = start.At;
+        electrics = new SiteElectrics(site, start.Breakers);
+        racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
+        channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
+        truth = new SensorTruth(racks, electrics);
+        effects = new FaultEffects(racks, electrics, channels);
+        quiet = new QuietTime(site, racks, channels, truth);
+        Racks = [.. racks.Select(rack => new RackTruth(rack))];
+        Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit))];
+        Loads = [.. electrics.Loads.Select(load => new LoadTruth(load))];
+        Settle();
+    }
+
+    /// <summary>What is really so on each rack, by <see cref="RackId"/>.</summary>
+    public ImmutableArray<RackTruth> Racks { get; }
+
+    /// <summary>What is really so on each circuit, by <see cref="CircuitId"/>.</summary>
+    public ImmutableArray<CircuitTruth> Circuits { get; }
+
+    /// <summary>What is really so with each load, by <see cref="LoadId"/>.</summary>
+    public ImmutableArray<LoadTruth> Loads { get; }
+
+    /// <summary>The time that the physics has reached.</summary>
+    public MonotonicTime Reached => reached;
+
+    /// <summary>
+    /// Until when the site may be advanced at once without missing that a contact changes, a supply comes or goes, or a measured
+    /// value moves by much: tenths of a second as a float is about to change, a second while water moves, a minute at rest. Later
+    /// than <see cref="Reached"/>. It holds as long as nothing is commanded or injected.
+    /// </summary>
+    public MonotonicTime QuietUntil =>
+        MonotonicTime.Earlier(NextInnerChange, reached + quiet.Span(reached));
+
+    /// <summary>Schedules something to go wrong. It acts on the way when time passes its beginning and its end.</summary>
+    /// <param name="fault">What, where and when. What began before <see cref="Reached"/> begins now.</param>
+    /// <exception cref="ArgumentException">The fault does not fit the site.</exception>
+    public void Inject(Fault fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        if (fault.WrongFor(site) is { } wrong)
+        {
+            throw new ArgumentException(wrong, nameof(fault));
+        }
+
+        faults.Add(fault);
+        TakeDueFaults();
+    }
+
+    /// <summary>Somebody closes a circuit's breaker.</summary>
+    /// <param name="circuit">The circuit.</param>
+    public void ResetBreaker(CircuitId circuit)
+    {
+        electrics.Circuits[circuit.Index].Reset();
+        Settle();
+    }
+
+    /// <summary>Somebody mops the floor round a rack: the leak rope dries, what was spilled stays spilled.</summary>
+    /// <param name="rack">The rack.</param>
+    public void MopFloor(RackId rack) => racks[rack.Index].Mop();
+
+    /// <summary>The air of the room round all racks becomes this.</summary>
+    /// <param name="celsius">Temperature, degrees Celsius.</param>
+    /// <param name="humidityPercent">Relative humidity, %.</param>
+    public void SetRoom(double celsius, double humidityPercent)
+    {
+        foreach (var rack in racks)
+        {
+            rack.SetRoom(celsius, humidityPercent);
+        }
+    }
+
+    /// <summary>The controller is gone, and every relay coil falls to rest: normally-closed loads are on, the others off.</summary>
+    /// <param name="now">When.</param>
+    public void ReleaseRelays(MonotonicTime now)
+    {
+        AdvanceTo(now);
+        foreach (var load in electrics.Loads)
+        {
+            load.Commanded = load.Load.Contact == RelayContact.NormallyClosed;
+        }
+
+        ApplyFaults();
+    }
+
+    /// <summary>Lets time pass under the commands last written. An earlier time changes nothing.</summary>
+    /// <param name="time">The time to reach.</param>
+    public void AdvanceTo(MonotonicTime time)
+    {
+        while (reached < time)
+        {
+            var next = MonotonicTime.Earlier(time, NextInnerChange);
+            Pass(next);
+            TakeDueFaults();
+        }
+    }
+
+    /// <inheritdoc/>
+    public IoOutcome Read(MonotonicTime now, Readings readings)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        AdvanceTo(now);
+        if (effects.ReadFails)
+        {
+            return new IoOutcome("the inputs do not answer (simulated fault)");
+        }
+
+        foreach (var sensor in site.Sensors)
+        {
+            readings[sensor.Id] =
+                channels[sensor.Id.Index].Say(truth.Value(sensor), truth.TakenAt(sensor, now), now);
+        }
+
+        return IoOutcome.Ok;
+    }
+
+    /// <inheritdoc/>
+    public IoOutcome Write(MonotonicTime now, RelayCommands commands)
+    {
+        ArgumentNullException.ThrowIfNull(commands);
+        AdvanceTo(now);
+        if (effects.WriteFails)
+        {
+            return new IoOutcome("the relays do not answer (simulated fault)");
+        }
+
+        var changed = false;
+        foreach (var load in electrics.Loads)
+        {
+            var on = commands.IsOn(load.Load.Id);
+            changed |= load.Commanded != on;
+            load.Commanded = on;
+        }
+
+        if (changed)
+        {
+            ApplyFaults();
+        }
+
+        return IoOutcome.Ok;
+    }
+
+    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange(reached));
+
+    private void Pass(MonotonicTime next)
+    {
+        if (next > reached)
+        {
+            foreach (var rack in racks)
+            {
+                rack.Advance(reached, next);
+            }
+
+            electrics.Advance(PlantTime.Seconds(reached, next));
+            reached = next;
+            foreach (var sensor in site.Sensors)
+            {
+                channels[sensor.Id.Index].Follow(truth.Value(sensor), reached);
+            }
+        }
+
+        if (electrics.NextChange(reached) <= reached)
+        {
+            Settle();
+        }
+    }
+
+    private void TakeDueFaults()
+    {
+        var any = false;
+        while (faults.TakeDue(reached, out var fault, out var begins))
+        {
+            effects.Turn(fault, begins);
+            any = true;
+        }
+
+        if (any)
+        {
+            ApplyFaults();
+        }
+    }
+
+    private void ApplyFaults()
+    {
+        effects.Apply(faults);
+        Settle();
+    }
+
+    private void Settle()
+    {
+        electrics.Settle(reached);
+        foreach (var rack in racks)
+        {
+            rack.TakeLoads(effects.IsSeized(rack.Rack.Id));
+        }
+    }
+}

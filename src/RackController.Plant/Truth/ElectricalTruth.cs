@@ -1,0 +1,46 @@
+namespace RackController.Plant;
+
+/// <summary>What is really so on one simulated circuit: a live, read-only view.</summary>
+public sealed class CircuitTruth
+{
+    private const double JoulesPerKWh = 3.6e6;
+    private readonly CircuitElectrics circuit;
+
+    internal CircuitTruth(CircuitElectrics circuit) => this.circuit = circuit;
+
+    /// <summary>Current now, A, starting currents included.</summary>
+    public double CurrentA => circuit.CurrentA;
+
+    /// <summary>Whether loads can draw power: supply there and breaker closed.</summary>
+    public bool SupplyPresent => circuit.SupplyPresent;
+
+    /// <summary>What the breaker is in.</summary>
+    public BreakerState Breaker => circuit.Breaker;
+
+    /// <summary>Energy drawn since the start, kWh.</summary>
+    public double EnergyKWh => circuit.EnergyJ / JoulesPerKWh;
+}
+
+/// <summary>What is really so with one simulated load: a live, read-only view.</summary>
+public sealed class LoadTruth
+{
+    private const double JoulesPerKWh = 3.6e6;
+    private readonly LoadElectrics load;
+
+    internal LoadTruth(LoadElectrics load) => this.load = load;
+
+    /// <summary>Whether it was last told to be on.</summary>
+    public bool Commanded => load.Commanded;
+
+    /// <summary>Whether its relay's contact is closed: a welded one is, whatever it was told.</summary>
+    public bool RelayOn => load.RelayOn;
+
+    /// <summary>Whether it draws power: contact closed and supply there.</summary>
+    public bool Powered => load.Powered;
+
+    /// <summary>Current now, A.</summary>
+    public double CurrentA => load.CurrentA;
+
+    /// <summary>Energy drawn since the start, kWh.</summary>
+    public double EnergyKWh => load.EnergyJ / JoulesPerKWh;
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+
+namespace RackController.Plant;
+
+/// <summary>
+/// What is really so on one simulated rack, for judges and reports: a live, read-only view. No sensor fault touches it, and no
+/// controller may see it.
+/// </summary>
+public sealed class RackTruth
+{
+    private readonly SimulatedRack rack;
+
+    internal RackTruth(SimulatedRack rack)
+    {
+        this.rack = rack;
+        Tiers = [.. Enumerable.Range(0, rack.Rack.Tiers.Length).Select(index => new TierTruth(rack, index))];
+    }
+
+    /// <summary>The tiers, bottom first.</summary>
+    public ImmutableArray<TierTruth> Tiers { get; }
+
+    /// <summary>Water in the reservoir, L.</summary>
+    public double ReservoirVolumeL => Litre(rack.Water.Layout.Reservoir);
+
+    /// <summary>Depth of water in the reservoir, mm.</summary>
+    public double ReservoirLevelMm => rack.Water.ReservoirDepthM * 1000;
+
+    /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
+    public double WaterTemperatureC => rack.Climate.WaterC;
+
+    /// <summary>Whether the pump turns: powered and not seized.</summary>
+    public bool PumpTurns => rack.Water.Inputs.PumpTurns;
+
+    /// <summary>Whether the pump turns and draws air.</summary>
+    public bool PumpRunsDry => rack.Water.PumpRunsDry;
+
+    /// <summary>Flow through the pump, L/min; negative while trays drain back through it.</summary>
+    public double PumpFlowLpm => rack.Water.PumpFlowM3PerS * Litres.PerMinutePerM3PerS;
+
+    /// <summary>All that passed the pump since the start, less what ran back, L.</summary>
+    public double PumpedL => Litre(rack.Water.Layout.Pumped);
+
+    /// <summary>All that ran onto the floor since the start, L.</summary>
+    public double SpilledL => Litre(rack.Water.Layout.Spilled);
+
+    /// <summary>What lies on the floor: spilled and not mopped up, L.</summary>
+    public double OnFloorL => rack.OnFloorM3 * Litres.PerM3;
+
+    /// <summary>All that left the reservoir as vapour since the start, L.</summary>
+    public double EvaporatedL => Litre(rack.Water.Layout.Evaporated);
+
+    /// <summary>All that the crop gave off since the start, L.</summary>
+    public double TranspiredL => Litre(rack.Water.Layout.Transpired);
+
+    /// <summary>Water used since the start, L: evaporated and transpired.</summary>
+    public double WaterUsedL => EvaporatedL + TranspiredL;
+
+    /// <summary>Water brought from outside since the start, less water taken away, L.</summary>
+    public double BroughtL => rack.BroughtM3 * Litres.PerM3;
+
+    /// <summary>All water of the rack wherever it is or went, less what was brought, L: reservoir, trays, media, floor and vapour.
+    /// It never changes.</summary>
+    public double BalanceL
+    {
+        get
+        {
+            var sum = ReservoirVolumeL + SpilledL + EvaporatedL + TranspiredL - BroughtL;
+            foreach (var tier in Tiers)
+            {
+                sum += tier.VolumeL + tier.MediaWaterL;
+            }
+
+            return sum;
+        }
+    }
+
+    private double Litre(int store) => rack.Water.State[store] * Litres.PerM3;
+}
+
+/// <summary>What is really so on one tier of a simulated rack: a live, read-only view.</summary>
+public sealed class TierTruth
+{
+    private readonly SimulatedRack rack;
+    private readonly int index;
+
+    internal TierTruth(SimulatedRack rack, int index)
+    {
+        this.rack = rack;
+        this.index = index;
+    }
+
+    /// <summary>The tier's number, 1 at the bottom.</summary>
+    public int Number => rack.Rack.Tiers[index].Number;
+
+    /// <summary>Depth of water in the tray, mm.</summary>
+    public double DepthMm => rack.Water.TrayDepthM(index) * 1000;
+
+    /// <summary>Free water in the tray, L.</summary>
+    public double VolumeL => rack.Water.State[WaterLayout.Tray(index)] * Litres.PerM3;
+
+    /// <summary>Water held by the media, L.</summary>
+    public double MediaWaterL => rack.Water.State[rack.Water.Layout.Media(index)] * Litres.PerM3;
+
+    /// <summary>How fast the water in the tray rises, mm/min; negative while it falls.</summary>
+    public double RiseMmPerMin => rack.Water.TrayRiseMPerS(index) * 60_000;
+
+    /// <summary>Whether the tier's branch lets water pass.</summary>
+    public bool ValveOpen => rack.Water.Inputs.ValveOpen[index];
+
+    /// <summary>Photon flux that the crop gets now, umol/m2/s.</summary>
+    public double PpfdUmolPerM2S => rack.Ppfd(index);
+
+    /// <summary>Light that the crop has had since the start, mol/m2.</summary>
+    public double LightIntegralMolPerM2 => rack.LightMolPerM2[index];
+
+    /// <summary>Air temperature, degrees Celsius.</summary>
+    public double AirTemperatureC => rack.Climate.AirC[index];
+
+    /// <summary>Relative humidity of the air, %.</summary>
+    public double AirHumidityPercent => HumidAir.RelativePercent(AirTemperatureC, rack.RoomVapourKPa);
+}

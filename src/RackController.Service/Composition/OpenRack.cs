@@ -1,0 +1,62 @@
+using RackController.Hardware;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Service;
+
+/// <summary>The rack behind its port, simulated or on GPIO lines: the only place that knows which.</summary>
+internal sealed class OpenRack : IDisposable
+{
+    private readonly GpioRackIo? gpio;
+    private RegisteredWaitHandle? edges;
+
+    private OpenRack(IRackIo io, string name)
+    {
+        Io = io;
+        Name = name;
+        gpio = io as GpioRackIo;
+    }
+
+    /// <summary>The port.</summary>
+    public IRackIo Io { get; }
+
+    /// <summary>What it is, for people.</summary>
+    public string Name { get; }
+
+    /// <summary>Opens what the site's plan names. Lines of a board are claimed at their safe levels.</summary>
+    /// <param name="site">The site.</param>
+    /// <exception cref="CouldNotRunException">A chip or line cannot be had.</exception>
+    public static OpenRack Open(Site site)
+    {
+        try
+        {
+            return site.Io is GpioIo
+                ? new OpenRack(GpioRackIo.Open(site), "GPIO lines")
+                : new OpenRack(new SimulatedSite(site, PlantStart.Default with { At = HostClock.MonotonicNow() }), "simulated");
+        }
+        catch (IOException e)
+        {
+            throw new CouldNotRunException(e.Message, e);
+        }
+    }
+
+    /// <summary>How each relay and contact is wired, line by line.</summary>
+    public IEnumerable<string> Describe() => gpio?.Describe() ?? [];
+
+    /// <summary>Has the edges of contacts call for a scan at once.</summary>
+    /// <param name="wake">Called on a thread of the pool.</param>
+    public void WakeOnEdge(Action wake)
+    {
+        if (gpio is not null)
+        {
+            edges = ThreadPool.RegisterWaitForSingleObject(
+                gpio.InputChanged, (_, _) => wake(), null, Timeout.Infinite, executeOnlyOnce: false);
+        }
+    }
+
+    public void Dispose()
+    {
+        edges?.Unregister(null);
+        gpio?.Dispose();
+    }
+}

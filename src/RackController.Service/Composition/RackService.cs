@@ -1,0 +1,110 @@
+using System.Runtime.InteropServices;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using Serilog;
+
+namespace RackController.Service;
+
+/// <summary>
+/// The one place where the running controller is put together. Read from top to bottom it is the order in which a rack comes
+/// under control: alone, safe, remembered, scanned.
+/// </summary>
+public static class RackService
+{
+    private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(5);
+
+    /// <summary>Drives a site until somebody asks for the end (SIGTERM, SIGINT, SIGHUP, Ctrl-C) or a defect forces it.
+    /// However it ends, every load is put in its safe state first.</summary>
+    /// <param name="site">The site, checked.</param>
+    /// <param name="options">How to run it.</param>
+    /// <returns>How it ended.</returns>
+    /// <exception cref="CouldNotRunException">It cannot be driven; nothing was switched.</exception>
+    public static async Task<ServiceEnding> RunAsync(Site site, ServiceOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(options);
+
+        // Alone: one process for one rack.
+        using var rackLock = FolderAndLock.Take(options.Folder);
+
+        using var log = ServiceLog.Open(options.Folder.Log, toConsole: options.Screen is null);
+        using var supervisor = Supervisor.FromEnvironment();
+
+        // Safe: the lines are claimed at their safe levels before anything slow is done.
+        using var rack = OpenRack.Open(site);
+
+        // Remembered: what the last run knew, and no later than when.
+        var opening = JournalOpening.Open(options.Folder.Journal, SystemClock.Instance.GetCurrentInstant());
+        IWallTrust trust = site.Io is SimulatedIo ? new HostIsTrusted() : new WallTrust(opening.LastTrustedTime);
+        using IScanClock clock = options.Speed > 1
+            ? new FastClock(LaterOf(SystemClock.Instance.GetCurrentInstant(), opening.LastTrustedTime), options.Speed)
+            : new HostClock(trust);
+        var alarms = new ControllerAlarms(clock);
+        using var journal = new Journal(options.Folder.Journal, opening, site, clock, alarms);
+
+        // Scanned: everything that the scan thread touches, and whom it tells.
+        var control = new RackControl(site, clock.Now(), opening.Memory);
+        var eventLog = new EventLog(log);
+        var board = new StatusBoard(alarms);
+        var requests = new RequestQueue();
+        alarms.TellTo(journal, eventLog);
+        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, [journal, eventLog], board, supervisor));
+        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder);
+        rack.WakeOnEdge(clock.Wake);
+
+        var builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Services.AddSerilog(log);
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = StopWithin);
+        builder.Services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
+        builder.Services.AddSingleton(services => new RackWorker(
+            new RackParts(site, clock, board, journal, eventLog, housekeeper, supervisor, log),
+            rack.Io, loop, services.GetRequiredService<IHostApplicationLifetime>()));
+        builder.Services.AddHostedService(services => services.GetRequiredService<RackWorker>());
+        using var host = builder.Build();
+
+        StartLines.Write(log, site, options, opening, rack);
+        StartLines.RaiseWhatWasFound(alarms, opening, rackLock.Trouble);
+        await RunHostAsync(host, options.Screen, new RunningRack(site, board, requests, alarms, clock), log).ConfigureAwait(false);
+        return host.Services.GetRequiredService<RackWorker>().Ending;
+    }
+
+    private static async Task RunHostAsync(
+        IHost host, Func<IRunningRack, CancellationToken, Task>? screen, RunningRack running, ILogger log)
+    {
+        var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
+
+        // A closed terminal ends the process at once, pump running or not, unless it is taken for a request to end.
+        using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
+        {
+            signal.Cancel = true;
+            lifetime.StopApplication();
+        });
+        await host.StartAsync().ConfigureAwait(false);
+        var shown = screen is null ? Task.CompletedTask : ShowAsync();
+        await host.WaitForShutdownAsync().ConfigureAwait(false);
+        await shown.ConfigureAwait(false);
+
+        async Task ShowAsync()
+        {
+            try
+            {
+                await screen(running, lifetime.ApplicationStopping).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                log.Debug("the screen was told to end");
+            }
+            catch (Exception e)
+            {
+                log.Error(e, "the screen failed");
+            }
+
+            lifetime.StopApplication();
+        }
+    }
+
+    private static Instant LaterOf(Instant now, Instant? last) => last is { } time ? Instant.Max(now, time) : now;
+}

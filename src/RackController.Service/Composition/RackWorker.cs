@@ -1,0 +1,115 @@
+using Microsoft.Extensions.Hosting;
+using RackController.Control;
+using RackController.Model;
+using Serilog;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Starts and stops what runs, in the order that keeps the rack safe: outputs first of all at the end, the record after them,
+/// and the whole within five seconds.
+/// </summary>
+internal sealed class RackWorker : IHostedService
+{
+    private static readonly TimeSpan FirstScanPatience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan ScanPatience = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan JournalPatience = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan HousekeepingPatience = TimeSpan.FromSeconds(0.5);
+
+    private readonly Site site;
+    private readonly IScanClock clock;
+    private readonly ScanThread scan;
+    private readonly StatusBoard board;
+    private readonly Journal journal;
+    private readonly EventLog eventLog;
+    private readonly Housekeeper housekeeper;
+    private readonly Supervisor supervisor;
+    private readonly ILogger log;
+    private readonly IHostApplicationLifetime lifetime;
+    private readonly TaskCompletionSource<ScanEnding> scanEnded = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    public RackWorker(RackParts parts, IRackIo io, ScanLoop loop, IHostApplicationLifetime lifetime)
+    {
+        site = parts.Site;
+        clock = parts.Clock;
+        board = parts.Board;
+        journal = parts.Journal;
+        eventLog = parts.EventLog;
+        housekeeper = parts.Housekeeper;
+        supervisor = parts.Supervisor;
+        log = parts.Log;
+        this.lifetime = lifetime;
+        scan = new ScanThread(site, io, clock, loop, OnScanEnded);
+    }
+
+    /// <summary>How the run ended; to be asked once it has.</summary>
+    public ServiceEnding Ending => scanEnded.Task.IsCompletedSuccessfully
+        ? new ServiceEnding(scanEnded.Task.Result.Defect?.Message, scanEnded.Task.Result.SafeStateFault)
+        : new ServiceEnding("the scan did not end in time", "the scan did not end in time");
+
+    /// <inheritdoc/>
+    public async Task StartAsync(CancellationToken cancellationToken)
+    {
+        journal.Start();
+        housekeeper.Start();
+        var firstPicture = board.Ask();
+        scan.Start();
+        await Task.WhenAny(firstPicture, scanEnded.Task)
+            .WaitAsync(FirstScanPatience, cancellationToken).ConfigureAwait(false);
+        supervisor.Ready();
+        Tell("started", "the controller was asked to run");
+    }
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken)
+    {
+        supervisor.Stopping();
+        if (!scan.Stop(ScanPatience))
+        {
+            log.Fatal("the scan does not end; outputs keep what they were last told until the process is gone");
+        }
+
+        Tell("stopped", Ending.Defect is { } defect ? $"of a defect: {defect}" : "the controller was asked to end");
+        if (!journal.Stop(JournalPatience))
+        {
+            log.Error("the journal could not be written to its end");
+        }
+
+        if (!housekeeper.Stop(HousekeepingPatience))
+        {
+            log.Error("the log could not be written to its end");
+        }
+
+        return Task.CompletedTask;
+    }
+
+    /// <summary>On the scan thread, after it wrote the safe state.</summary>
+    private void OnScanEnded(ScanEnding ending)
+    {
+        if (ending.SafeStateFault is { } fault)
+        {
+            log.Fatal("a load may not be in its safe state: {Fault:l}", fault);
+        }
+
+        if (ending.Defect is { } defect)
+        {
+            log.Fatal(defect, "the scan met a defect of the program; every load was put in its safe state");
+            Tell("safe state", $"of a defect: {defect.Message}");
+        }
+
+        scanEnded.TrySetResult(ending);
+        lifetime.StopApplication();
+    }
+
+    private void Tell(string what, string because)
+    {
+        ControlEvent[] events = [new(clock.Now(), EventKind.Controller, site.Name, what, because)];
+        journal.Happened(events, null);
+        eventLog.Happened(events, null);
+    }
+}
+
+/// <summary>The parts that run beside the scan.</summary>
+internal sealed record RackParts(
+    Site Site, IScanClock Clock, StatusBoard Board, Journal Journal, EventLog EventLog, Housekeeper Housekeeper,
+    Supervisor Supervisor, ILogger Log);

@@ -1,0 +1,161 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Keeps what happens. The scan thread hands over and goes on; a thread of its own commits. What that promises: everything
+/// handed over is on its way to the disk before the relays it explains move, and is committed (FULL) as soon as the disk
+/// takes it, well within one scan on a disk that works. A <c>kill -9</c> or power cut can lose at most what the disk had not yet taken. A disk that
+/// is full or broken holds up neither the scan nor the interlocks: what happens is kept in memory, an alarm says so, and
+/// writing is tried again.
+/// </summary>
+internal sealed class Journal : IScanListener, IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
+    private static readonly Duration SamplesKept = Duration.FromDays(90);
+
+    private readonly string path;
+    private readonly IScanClock clock;
+    private readonly ControllerAlarms alarms;
+    private readonly JournalQueue queue = new();
+    private readonly SampleThinning thinning;
+    private readonly Thread thread;
+    private JournalFile? file;
+    private MonotonicTime samplesDue;
+    private MonotonicTime forgetDue;
+    private long committed;
+    private volatile bool stopping;
+
+    /// <summary>Takes over a journal that was opened.</summary>
+    /// <param name="path">Its file, for opening it again after trouble.</param>
+    /// <param name="opening">What came of opening it.</param>
+    /// <param name="site">The site whose sensors are sampled.</param>
+    /// <param name="clock">The clock.</param>
+    /// <param name="alarms">Who is told of trouble.</param>
+    public Journal(string path, JournalOpening opening, Site site, IScanClock clock, ControllerAlarms alarms)
+    {
+        this.path = path;
+        this.clock = clock;
+        this.alarms = alarms;
+        file = opening.File;
+        thinning = new SampleThinning(site);
+        thread = new Thread(Run) { Name = "journal", IsBackground = true };
+    }
+
+    /// <summary>How many events are on the disk for good.</summary>
+    public long Committed => Interlocked.Read(ref committed);
+
+    /// <summary>Begins to write.</summary>
+    public void Start() => thread.Start();
+
+    /// <inheritdoc/>
+    public void Happened(ControlEvent[] events, ControlMemory? memory) => queue.Add(new JournalEntry(events, memory));
+
+    /// <inheritdoc/>
+    public void StillAlive(ControlMemory memory) => queue.Add(memory);
+
+    /// <inheritdoc/>
+    public void Sampled(in Moment now, Readings readings) => thinning.Offer(now, readings, queue);
+
+    /// <summary>Writes what waits and ends.</summary>
+    /// <param name="patience">How long to wait for the disk.</param>
+    /// <returns>Whether everything was written.</returns>
+    public bool Stop(TimeSpan patience)
+    {
+        stopping = true;
+        queue.Wake();
+        return thread.Join(patience) && queue.TakeEntries().Count == 0;
+    }
+
+    public void Dispose()
+    {
+        file?.Dispose();
+        queue.Dispose();
+    }
+
+    private void Run()
+    {
+        while (!stopping)
+        {
+            queue.Wait(Patience);
+            if (!TryWrite(everything: false) && !stopping)
+            {
+                queue.Wait(RetryEvery);
+            }
+        }
+
+        TryWrite(everything: true);
+    }
+
+    private bool TryWrite(bool everything)
+    {
+        var entries = queue.TakeEntries();
+        try
+        {
+            file ??= Reopen();
+            if (entries.Count > 0)
+            {
+                file.WriteLasting(entries);
+                Interlocked.Add(ref committed, entries.Sum(entry => entry.Events.Length));
+                entries = [];
+            }
+
+            WriteTheRest(file, everything);
+            alarms.Clear(ControllerTrouble.JournalUnwritable);
+            return true;
+        }
+        catch (Exception e)
+        {
+            // Whatever it is, the record must not take the rack down with it.
+            queue.PutBack(entries);
+            file?.Dispose();
+            file = null;
+            alarms.Raise(ControllerTrouble.JournalUnwritable, $"the journal cannot be written: {e.Message}");
+            if (queue.EventsLost > 0)
+            {
+                alarms.Raise(ControllerTrouble.EventsLost, $"{queue.EventsLost} events found no room while the journal could not be written");
+            }
+
+            return false;
+        }
+    }
+
+    private void WriteTheRest(JournalFile open, bool everything)
+    {
+        if (queue.TakeSignOfLife() is { } memory)
+        {
+            open.WriteSignOfLife(memory);
+        }
+
+        var now = clock.Now();
+        if (everything || now.Monotonic >= samplesDue)
+        {
+            samplesDue = now.Monotonic + Duration.FromMinutes(1);
+            if (queue.TakeSamples() is { Count: > 0 } samples)
+            {
+                open.WriteSamples(samples);
+            }
+        }
+
+        if (now.WallTrusted && now.Monotonic >= forgetDue)
+        {
+            forgetDue = now.Monotonic + Duration.FromDays(1);
+            open.ForgetSamples(now.Wall - SamplesKept);
+        }
+    }
+
+    /// <summary>Opens the journal again after trouble; one that has become corrupt meanwhile is put aside.</summary>
+    private JournalFile Reopen()
+    {
+        var opening = JournalOpening.Open(path, clock.Now().Wall);
+        if (opening.SetAside is { } setAside)
+        {
+            alarms.Raise(ControllerTrouble.JournalSetAside, setAside);
+        }
+
+        return opening.File ?? throw new IOException(opening.Unusable);
+    }
+}

@@ -1,0 +1,252 @@
+using System.Collections.Immutable;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+using RackController.Control;
+
+namespace RackController.Service;
+
+/// <summary>
+/// The journal's database: SQLite with a write-ahead log, so that it is whole after a power cut. Events and changes of
+/// interlock memory are committed with <c>synchronous=FULL</c> and last; samples and signs of life with <c>NORMAL</c>, which
+/// may lose the last of them but never corrupts. Used by one thread at a time.
+/// </summary>
+internal sealed class JournalFile : IDisposable
+{
+    private const string Full = "FULL";
+    private const string Normal = "NORMAL";
+
+    private readonly SqliteConnection connection;
+    private readonly long run;
+    private readonly Statement begin;
+    private readonly Statement commit;
+    private readonly Statement rollBack;
+    private readonly Statement addEvent;
+    private readonly Statement putMemory;
+    private readonly Statement forgetMemory;
+    private readonly Statement putMemoryTaken;
+    private readonly Statement addSensor;
+    private readonly Statement addSample;
+    private readonly Statement forgetSamples;
+    private ImmutableSortedDictionary<string, long> onDisk;
+    private string synchronous = Full;
+
+    private JournalFile(SqliteConnection connection, long run)
+    {
+        this.connection = connection;
+        this.run = run;
+        begin = new(connection, "BEGIN IMMEDIATE");
+        commit = new(connection, "COMMIT");
+        rollBack = new(connection, "ROLLBACK");
+        addEvent = new(
+            connection,
+            """
+            INSERT INTO events (run, monotonic, wall, wall_trusted, kind, subject, what, because)
+            VALUES ($run, $monotonic, $wall, $trusted, $kind, $subject, $what, $because)
+            """,
+            "$run", "$monotonic", "$wall", "$trusted", "$kind", "$subject", "$what", "$because");
+        putMemory = new(connection, "INSERT OR REPLACE INTO memory VALUES ($key, $value)", "$key", "$value");
+        forgetMemory = new(connection, "DELETE FROM memory WHERE key = $key", "$key");
+        putMemoryTaken = new(connection, "INSERT OR REPLACE INTO memory_taken VALUES (1, $at, $trusted)", "$at", "$trusted");
+        addSensor = new(connection, "INSERT OR IGNORE INTO sensors (name) VALUES ($name)", "$name");
+        addSample = new(
+            connection,
+            "INSERT INTO samples SELECT $wall, id, $value FROM sensors WHERE name = $name", "$wall", "$value", "$name");
+        forgetSamples = new(connection, "DELETE FROM samples WHERE wall < $before", "$before");
+        onDisk = ReadMemory()?.Items ?? ImmutableSortedDictionary<string, long>.Empty;
+    }
+
+    /// <summary>Opens a journal, beginning a new one where there is none.</summary>
+    /// <param name="path">Its file.</param>
+    /// <exception cref="SqliteException">It cannot be opened or is no journal.</exception>
+    public static JournalFile Open(string path)
+    {
+        var connection = Connect(path, SqliteOpenMode.ReadWriteCreate);
+        try
+        {
+            return new JournalFile(connection, JournalSchema.Prepare(connection));
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Opens a connection that lets go of its file when it is disposed of.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="mode">For reading, or for more.</param>
+    public static SqliteConnection Connect(string path, SqliteOpenMode mode)
+    {
+        var connection = new SqliteConnection(new SqliteConnectionStringBuilder
+        {
+            DataSource = path,
+            Mode = mode,
+            Pooling = false,
+            DefaultTimeout = 1,
+        }.ToString());
+        connection.Open();
+        return connection;
+    }
+
+    /// <summary>What was remembered last; null when nothing ever was.</summary>
+    public ControlMemory? ReadMemory()
+    {
+        using var taken = Query("SELECT saved_at, wall_trusted FROM memory_taken");
+        using var when = taken.ExecuteReader();
+        if (!when.Read())
+        {
+            return null;
+        }
+
+        using var items = Query("SELECT key, value FROM memory");
+        using var rows = items.ExecuteReader();
+        var found = ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
+        while (rows.Read())
+        {
+            found[rows.GetString(0)] = rows.GetInt64(1);
+        }
+
+        return new ControlMemory(
+            Instant.FromUnixTimeTicks(when.GetInt64(0)), when.GetInt64(1) != 0, found.ToImmutable());
+    }
+
+    /// <summary>The latest wall time in the journal that was trusted when it was written; null when none was.</summary>
+    public Instant? LastTrustedTime()
+    {
+        using var command = Query("""
+            SELECT max(t) FROM (
+                SELECT saved_at AS t FROM memory_taken WHERE wall_trusted
+                UNION ALL SELECT wall FROM (SELECT wall, wall_trusted FROM events ORDER BY id DESC LIMIT 100) WHERE wall_trusted)
+            """);
+        return command.ExecuteScalar() is long ticks ? Instant.FromUnixTimeTicks(ticks) : null;
+    }
+
+    /// <summary>Commits events and what must be remembered after them. When this returns they outlast a power cut.</summary>
+    /// <param name="entries">What was handed over, in order.</param>
+    public void WriteLasting(IReadOnlyList<JournalEntry> entries)
+    {
+        var memory = entries.LastOrDefault(entry => entry.Memory is not null)?.Memory;
+        InTransaction(Full, () =>
+        {
+            foreach (var happened in entries.SelectMany(entry => entry.Events))
+            {
+                addEvent.Run(
+                    run, happened.At.Monotonic.Nanoseconds, happened.At.Wall.ToUnixTimeTicks(), happened.At.WallTrusted,
+                    happened.Kind.ToString(), happened.Subject, happened.What, happened.Because);
+            }
+
+            PutMemory(memory);
+        });
+        onDisk = memory?.Items ?? onDisk;
+    }
+
+    /// <summary>Commits a sign of life: it outlasts the process, but perhaps not a power cut.</summary>
+    /// <param name="memory">What is remembered.</param>
+    public void WriteSignOfLife(ControlMemory memory)
+    {
+        InTransaction(Normal, () => PutMemory(memory));
+        onDisk = memory.Items;
+    }
+
+    /// <summary>Commits samples: they outlast the process, but perhaps not a power cut.</summary>
+    /// <param name="samples">The samples.</param>
+    public void WriteSamples(IReadOnlyList<Sample> samples) => InTransaction(Normal, () =>
+    {
+        foreach (var sample in samples)
+        {
+            addSensor.Run(sample.Sensor);
+            addSample.Run(sample.Wall.ToUnixTimeTicks(), sample.Value, sample.Sensor);
+        }
+    });
+
+    /// <summary>Lets go of samples older than a time.</summary>
+    /// <param name="before">The time.</param>
+    public void ForgetSamples(Instant before) => InTransaction(Normal, () => forgetSamples.Run(before.ToUnixTimeTicks()));
+
+    /// <summary>How durable the last commit was, in the words of SQLite: <c>FULL</c> or <c>NORMAL</c>.</summary>
+    public string Synchronous()
+    {
+        using var command = Query("PRAGMA synchronous");
+        return command.ExecuteScalar() is 2L ? Full : Normal;
+    }
+
+    public void Dispose()
+    {
+        Statement[] all =
+        [
+            begin, commit, rollBack, addEvent, putMemory, forgetMemory, putMemoryTaken, addSensor, addSample, forgetSamples,
+        ];
+        foreach (var statement in all)
+        {
+            statement.Dispose();
+        }
+
+        connection.Dispose();
+    }
+
+    /// <summary>Writes only what differs from the disk: most of what is remembered rarely changes.</summary>
+    private void PutMemory(ControlMemory? memory)
+    {
+        if (memory is null)
+        {
+            return;
+        }
+
+        putMemoryTaken.Run(memory.SavedAt.ToUnixTimeTicks(), memory.WallTrusted);
+        foreach (var (key, value) in memory.Items)
+        {
+            if (!onDisk.TryGetValue(key, out var known) || known != value)
+            {
+                putMemory.Run(key, value);
+            }
+        }
+
+        foreach (var key in onDisk.Keys.Where(key => !memory.Items.ContainsKey(key)))
+        {
+            forgetMemory.Run(key);
+        }
+    }
+
+    private void InTransaction(string durability, Action write)
+    {
+        SetSynchronous(durability);
+        begin.Run();
+        try
+        {
+            write();
+            commit.Run();
+        }
+        catch (SqliteException)
+        {
+            RollBack();
+            throw;
+        }
+    }
+
+    /// <summary>SQLite carries this out while it compiles the statement, so it is compiled anew each time.</summary>
+    private void SetSynchronous(string durability)
+    {
+        if (durability != synchronous)
+        {
+            using var pragma = Query($"PRAGMA synchronous = {durability}");
+            pragma.ExecuteNonQuery();
+            synchronous = durability;
+        }
+    }
+
+    /// <summary>SQLite has rolled back by itself after some errors, and says so by an error here; the first error counts.</summary>
+    private void RollBack()
+    {
+        if (SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) == 0)
+        {
+            rollBack.Run();
+        }
+    }
+
+    private SqliteCommand Query(string sql)
+    {
+        var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command;
+    }
+}

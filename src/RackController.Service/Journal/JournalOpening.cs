@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Microsoft.Data.Sqlite;
+using NodaTime;
+using RackController.Control;
+
+namespace RackController.Service;
+
+/// <summary>What came of opening the journal.</summary>
+/// <param name="File">The open journal; null when none can be opened now.</param>
+/// <param name="Memory">What an earlier run remembered; null for a rack that was never driven. Empty, but not null, when an
+/// earlier run's memory cannot be known, so that its worst is assumed.</param>
+/// <param name="LastTrustedTime">The last trusted wall time in it; null when there is none.</param>
+/// <param name="SetAside">What was wrong with the file that was there, and its new name; null when nothing was.</param>
+/// <param name="Unusable">Why no journal can be opened; null when one is.</param>
+internal sealed record JournalOpening(
+    JournalFile? File, ControlMemory? Memory, Instant? LastTrustedTime, string? SetAside, string? Unusable)
+{
+    private static readonly ControlMemory NothingKnown =
+        new(Instant.FromUnixTimeTicks(0), false, ImmutableSortedDictionary<string, long>.Empty);
+
+    /// <summary>Opens the journal of a state folder. A file that is corrupt, or that a newer program wrote, is
+    /// renamed as it is and a new one begun: a broken record is no reason to leave a rack undriven.</summary>
+    /// <param name="path">The journal's file.</param>
+    /// <param name="now">The time, for the new name of a file that is put aside.</param>
+    public static JournalOpening Open(string path, Instant now)
+    {
+        try
+        {
+            var setAside = System.IO.File.Exists(path) && WhatIsWrongWith(path) is { } wrong ? SetAsideFile(path, wrong, now) : null;
+            var file = JournalFile.Open(path);
+            return new JournalOpening(
+                file, file.ReadMemory() ?? (setAside is null ? null : NothingKnown), file.LastTrustedTime(), setAside, null);
+        }
+        catch (Exception e) when (IsDiskTrouble(e))
+        {
+            return new JournalOpening(null, NothingKnown, null, null, $"{path}: {e.Message}");
+        }
+    }
+
+    /// <summary>Whether an error is one of the disk or the database rather than of the program.</summary>
+    /// <param name="e">The error.</param>
+    public static bool IsDiskTrouble(Exception e) => e is SqliteException or IOException or UnauthorizedAccessException;
+
+    /// <summary>Looks at a journal without changing it.</summary>
+    private static Fault? WhatIsWrongWith(string path)
+    {
+        try
+        {
+            using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
+            if (JournalSchema.QuickCheck(connection) is { } damage)
+            {
+                return new Fault("corrupt", $"is corrupt ({damage})");
+            }
+
+            return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version
+                ? new Fault("newer", $"was written by a newer version (its schema is {version}, this program knows {JournalSchema.Version})")
+                : null;
+        }
+        catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
+            or SQLitePCL.raw.SQLITE_ERROR)
+        {
+            return new Fault("corrupt", $"is corrupt ({e.Message})");
+        }
+    }
+
+    /// <summary>Renames the file, and the write-ahead log that belongs to it.</summary>
+    private static string SetAsideFile(string path, Fault fault, Instant now)
+    {
+        var stamp = now.ToString("uuuuMMdd'T'HHmmss'Z'", System.Globalization.CultureInfo.InvariantCulture);
+        var aside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $"journal-{stamp}-{fault.Kind}.db");
+        foreach (var suffix in (string[])["", "-wal", "-shm"])
+        {
+            if (System.IO.File.Exists(path + suffix))
+            {
+                System.IO.File.Move(path + suffix, aside + suffix, overwrite: false);
+            }
+        }
+
+        return $"the journal {fault.What}; it was kept as {Path.GetFileName(aside)} and a new one begun";
+    }
+
+    private sealed record Fault(string Kind, string What);
+}

@@ -1,0 +1,120 @@
+using RackController.Control;
+
+namespace RackController.Service;
+
+/// <summary>
+/// What waits to be written. Samples have little room and the oldest go first; events have so much that only a disk
+/// that stays unwritable for weeks fills it, and then the newest are counted as lost instead of kept.
+/// </summary>
+internal sealed class JournalQueue : IDisposable
+{
+    /// <summary>About 30 MB of events.</summary>
+    public const int MostEvents = 100_000;
+
+    private const int MostSamples = 5_000;
+
+    private readonly Lock gate = new();
+    private readonly AutoResetEvent arrived = new(false);
+    private readonly Queue<Sample> samples = new(512);
+    private List<JournalEntry> entries = [];
+    private ControlMemory? signOfLife;
+    private int eventCount;
+
+    /// <summary>How many events found no room.</summary>
+    public long EventsLost { get; private set; }
+
+    /// <summary>Adds what a scan handed over.</summary>
+    public void Add(JournalEntry entry)
+    {
+        lock (gate)
+        {
+            if (eventCount + entry.Events.Length > MostEvents)
+            {
+                EventsLost += entry.Events.Length;
+                entry = entry with { Events = [] };
+            }
+
+            eventCount += entry.Events.Length;
+            entries.Add(entry);
+            signOfLife = entry.Memory is null ? signOfLife : null;
+        }
+
+        arrived.Set();
+    }
+
+    /// <summary>Adds a sign of life; the newest counts.</summary>
+    public void Add(ControlMemory memory)
+    {
+        lock (gate)
+        {
+            signOfLife = memory;
+        }
+    }
+
+    /// <summary>Adds a sample; the oldest makes room for it.</summary>
+    public void Add(in Sample sample)
+    {
+        lock (gate)
+        {
+            if (samples.Count == MostSamples)
+            {
+                samples.Dequeue();
+            }
+
+            samples.Enqueue(sample);
+        }
+    }
+
+    /// <summary>Waits for an entry, but not for long.</summary>
+    public void Wait(TimeSpan atMost) => arrived.WaitOne(atMost);
+
+    /// <summary>Ends the writer's wait.</summary>
+    public void Wake() => arrived.Set();
+
+    public void Dispose() => arrived.Dispose();
+
+    /// <summary>Takes all entries.</summary>
+    public List<JournalEntry> TakeEntries()
+    {
+        lock (gate)
+        {
+            var taken = entries;
+            entries = [];
+            eventCount = 0;
+            return taken;
+        }
+    }
+
+    /// <summary>Puts entries back in front of those that came since.</summary>
+    public void PutBack(List<JournalEntry> taken)
+    {
+        lock (gate)
+        {
+            taken.AddRange(entries);
+            entries = taken;
+            eventCount = entries.Sum(entry => entry.Events.Length);
+        }
+    }
+
+    /// <summary>Takes the newest sign of life, if any waits.</summary>
+    public ControlMemory? TakeSignOfLife()
+    {
+        lock (gate)
+        {
+            var taken = signOfLife;
+            signOfLife = null;
+            return taken;
+        }
+    }
+
+    /// <summary>Takes all samples.</summary>
+    public List<Sample> TakeSamples()
+    {
+        lock (gate)
+        {
+            List<Sample> taken = [.. samples];
+            samples.Clear();
+            return taken;
+        }
+    }
+}

@@ -1,0 +1,75 @@
+using Microsoft.Data.Sqlite;
+
+namespace RackController.Service;
+
+/// <summary>The tables of a journal. Wall times are in units of 100 ns since 1970-01-01T00:00Z, as .NET counts them;
+/// monotonic times are in nanoseconds and comparable within one <c>run</c> only.</summary>
+internal static class JournalSchema
+{
+    /// <summary>Counts up with every change that an older program could not read.</summary>
+    public const long Version = 1;
+
+    private const string Tables = """
+        CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
+        CREATE TABLE events (
+            id INTEGER PRIMARY KEY, run INTEGER NOT NULL, monotonic INTEGER NOT NULL, wall INTEGER NOT NULL,
+            wall_trusted INTEGER NOT NULL, kind TEXT NOT NULL, subject TEXT NOT NULL, what TEXT NOT NULL, because TEXT NOT NULL);
+        CREATE TABLE memory (key TEXT PRIMARY KEY, value INTEGER NOT NULL) WITHOUT ROWID;
+        CREATE TABLE memory_taken (
+            one INTEGER PRIMARY KEY CHECK (one = 1), saved_at INTEGER NOT NULL, wall_trusted INTEGER NOT NULL);
+        CREATE TABLE sensors (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE);
+        CREATE TABLE samples (wall INTEGER NOT NULL, sensor INTEGER NOT NULL REFERENCES sensors (id), value REAL);
+        """;
+
+    /// <summary>Makes sure that a journal has its tables, and counts one more run of the controller.</summary>
+    /// <param name="connection">An open journal, or a new file.</param>
+    /// <returns>The number of this run.</returns>
+    public static long Prepare(SqliteConnection connection)
+    {
+        Execute(connection, "PRAGMA journal_mode = WAL");
+        Execute(connection, "PRAGMA synchronous = FULL");
+        Execute(connection, "BEGIN IMMEDIATE");
+        if (Number(connection, "SELECT count(*) FROM sqlite_schema") == 0)
+        {
+            Execute(connection, Tables);
+            Execute(connection, $"INSERT INTO meta VALUES ('schema_version', '{Version}')");
+            Execute(connection, "INSERT INTO meta VALUES ('run', '0')");
+        }
+
+        Execute(connection, "UPDATE meta SET value = CAST(value AS INTEGER) + 1 WHERE key = 'run'");
+        var run = Number(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'run'");
+        Execute(connection, "COMMIT");
+        return run ?? 1;
+    }
+
+    /// <summary>The schema version of a journal; null when the file has no tables yet.</summary>
+    /// <param name="connection">An open journal, which may be read-only.</param>
+    public static long? VersionOf(SqliteConnection connection) =>
+        Number(connection, "SELECT count(*) FROM sqlite_schema") == 0
+            ? null
+            : Number(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'schema_version'");
+
+    /// <summary>What SQLite finds wrong with a file; null when nothing is.</summary>
+    /// <param name="connection">An open journal, which may be read-only.</param>
+    public static string? QuickCheck(SqliteConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "PRAGMA quick_check(1)";
+        var answer = command.ExecuteScalar() as string;
+        return answer == "ok" ? null : answer ?? "no answer";
+    }
+
+    private static void Execute(SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
+    private static long? Number(SqliteConnection connection, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        return command.ExecuteScalar() as long?;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Collections.Concurrent;
+using RackController.Control;
+using RackController.Model;
+using Serilog;
+using Serilog.Events;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Puts every event into the operational log. The scan thread only hands over; a slow console holds up nobody but
+/// the housekeeper, who works the events off.
+/// </summary>
+internal sealed class EventLog(ILogger log) : IScanListener
+{
+    /// <summary>Beyond this the console or disk of the log stands still; the journal has the events all the same.</summary>
+    private const int MostWaiting = 10_000;
+
+    private readonly ConcurrentQueue<ControlEvent> waiting = new();
+
+    /// <inheritdoc/>
+    public void Happened(ControlEvent[] events, ControlMemory? memory)
+    {
+        foreach (var happened in events)
+        {
+            if (waiting.Count < MostWaiting)
+            {
+                waiting.Enqueue(happened);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public void StillAlive(ControlMemory memory)
+    {
+    }
+
+    /// <inheritdoc/>
+    public void Sampled(in Moment now, Readings readings)
+    {
+    }
+
+    /// <summary>Writes what waits.</summary>
+    /// <param name="tally">Counts what was written, for the hourly summary.</param>
+    public void WriteWaiting(HourlyTally tally)
+    {
+        while (waiting.TryDequeue(out var happened))
+        {
+            tally.Count(happened);
+            log.Write(
+                LevelOf(happened), "{Kind} {Subject:l}: {What:l}, because {Because:l}",
+                happened.Kind, happened.Subject, happened.What, happened.Because);
+        }
+    }
+
+    private static LogEventLevel LevelOf(ControlEvent happened) => happened.Kind switch
+    {
+        EventKind.Alarm or EventKind.Interlock => LogEventLevel.Warning,
+        EventKind.Reading or EventKind.Clock => LogEventLevel.Warning,
+        _ => LogEventLevel.Information,
+    };
+}

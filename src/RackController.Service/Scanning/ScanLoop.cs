@@ -1,0 +1,133 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>
+/// One look at the rack after another: inputs, Control, outputs, watchdog. It owns all four, and only the scan thread calls
+/// it. A steady scan allocates nothing; whatever has to be told is handed to listeners, which never make it wait.
+/// </summary>
+internal sealed class ScanLoop
+{
+    /// <summary>How often what is remembered is handed over although nothing changed, so that a restart knows when the
+    /// controller was last alive.</summary>
+    public static readonly Duration HeartbeatEvery = Duration.FromSeconds(5);
+
+    /// <summary>How often readings are offered as samples; the journal thins them further.</summary>
+    public static readonly Duration SampleEvery = Duration.FromSeconds(1);
+
+    private readonly IRackIo io;
+    private readonly RackControl control;
+    private readonly IScanClock clock;
+    private readonly ScanOutlets outlets;
+    private readonly Readings readings;
+    private readonly EventTray tray = new();
+    private readonly ScanPace pace;
+    private IoOutcome outputs = IoOutcome.Ok;
+    private Moment last;
+    private long savedVersion;
+    private MonotonicTime heartbeatDue;
+    private MonotonicTime sampleDue;
+
+    /// <summary>Prepares the first scan.</summary>
+    /// <param name="io">The rack.</param>
+    /// <param name="control">Who decides.</param>
+    /// <param name="clock">The clock.</param>
+    /// <param name="outlets">Where requests come from and where everything goes.</param>
+    public ScanLoop(IRackIo io, RackControl control, IScanClock clock, ScanOutlets outlets)
+    {
+        this.io = io;
+        this.control = control;
+        this.clock = clock;
+        this.outlets = outlets;
+        readings = new Readings(control.Site);
+        savedVersion = control.MemoryVersion;
+        last = clock.Now();
+        pace = new ScanPace(control.Site.Scan, last.Monotonic);
+        heartbeatDue = last.Monotonic;
+        sampleDue = last.Monotonic;
+    }
+
+    /// <summary>When the next scan is due.</summary>
+    public MonotonicTime NextDue => pace.NextDue;
+
+    /// <summary>One scan, from inputs to watchdog.</summary>
+    public void ScanOnce()
+    {
+        var now = LaterThanLast(clock.Now());
+        pace.Begin(now.Monotonic);
+
+        var inputs = io.Read(now.Monotonic, readings);
+        var conditions = new ScanConditions(inputs.IsOk ? outputs : inputs, pace.LateBy);
+        var commands = control.Scan(now, readings, conditions, outlets.Requests.TakeAll(), tray);
+
+        HandOver(now);
+        outputs = io.Write(now.Monotonic, commands);
+
+        outlets.Status.ShowIfAsked(control, now, readings, Health(inputs));
+        if (inputs.IsOk && outputs.IsOk && !pace.IsLate)
+        {
+            outlets.Watchdog.GoodScan(now.Monotonic);
+        }
+    }
+
+    /// <summary>Hands over what happened and what must be remembered, before the relays move.</summary>
+    private void HandOver(in Moment now)
+    {
+        var memoryChanged = control.MemoryVersion != savedVersion;
+        if (memoryChanged || !tray.IsEmpty)
+        {
+            var memory = memoryChanged ? control.Save() : null;
+            savedVersion = control.MemoryVersion;
+            heartbeatDue = memoryChanged ? now.Monotonic + HeartbeatEvery : heartbeatDue;
+            var events = tray.Empty();
+            foreach (var listener in outlets.Listeners)
+            {
+                listener.Happened(events, memory);
+            }
+        }
+
+        if (now.Monotonic >= heartbeatDue)
+        {
+            heartbeatDue = now.Monotonic + HeartbeatEvery;
+            var memory = control.Save();
+            foreach (var listener in outlets.Listeners)
+            {
+                listener.StillAlive(memory);
+            }
+        }
+
+        if (now.Monotonic >= sampleDue)
+        {
+            sampleDue = now.Monotonic + SampleEvery;
+            foreach (var listener in outlets.Listeners)
+            {
+                listener.Sampled(now, readings);
+            }
+        }
+    }
+
+    private ScanHealth Health(IoOutcome inputs) =>
+        new(pace.Scans, pace.Slips, pace.WorstLateness, inputs.Fault ?? outputs.Fault);
+
+    /// <summary>Control holds that time goes on from scan to scan; a clock too coarse to show it is helped by a nanosecond.</summary>
+    private Moment LaterThanLast(Moment now)
+    {
+        if (now.Monotonic <= last.Monotonic)
+        {
+            now = now with { Monotonic = new MonotonicTime(last.Monotonic.Nanoseconds + 1) };
+        }
+
+        last = now;
+        return now;
+    }
+}
+
+/// <summary>Where a scan loop gets requests from, and where what it has to tell goes.</summary>
+/// <param name="Requests">What people ask for.</param>
+/// <param name="Listeners">Who takes events, memory and samples.</param>
+/// <param name="Status">Where a picture of the whole is put when somebody asks for one.</param>
+/// <param name="Watchdog">Who is told of good scans.</param>
+internal sealed record ScanOutlets(
+    RequestQueue Requests, IScanListener[] Listeners, StatusBoard Status, IWatchdog Watchdog);

@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>What can be wrong with the controller itself, beside the rack.</summary>
+internal enum ControllerTrouble
+{
+    /// <summary>The journal cannot be written.</summary>
+    JournalUnwritable,
+
+    /// <summary>The journal could not be used and was put aside.</summary>
+    JournalSetAside,
+
+    /// <summary>The disk of the journal is nearly full.</summary>
+    DiskNearlyFull,
+
+    /// <summary>Nothing keeps a second process from driving the same rack.</summary>
+    NotAlone,
+
+    /// <summary>Events were lost because the journal could not be written for too long.</summary>
+    EventsLost,
+}
+
+/// <summary>
+/// The alarms of the controller itself. They follow the states of ISA-18.2 like those of the rack, and never hold the
+/// rack up: a full disk stops no pump and starts none.
+/// </summary>
+internal sealed class ControllerAlarms(IScanClock clock)
+{
+    private readonly Lock gate = new();
+    private readonly SortedDictionary<ControllerTrouble, Alarm> active = [];
+    private ImmutableArray<IScanListener> listeners = [];
+
+    /// <summary>Who is told of changes; set once, before any thread starts.</summary>
+    public void TellTo(params ImmutableArray<IScanListener> tell) => listeners = tell;
+
+    /// <summary>Every alarm that is not normal.</summary>
+    public ImmutableArray<Alarm> Active()
+    {
+        lock (gate)
+        {
+            return [.. active.Values];
+        }
+    }
+
+    /// <summary>Something is wrong; saying so again changes nothing.</summary>
+    /// <param name="trouble">What.</param>
+    /// <param name="cause">It in words.</param>
+    public void Raise(ControllerTrouble trouble, string cause)
+    {
+        lock (gate)
+        {
+            if (!active.TryGetValue(trouble, out var known) || known.State == AlarmState.ReturnedUnacknowledged)
+            {
+                Change(trouble, Describe(trouble, cause, clock.Now()));
+            }
+        }
+    }
+
+    /// <summary>It is right again.</summary>
+    /// <param name="trouble">What was wrong.</param>
+    public void Clear(ControllerTrouble trouble)
+    {
+        lock (gate)
+        {
+            if (active.TryGetValue(trouble, out var known) && known.State != AlarmState.ReturnedUnacknowledged)
+            {
+                var state = known.State == AlarmState.Unacknowledged ? AlarmState.ReturnedUnacknowledged : AlarmState.Normal;
+                Change(trouble, known with { State = state, Since = clock.Now() });
+            }
+        }
+    }
+
+    /// <summary>Somebody has seen an alarm.</summary>
+    /// <param name="key">Its key.</param>
+    /// <returns>Whether the key is that of an alarm here.</returns>
+    public bool TryAcknowledge(string key)
+    {
+        lock (gate)
+        {
+            foreach (var (trouble, alarm) in active)
+            {
+                if (alarm.Key == key)
+                {
+                    var state = alarm.State == AlarmState.Unacknowledged && StaysWhenSeen(trouble)
+                        ? AlarmState.Acknowledged
+                        : AlarmState.Normal;
+                    Change(trouble, alarm with { State = state, Since = clock.Now() });
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
+    /// <summary>What was put aside or lost stays so; once seen, there is nothing left to say.</summary>
+    private static bool StaysWhenSeen(ControllerTrouble trouble) =>
+        trouble is not (ControllerTrouble.JournalSetAside or ControllerTrouble.EventsLost);
+
+    private void Change(ControllerTrouble trouble, Alarm alarm)
+    {
+        if (alarm.State == AlarmState.Normal)
+        {
+            active.Remove(trouble);
+        }
+        else
+        {
+            active[trouble] = alarm;
+        }
+
+        ControlEvent[] events = [new(alarm.Since, EventKind.Alarm, alarm.Key, Words(alarm.State), alarm.Cause)];
+        foreach (var listener in listeners)
+        {
+            listener.Happened(events, null);
+        }
+    }
+
+    private static string Words(AlarmState state) => state switch
+    {
+        AlarmState.Unacknowledged => "unacknowledged",
+        AlarmState.Acknowledged => "acknowledged",
+        AlarmState.ReturnedUnacknowledged => "returned unacknowledged",
+        _ => "normal",
+    };
+
+    private static Alarm Describe(ControllerTrouble trouble, string cause, Moment since)
+    {
+        Alarm Of(string key, AlarmPriority priority, string consequence, string action, string within) =>
+            new(key, priority, AlarmState.Unacknowledged, since, cause, consequence, action, within);
+
+        return trouble switch
+        {
+            ControllerTrouble.JournalUnwritable => Of("controller/journal", AlarmPriority.Medium,
+                "what happens is kept in memory only; after a restart latches and run totals would be unknown",
+                "free space on the disk, or mend its permissions; writing is tried again by itself", "within the day"),
+            ControllerTrouble.JournalSetAside => Of("controller/journal set aside", AlarmPriority.Low,
+                "the record starts anew; latches, run totals and timers of before are unknown and taken at their worst",
+                "look at the rack, then acknowledge; the old file is kept beside the new one", "before the next round"),
+            ControllerTrouble.DiskNearlyFull => Of("controller/disk space", AlarmPriority.Low,
+                "the journal will soon be unwritable", "free space on the disk", "within the day"),
+            ControllerTrouble.NotAlone => Of("controller/lock", AlarmPriority.Medium,
+                "a second controller started by mistake might drive the same rack",
+                "make the state folder writable and restart", "within the day"),
+            _ => Of("controller/events lost", AlarmPriority.Medium,
+                "the record has a gap", "find out why the disk could not be written for so long", "within the day"),
+        };
+    }
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>A picture of the whole site as of one scan. Immutable; it may be kept and read by any thread.</summary>
+/// <param name="At">When the scan was.</param>
+/// <param name="Loads">Every load, on or off, and why.</param>
+/// <param name="Sensors">Every sensor and what it says.</param>
+/// <param name="Floods">Where each rack's flood cycle is, by <see cref="RackId"/>.</param>
+/// <param name="Due">What the schedule will do next, soonest first.</param>
+/// <param name="Alarms">Every alarm that is not normal, most urgent first, the controller's own included.</param>
+/// <param name="Health">How well the scan keeps up.</param>
+public sealed record SiteStatus(
+    Moment At,
+    ImmutableArray<LoadWhy> Loads,
+    ImmutableArray<SensorStatus> Sensors,
+    ImmutableArray<FloodPhase> Floods,
+    ImmutableArray<DueNext> Due,
+    ImmutableArray<Alarm> Alarms,
+    ScanHealth Health);
+
+/// <summary>What one sensor says and whether it may be believed.</summary>
+/// <param name="Sensor">The sensor.</param>
+/// <param name="Reading">What it says.</param>
+/// <param name="Age">How old that is.</param>
+/// <param name="Doubt">Why it may not be believed, in a word or two; null when it may.</param>
+public sealed record SensorStatus(Sensor Sensor, Reading Reading, Duration Age, string? Doubt);

@@ -1,0 +1,143 @@
+using System.Globalization;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using Serilog;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Does what must be done now and then and may wait: writes the log, tells the supervisor a status line, looks whether the wall
+/// clock is vouched for and whether the disk has room, and sums up every hour. It runs on a thread of its own, so that nothing here can make
+/// a scan late.
+/// </summary>
+internal sealed class Housekeeper : IDisposable
+{
+    /// <summary>Below this much room on the disk the grower is told: 50 MB.</summary>
+    private const long LeastFreeBytes = 50_000_000;
+
+    private static readonly TimeSpan Round = TimeSpan.FromSeconds(1);
+    private static readonly Duration LookEvery = Duration.FromSeconds(10);
+
+    private readonly ILogger log;
+    private readonly EventLog events;
+    private readonly StatusBoard board;
+    private readonly Supervisor supervisor;
+    private readonly IWallTrust trust;
+    private readonly ControllerAlarms alarms;
+    private readonly StateFolder folder;
+    private readonly HourlyTally tally = new();
+    private readonly AutoResetEvent stop = new(false);
+    private readonly Thread thread;
+    private MonotonicTime lookDue;
+    private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
+    private bool complained;
+
+    public Housekeeper(
+        ILogger log, EventLog events, StatusBoard board, Supervisor supervisor, IWallTrust trust, ControllerAlarms alarms,
+        StateFolder folder)
+    {
+        this.log = log;
+        this.events = events;
+        this.board = board;
+        this.supervisor = supervisor;
+        this.trust = trust;
+        this.alarms = alarms;
+        this.folder = folder;
+        thread = new Thread(Run) { Name = "housekeeping", IsBackground = true };
+    }
+
+    /// <summary>Begins.</summary>
+    public void Start() => thread.Start();
+
+    /// <summary>Ends, with the log written.</summary>
+    /// <param name="patience">How long to wait for it.</param>
+    public bool Stop(TimeSpan patience)
+    {
+        stop.Set();
+        return thread.Join(patience);
+    }
+
+    public void Dispose() => stop.Dispose();
+
+    private void Run()
+    {
+        while (!stop.WaitOne(Round))
+        {
+            TryOnce();
+        }
+
+        TryOnce();
+    }
+
+    private void TryOnce()
+    {
+        try
+        {
+            DoOnce(HostClock.MonotonicNow());
+        }
+        catch (Exception e)
+        {
+            // Housekeeping must not take the rack down with it.
+            log.Error(e, "housekeeping failed; it is tried again");
+        }
+    }
+
+    private void DoOnce(MonotonicTime now)
+    {
+        events.WriteWaiting(tally);
+        if (supervisor.Complaint is { } complaint && !complained)
+        {
+            complained = true;
+            log.Warning("{Complaint:l}", complaint);
+        }
+
+        if (now >= lookDue)
+        {
+            lookDue = now + LookEvery;
+            trust.LookAgain();
+            LookAtDisk();
+            var asked = board.Ask();
+            if (supervisor.IsPresent && asked.Wait(Round))
+            {
+                supervisor.Status(Line(asked.Result));
+            }
+        }
+
+        if (now >= summaryDue && board.Latest is { } status)
+        {
+            summaryDue = now + Duration.FromHours(1);
+            log.Information("in the last hour: {Tally:l}; {Status:l}", tally.Take(), Line(status));
+        }
+    }
+
+    private void LookAtDisk()
+    {
+        try
+        {
+            var free = new DriveInfo(folder.Path).AvailableFreeSpace;
+            if (free < LeastFreeBytes)
+            {
+                alarms.Raise(ControllerTrouble.DiskNearlyFull, $"{free / 1_000_000} MB are left on the disk of {folder.Path}");
+            }
+            else
+            {
+                alarms.Clear(ControllerTrouble.DiskNearlyFull);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            alarms.Raise(ControllerTrouble.DiskNearlyFull, $"the room on the disk of {folder.Path} cannot be told: {e.Message}");
+        }
+    }
+
+    private static string Line(SiteStatus status)
+    {
+        var on = status.Loads.Count(load => load.State == SwitchState.On);
+        var unseen = status.Alarms.Count(alarm => alarm.State == AlarmState.Unacknowledged);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{on} of {status.Loads.Length} loads on, {status.Alarms.Length} alarms ({unseen} unacknowledged), "
+            + $"{status.Health.Scans} scans, {status.Health.Slips} slipped, worst {status.Health.WorstLateness.TotalMilliseconds:0.#} ms late");
+    }
+}

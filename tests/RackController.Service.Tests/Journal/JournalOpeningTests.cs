@@ -1,0 +1,137 @@
+using Microsoft.Data.Sqlite;
+
+namespace RackController.Service.Tests;
+
+public sealed class JournalOpeningTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    private string Path => folder.File("journal.db");
+
+    [Fact]
+    public void ARackThatWasNeverDrivenHasNoMemory()
+    {
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+
+        Assert.NotNull(file);
+        Assert.Null(opening.Memory);
+        Assert.Null(opening.LastTrustedTime);
+        Assert.Null(opening.SetAside);
+    }
+
+    [Fact]
+    public void MemoryComesBackAsItWasWritten()
+    {
+        var memory = Happenings.Memory(("north/pump/rest", 90_000), ("north/latch", 1));
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/gone", 5), ("north/latch", 0)))]);
+            file.WriteLasting([new JournalEntry([], memory)]);
+        }
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var again = opening.File;
+
+        Assert.NotNull(opening.Memory);
+        Assert.Equal(memory.Items.AsEnumerable(), opening.Memory.Items);
+        Assert.Equal(memory.SavedAt, opening.Memory.SavedAt);
+        Assert.True(opening.Memory.WallTrusted);
+    }
+
+    [Fact]
+    public void TheLastTrustedTimeIsTheLatestOfEventsAndMemory()
+    {
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([new JournalEntry([Happenings.Event(30)], Happenings.Memory())]);
+            var untrusted = Happenings.Event(900);
+            file.WriteLasting([new JournalEntry([untrusted with { At = untrusted.At with { WallTrusted = false } }], null)]);
+        }
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var again = opening.File;
+
+        Assert.Equal(Happenings.Event(30).At.Wall, opening.LastTrustedTime);
+    }
+
+    [Fact]
+    public void ACorruptJournalIsPutAsideAndANewOneBegun()
+    {
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([.. Enumerable.Range(1, 500).Select(number => new JournalEntry([Happenings.Event(number)], null))]);
+        }
+
+        var bytes = File.ReadAllBytes(Path);
+        bytes.AsSpan(4096, 8192).Fill(0x5A);
+        File.WriteAllBytes(Path, bytes);
+
+        AssertPutAside("corrupt", bytes);
+    }
+
+    [Fact]
+    public void AFileThatIsNoDatabaseIsPutAside()
+    {
+        var bytes = "This was meant to be a shopping list.\n"u8.ToArray();
+        File.WriteAllBytes(Path, bytes);
+
+        AssertPutAside("corrupt", bytes);
+    }
+
+    [Fact]
+    public void AJournalOfANewerVersionIsKeptUntouched()
+    {
+        using (JournalFile.Open(Path))
+        {
+        }
+
+        using (var connection = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite))
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = "UPDATE meta SET value = '999' WHERE key = 'schema_version'; PRAGMA wal_checkpoint(TRUNCATE)";
+            command.ExecuteNonQuery();
+        }
+
+        AssertPutAside("newer", File.ReadAllBytes(Path));
+    }
+
+    [Fact]
+    public void AFolderThatIsNotThereLeavesTheControllerWithoutAJournalAndSaysWhy()
+    {
+        var opening = JournalOpening.Open(folder.File("no/such/folder/journal.db"), Happenings.Noon);
+
+        Assert.Null(opening.File);
+        Assert.NotNull(opening.Unusable);
+        Assert.NotNull(opening.Memory);
+        Assert.Empty(opening.Memory.Items);
+    }
+
+    [Fact]
+    public void EventsAreWrittenWithFullDurabilityAndSamplesWithLess()
+    {
+        using var file = JournalFile.Open(Path);
+
+        file.WriteSamples([new Sample(Happenings.Noon, "north/air", 21.5)]);
+        Assert.Equal("NORMAL", file.Synchronous());
+        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)]);
+        Assert.Equal("FULL", file.Synchronous());
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    private void AssertPutAside(string kind, byte[] bytes)
+    {
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+
+        Assert.NotNull(file);
+        var aside = folder.File($"journal-20260601T120000Z-{kind}.db");
+        Assert.Equal(bytes, File.ReadAllBytes(aside));
+        Assert.Contains(System.IO.Path.GetFileName(aside), opening.SetAside, StringComparison.Ordinal);
+        Assert.NotNull(opening.Memory);
+        Assert.Empty(opening.Memory.Items);
+        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)]);
+        Assert.Equal(["number 1"], JournalReader.Events(Path));
+    }
+}

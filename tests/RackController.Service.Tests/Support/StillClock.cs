@@ -1,0 +1,41 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Service.Tests;
+
+/// <summary>A clock that a test moves. Sleeping moves it to the due time, plus whatever lateness the test asks for.</summary>
+internal sealed class StillClock : IScanClock
+{
+    private static readonly Instant Start = Instant.FromUtc(2026, 6, 1, 12, 0);
+
+    private readonly Lock gate = new();
+    private Moment moment = new(MonotonicTime.FromMilliseconds(1_000_000), Start, WallTrusted: true);
+
+    public Duration Oversleep { get; set; }
+
+    public int Wakes { get; private set; }
+
+    public Moment Now()
+    {
+        lock (gate)
+        {
+            return moment;
+        }
+    }
+
+    public void Advance(Duration by)
+    {
+        lock (gate)
+        {
+            moment = moment with { Monotonic = moment.Monotonic + by, Wall = moment.Wall + by };
+        }
+    }
+
+    public void SleepUntil(MonotonicTime due) => Advance(Duration.Max(Duration.Zero, due - Now().Monotonic) + Oversleep);
+
+    public void Wake() => Wakes++;
+
+    public void Dispose()
+    {
+    }
+}
