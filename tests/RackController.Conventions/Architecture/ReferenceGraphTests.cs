@@ -3,7 +3,10 @@ namespace RackController.Conventions.Architecture;
 public sealed class ReferenceGraphTests
 {
     private static readonly HashSet<string> PartsOfDotNet =
-        [.. Directory.EnumerateFiles(Path.GetDirectoryName(typeof(object).Assembly.Location)!, "*.dll").Select(file => Path.GetFileNameWithoutExtension(file))];
+    [
+        .. Directory.EnumerateFiles(Path.GetDirectoryName(typeof(object).Assembly.Location)!, "*.dll")
+            .Select(file => Path.GetFileNameWithoutExtension(file)),
+    ];
 
     public static TheoryData<string> Rooms => [.. Room.All.Select(room => room.Assembly)];
 
@@ -43,7 +46,9 @@ public sealed class ReferenceGraphTests
     [Fact]
     public void EveryRoomOfTheSourceTreeIsInTheHouse()
     {
-        var rooms = Repository.Projects.Where(file => file.StartsWith("src/", StringComparison.Ordinal)).Select(Path.GetFileNameWithoutExtension);
+        var rooms = Repository.Projects
+            .Where(file => file.StartsWith("src/", StringComparison.Ordinal))
+            .Select(Path.GetFileNameWithoutExtension);
         Assert.Equal(Room.All.Select(room => room.Assembly).Order(StringComparer.Ordinal), rooms.Order(StringComparer.Ordinal));
     }
 

@@ -10,14 +10,18 @@ public sealed partial class CommandTests
     public static TheoryData<string> ShownCommands => [.. Shown().Select(command => command.Place)];
 
     public static TheoryData<string> Mentioned =>
-        [.. Repository.Pages.SelectMany(page => Verb().Matches(Repository.Read(page))).Select(match => match.Groups["verb"].Value).Distinct()];
+    [
+        .. Repository.Pages.SelectMany(page => Verb().Matches(Repository.Read(page)))
+            .Select(match => match.Groups["verb"].Value)
+            .Distinct(),
+    ];
 
     [Theory]
     [MemberData(nameof(ShownCommands))]
     public void ACommandOnAPageRunsAndPrintsWhatThePageShows(string place)
     {
         var command = Shown().Single(shown => shown.Place == place);
-        Assert.True(command.RunsTheProgram, $"{place}: a console block shows only runs of the program; use sh or text for `{command.Text}`");
+        Assert.True(command.RunsTheProgram, $"{place}: a console block shows runs of the program; `{command.Text}` is for sh or text");
         var (exitCode, output) = BuiltProgram.Run(command.Arguments);
         var printed = string.Join('\n', output);
         Assert.True(exitCode == 0, $"{place}: exit code {exitCode}\n{printed}");

@@ -5,7 +5,8 @@ namespace RackController.Conventions.Docs;
 public sealed class PackageTests
 {
     private static IEnumerable<string> Pinned =>
-        XDocument.Load(Repository.PathOf("Directory.Packages.props")).Descendants("PackageVersion").Select(pin => pin.Attribute("Include")!.Value);
+        from pin in XDocument.Load(Repository.PathOf("Directory.Packages.props")).Descendants("PackageVersion")
+        select pin.Attribute("Include")!.Value;
 
     [Fact]
     public void EveryPinnedPackageIsUsed()

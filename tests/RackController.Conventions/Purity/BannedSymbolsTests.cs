@@ -30,8 +30,11 @@ public sealed class BannedSymbolsTests
 
     [Theory]
     [MemberData(nameof(PureRooms))]
-    public void TheAnalyzerIsPartOfAPureRoomsBuild(string room) => Assert.Contains(
-        "Microsoft.CodeAnalysis.BannedApiAnalyzers", Repository.Read($"src/RackController.{room}/packages.lock.json"), StringComparison.Ordinal);
+    public void TheAnalyzerIsPartOfAPureRoomsBuild(string room)
+    {
+        var packages = Repository.Read($"src/RackController.{room}/packages.lock.json");
+        Assert.Contains("Microsoft.CodeAnalysis.BannedApiAnalyzers", packages, StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData("System.DateTime.UtcNow.ToString();", "take a Moment as a parameter")]
@@ -73,9 +76,13 @@ public sealed class BannedSymbolsTests
             .Single(attribute => attribute.Key == "BannedApiAnalyzers").Value!;
         var folder = Path.Combine(package, "analyzers", "dotnet", "cs");
         Assembly.LoadFrom(Path.Combine(folder, "Microsoft.CodeAnalysis.BannedApiAnalyzers.dll"));
-        return [.. Assembly.LoadFrom(Path.Combine(folder, "Microsoft.CodeAnalysis.CSharp.BannedApiAnalyzers.dll")).GetTypes()
-            .Where(type => !type.IsAbstract && type.IsAssignableTo(typeof(DiagnosticAnalyzer)) && type.Name.Contains("SymbolIsBanned", StringComparison.Ordinal))
-            .Select(type => (DiagnosticAnalyzer)Activator.CreateInstance(type)!)];
+        return
+        [
+            .. Assembly.LoadFrom(Path.Combine(folder, "Microsoft.CodeAnalysis.CSharp.BannedApiAnalyzers.dll")).GetTypes()
+                .Where(type => !type.IsAbstract && type.IsAssignableTo(typeof(DiagnosticAnalyzer)))
+                .Where(type => type.Name.Contains("SymbolIsBanned", StringComparison.Ordinal))
+                .Select(type => (DiagnosticAnalyzer)Activator.CreateInstance(type)!),
+        ];
     }
 
     private sealed class ListOfBannedSymbols : AdditionalText

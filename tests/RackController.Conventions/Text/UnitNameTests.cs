@@ -34,9 +34,13 @@ public sealed class UnitNameTests
         || Units.Any(unit => name.EndsWith(unit, StringComparison.Ordinal))
         || Dimensionless.Any(word => name.EndsWith(word, StringComparison.Ordinal));
 
-    private static IEnumerable<string> PublicNumbers(SyntaxNode file) =>
-        file.DescendantNodes().OfType<PropertyDeclarationSyntax>().Where(property => IsDouble(property.Type)).Select(property => property.Identifier.Text)
-            .Concat(file.DescendantNodes().OfType<ParameterSyntax>().Where(parameter => IsDouble(parameter.Type)).Select(parameter => parameter.Identifier.Text));
-
-    private static bool IsDouble(TypeSyntax? type) => type?.ToString() is "double" or "double?";
+    private static IEnumerable<string> PublicNumbers(SyntaxNode file) => file.DescendantNodes()
+        .Select(node => node switch
+        {
+            PropertyDeclarationSyntax property => (property.Type, property.Identifier),
+            ParameterSyntax parameter => (parameter.Type, parameter.Identifier),
+            _ => default,
+        })
+        .Where(member => member.Type?.ToString() is "double" or "double?")
+        .Select(member => member.Identifier.Text);
 }

@@ -1,0 +1,72 @@
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+using RackController.Conventions.Sizes;
+
+namespace RackController.Conventions.Text;
+
+/// <summary>Nothing is kept that nothing needs, and no test is kept that says nothing.</summary>
+public sealed class UseTests
+{
+    private static readonly string[] CalledByTheRuntime = ["Main", "Dispose", "DisposeAsync", "ToString", "Equals", "GetHashCode"];
+
+    [Fact]
+    public void EveryMemberOfTheProductIsUsedByTheProduct()
+    {
+        var product = Syntax.Files.Where(file => file.Key.StartsWith("src/", StringComparison.Ordinal)).ToList();
+        var mentions = product.SelectMany(file => file.Value.DescendantTokens())
+            .Where(token => token.IsKind(SyntaxKind.IdentifierToken))
+            .CountBy(token => token.ValueText)
+            .ToDictionary();
+        Verdict.None("Only tests use it, or nobody does; delete it:",
+            from file in product
+            from name in file.Value.DescendantNodes().Select(NameOf)
+            where name is not null && !CalledByTheRuntime.Contains(name) && mentions[name] == 1
+            select $"{file.Key}: {name}");
+    }
+
+    [Fact]
+    public void EveryTestCanFail()
+    {
+        var methods = (
+            from file in Syntax.Files
+            where file.Key.StartsWith("tests/", StringComparison.Ordinal)
+            from method in file.Value.DescendantNodes().OfType<MethodDeclarationSyntax>()
+            select (file.Key, Method: method)).ToList();
+        var judging = new HashSet<string>();
+        int known;
+        do
+        {
+            known = judging.Count;
+            judging.UnionWith(methods.Where(at => Judges(at.Method, judging)).Select(at => at.Method.Identifier.ValueText));
+        }
+        while (judging.Count > known);
+
+        Verdict.None("A test asserts something:",
+            from at in methods
+            where IsTest(at.Method) && !judging.Contains(at.Method.Identifier.ValueText)
+            select $"{at.Key}: {at.Method.Identifier.ValueText}");
+    }
+
+    private static bool IsTest(MethodDeclarationSyntax method) =>
+        method.AttributeLists.SelectMany(list => list.Attributes).Any(attribute => attribute.Name.ToString() is "Fact" or "Theory");
+
+    private static bool Judges(MethodDeclarationSyntax method, HashSet<string> judging) =>
+        method.DescendantNodes().OfType<IdentifierNameSyntax>().Any(name =>
+            name.Identifier.ValueText is "Assert" or "Sample" || judging.Contains(name.Identifier.ValueText));
+
+    private static string? NameOf(SyntaxNode node) => node switch
+    {
+        MemberDeclarationSyntax member when member.Modifiers.Any(SyntaxKind.OverrideKeyword) => null,
+        MethodDeclarationSyntax { ExplicitInterfaceSpecifier: null } method => method.Identifier.ValueText,
+        PropertyDeclarationSyntax property => property.Identifier.ValueText,
+        BaseTypeDeclarationSyntax type when !HasExtensions(type) => type.Identifier.ValueText,
+        EnumMemberDeclarationSyntax member => member.Identifier.ValueText,
+        _ => null,
+    };
+
+    // A class that only extends another type is used by its methods, not by its name.
+    private static bool HasExtensions(BaseTypeDeclarationSyntax type) =>
+        type.DescendantNodes().OfType<ParameterSyntax>().Any(parameter => parameter.Modifiers.Any(SyntaxKind.ThisKeyword))
+        || type.DescendantNodes().Any(node => node.IsKind(SyntaxKind.ExtensionBlockDeclaration));
+}
