@@ -13,13 +13,13 @@ internal sealed class ContactInput
 
     internal ContactInput(Sensor sensor, ContactLine plan, EventWaitHandle wake)
     {
-        Name = $"{sensor.Name} ({plan.Line.ChipLabel} line {plan.Line.Offset})";
+        Name = sensor.Name;
         this.plan = plan;
         this.wake = wake;
         debounce = new ContactDebounce(ContactSense.HarmfulValue(sensor.Kind), plan.Debounce);
     }
 
-    /// <summary>What it is and where, for a person.</summary>
+    /// <summary>The sensor's name.</summary>
     internal string Name { get; }
 
     /// <summary>Takes the line, and has its edges wake the scan where the chip can.</summary>
@@ -72,7 +72,7 @@ internal sealed class ContactInput
 
     /// <summary>How the contact is wired, for the log.</summary>
     internal string Describe() =>
-        $"{Name}: contact, {(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
+        $"{Name}: contact on line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}', {(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
         + (ReportsEdges ? string.Empty : ", polled only: this chip reports no edges");
 
     private static string Text(LinePull pull) => pull switch

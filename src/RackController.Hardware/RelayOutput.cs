@@ -14,14 +14,15 @@ internal sealed class RelayOutput
 
     internal RelayOutput(Load load, RelayLine plan)
     {
-        Name = $"{load.Name} ({plan.Line.ChipLabel} line {plan.Line.Offset})";
+        Name = load.Name;
         this.plan = plan;
         contact = load.Contact;
         safeLevel = LevelFor(load.SafeState);
-        levelFault = $"{Name}: the line does not follow what is written. Look for a short or a second driver.";
+        levelFault = $"{Name}: line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}' does not follow what is written to it. "
+            + "Look for a short circuit or a second driver.";
     }
 
-    /// <summary>What it is and where, for a person.</summary>
+    /// <summary>The load's name.</summary>
     internal string Name { get; }
 
     /// <summary>The level that gives the load a state. Through a normally-closed contact a load is on while the coil rests;
@@ -60,7 +61,7 @@ internal sealed class RelayOutput
 
     /// <summary>How the relay is wired, for the log.</summary>
     internal string Describe() =>
-        $"{Name}: relay, coil on a {(plan.ActiveLow ? "low" : "high")} level, "
+        $"{Name}: relay on line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}', coil on a {(plan.ActiveLow ? "low" : "high")} level, "
         + $"load through the {(contact == RelayContact.NormallyOpen ? "normally-open" : "normally-closed")} contact, "
         + $"safe level {(safeLevel == PinValue.High ? "high" : "low")}";
 }

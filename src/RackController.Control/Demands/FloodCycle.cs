@@ -120,12 +120,9 @@ internal sealed class FloodCycle
         {
         }
 
-        if (Phase == FloodPhase.Waiting)
+        if (Phase == FloodPhase.Waiting && !sawPumpOff && !facts.WasOn(rack.Pump.Load))
         {
-            sawPumpOff |= !facts.WasOn(rack.Pump.Load);
-
-            // The pump's command of this scan is a fact of the next.
-            agenda.AddNextScan();
+            sawPumpOff = true;
         }
 
         agenda.Add(PhaseEnds);

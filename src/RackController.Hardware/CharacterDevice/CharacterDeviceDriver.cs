@@ -131,14 +131,15 @@ public sealed class CharacterDeviceDriver : GpioDriver
     /// <inheritdoc/>
     protected override void Dispose(bool disposing)
     {
-        StopWatching();
-        foreach (var line in lines)
+        // The base class has a finalizer, which also runs when the constructor threw: then nothing here exists yet.
+        if (disposing)
         {
-            line?.Dispose();
+            StopWatching();
+            Array.ForEach(lines, line => line?.Dispose());
+            Array.Clear(lines);
+            chip.Device.Dispose();
         }
 
-        Array.Clear(lines);
-        chip.Device.Dispose();
         base.Dispose(disposing);
     }
 

@@ -58,8 +58,8 @@ internal static class GpioChips
         {
             return refusals.Count > 0
                 ? $"No GPIO chip labelled '{label}' could be opened. {reasons}"
-                : $"No GPIO chip labelled '{label}': this machine has no GPIO chip ({Folder}/{Pattern}). Run on the board, or "
-                + "set 'io' to simulated.";
+                : $"No GPIO chip labelled '{label}': this machine has no GPIO chip ({Folder}/{Pattern}). Connect it, run on "
+                + "the board, or have the rack file simulate its I/O.";
         }
 
         var present = string.Join(", ", labels.Select(found => $"'{found}'"));

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>Lets latches go, by two independent actions: one names the latch, another confirms it within a time. A latch whose
+/// cause is still there does not go.</summary>
+internal sealed class LatchDesk(Site site, ImmutableArray<Interlock> interlocks)
+{
+    private readonly Duration confirmWithin = site.Racks.Min(rack => rack.Limits.ResetConfirmWithin);
+    private Interlock? asked;
+    private MonotonicTime askedAt;
+
+    /// <summary>First action.</summary>
+    public string Ask(string key, MonotonicTime now)
+    {
+        asked = null;
+        var latch = interlocks.FirstOrDefault(interlock => interlock.Key == key);
+        if (latch is not { IsLatched: true })
+        {
+            return $"{key} is not latched";
+        }
+
+        asked = latch;
+        askedAt = now;
+        return $"confirm within {confirmWithin.InWords()}";
+    }
+
+    /// <summary>Second action.</summary>
+    public string Confirm(string key, in Moment now)
+    {
+        if (asked?.Key != key || now.Monotonic > askedAt + confirmWithin)
+        {
+            return "ask for the reset first, then confirm it";
+        }
+
+        var latch = asked;
+        asked = null;
+        return latch.TryReset()
+            ? "the latch is released"
+            : $"the latch stays, because {latch.Words(new ClockFace(now, site.Zone))}";
+    }
+}

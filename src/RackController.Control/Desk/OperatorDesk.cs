@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Takes what people ask for and says what becomes of it. Every request gets exactly one answer, as an event. Nothing here
+/// can switch a relay: a request changes a wish, an alarm or a latch whose cause is gone.
+/// </summary>
+internal sealed class OperatorDesk(
+    Site site, ImmutableArray<RackDesk> desks, ImmutableArray<RackDemand> demands, AlarmPanel alarms, LatchDesk latches)
+{
+    /// <summary>Takes one request.</summary>
+    public void Take(OperatorRequest request, in Moment now, IEventSink events)
+    {
+        var (subject, answer) = Answer(request, now, events);
+        events.Take(new ControlEvent(now, EventKind.Request, subject, answer, $"{request.By} asked"));
+    }
+
+    private (string Subject, string Answer) Answer(OperatorRequest request, in Moment now, IEventSink events) => request switch
+    {
+        FloodNow ask => At(ask.Rack, $"flood now: {FloodNow(ask.Rack, now, events)}"),
+        SkipNextFlood ask => At(ask.Rack, $"skip the next flood: {SkipNext(ask.Rack, now, events)}"),
+        SetTierInUse ask => At(ask.Rack, SetTier(ask)),
+        Stop ask => SetStopped(ask.Rack, stopped: true, "stopped: every load takes its safe state until somebody resumes"),
+        Resume ask => SetStopped(ask.Rack, stopped: false, "resumed: the schedule is followed again"),
+        HoldForService ask => At(ask.Rack, Hold(ask, now)),
+        EndServiceHold ask => At(ask.Rack, desks[ask.Rack.Index].EndHold() ? "service hold ended" : "there was no service hold"),
+        Acknowledge ask => (ask.Alarm, $"acknowledge: {alarms.Acknowledge(ask.Alarm, ask.By, now, events)}"),
+        Shelve ask => (ask.Alarm, $"shelve: {alarms.Shelve(ask.Alarm, ask.Length, ask.By, now, events)}"),
+        SetAlarmOutOfService ask =>
+            (ask.Alarm, $"out of service: {alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)}"),
+        ResetLatch ask => (ask.Latch, $"reset: {latches.Ask(ask.Latch, now.Monotonic)}"),
+        ConfirmReset ask => (ask.Latch, $"confirm reset: {latches.Confirm(ask.Latch, now)}"),
+        _ => throw new InvariantBrokenException($"the desk knows no request {request.GetType().Name}"),
+    };
+
+    private (string Subject, string Answer) At(RackId rack, string answer) => (site[rack].Name, answer);
+
+    private (string Subject, string Answer) SetStopped(RackId? rack, bool stopped, string answer)
+    {
+        foreach (var each in site.Racks)
+        {
+            if (rack is null || rack == each.Id)
+            {
+                desks[each.Id.Index].SetStopped(stopped);
+            }
+        }
+
+        return (rack is { } one ? site[one].Name : site.Name, answer);
+    }
+
+    private string FloodNow(RackId rack, in Moment now, IEventSink events)
+    {
+        demands[rack.Index].TryFloodNow(now, events, out var answer);
+        return answer;
+    }
+
+    private string SkipNext(RackId rack, in Moment now, IEventSink events)
+    {
+        demands[rack.Index].TrySkipNext(now, events, out var answer);
+        return answer;
+    }
+
+    private string SetTier(SetTierInUse ask)
+    {
+        demands[ask.Rack.Index].TrySetTierInUse(ask.TierNumber, ask.InUse, out var answer);
+        return answer;
+    }
+
+    private string Hold(HoldForService ask, in Moment now)
+    {
+        var given = desks[ask.Rack.Index].BeginHold(now.Monotonic, ask.Length);
+        return given < ask.Length
+            ? $"service hold for {given.InWords()}, the longest that this rack allows"
+            : $"service hold for {given.InWords()}";
+    }
+}

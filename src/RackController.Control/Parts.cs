@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>What a controller is made of, and how it is put together: the wiring of Control in one place.</summary>
+internal sealed class Parts
+{
+    private readonly ImmutableArray<Interlock> interlocks;
+
+    public Parts(Site site, Moment start, ControlMemory? remembered)
+    {
+        var memory = new MemoryReader(remembered, start);
+        Clock = new ClockWatch(start);
+        Desks = [.. site.Racks.Select(rack => new RackDesk(rack))];
+        Validation = new Validation(site);
+        Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start))];
+        interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start));
+        Interlocks = new InterlockPanel(site, interlocks);
+        Admission = new Admission(site, start.Monotonic);
+        Alarms = new AlarmPanel(site, interlocks);
+        Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
+        Restore(memory, start);
+    }
+
+    public ClockWatch Clock { get; }
+
+    public ImmutableArray<RackDesk> Desks { get; }
+
+    public Validation Validation { get; }
+
+    public ImmutableArray<RackDemand> Demands { get; }
+
+    public InterlockPanel Interlocks { get; }
+
+    public Admission Admission { get; }
+
+    public AlarmPanel Alarms { get; }
+
+    public OperatorDesk Desk { get; }
+
+    public long MemoryVersion
+    {
+        get
+        {
+            var sum = Alarms.MemoryVersion;
+            foreach (var interlock in interlocks)
+            {
+                sum += interlock.MemoryVersion;
+            }
+
+            foreach (var desk in Desks)
+            {
+                sum += desk.MemoryVersion;
+            }
+
+            foreach (var demand in Demands)
+            {
+                sum += demand.MemoryVersion;
+            }
+
+            return sum;
+        }
+    }
+
+    public ControlMemory Save(in Moment now)
+    {
+        var memory = new MemoryWriter(now);
+        foreach (var interlock in interlocks)
+        {
+            interlock.Save(memory);
+        }
+
+        foreach (var desk in Desks)
+        {
+            desk.Save(memory);
+        }
+
+        foreach (var demand in Demands)
+        {
+            demand.Save(memory);
+        }
+
+        Alarms.Save(memory);
+        return memory.ToMemory();
+    }
+
+    private void Restore(MemoryReader memory, Moment start)
+    {
+        foreach (var interlock in interlocks)
+        {
+            interlock.Restore(memory, start);
+        }
+
+        foreach (var desk in Desks)
+        {
+            desk.Restore(memory, start);
+        }
+
+        Alarms.Restore(memory, start);
+    }
+}

@@ -1,0 +1,99 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row low-float.</summary>
+public class LowFloatTests
+{
+    private const string Float = "north/reservoir low float";
+    private const string Key = "north/low-float";
+
+    [Fact]
+    public void ADryFloatCutsThePumpWithinOneSecond()
+    {
+        var rig = FloodingRig();
+        var dry = rig.Now.Monotonic;
+        rig.Set(Float, 0);
+
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+
+        Assert.True(rig.Now.Monotonic - dry <= Duration.FromSeconds(1));
+        Assert.Equal("the reservoir's low float is dry", rig.Why("north/pump").Interlocks[0]["low-float: ".Length..]);
+        Assert.Equal(AlarmPriority.High, rig.Alarm(Key)!.Priority);
+    }
+
+    [Fact]
+    public void OneSampleOfDryIsAGlitch()
+    {
+        var rig = FloodingRig();
+        rig.Set(Float, 0);
+        rig.Scan();
+        rig.Set(Float, 1);
+        rig.ScanFor(Duration.FromSeconds(5));
+
+        Assert.True(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void ThePumpReturnsOnceTheFloatHasReadWetForAMinute()
+    {
+        var rig = new Rig(Sites.OneRack().WithLimits(limits => limits with { PumpRest = Duration.FromSeconds(10) }));
+        rig.LeapFor(Duration.FromMinutes(3));
+        rig.Set(Float, 0);
+        rig.LeapFor(Duration.FromMinutes(30));
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        rig.Set(Float, 1);
+        var wet = rig.Now.Monotonic;
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        // 2 s until the contact counts as well again, then the 60 s of the limit.
+        Assert.Equal(Duration.FromSeconds(62.1), rig.Now.Monotonic - wet);
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void TwoTripsInOneFloodLatch()
+    {
+        var rig = FloodingRig();
+        rig.Set(Float, 0);
+        rig.LeapFor(Duration.FromSeconds(5));
+        rig.Set(Float, 1);
+        rig.LeapFor(Duration.FromMinutes(2));
+        Assert.False(rig.Control.Alarms().Any(alarm => alarm.State == AlarmState.Latched));
+
+        // The flood was cut short, so the pump is run again by hand and falls dry again before another flood has begun.
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set(Float, 0);
+        rig.Scan();
+        rig.Scan();
+        rig.Set(Float, 1);
+        rig.LeapFor(Duration.FromHours(3));
+
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AnUnknownFloatForbidsThePump()
+    {
+        var rig = FloodingRig();
+        rig.Silence(Float);
+
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+
+        Assert.Contains("nobody knows whether the reservoir's low float is wet", rig.Why("north/pump").Summary);
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm($"{Float}/reading-unknown")!.State);
+    }
+
+    private static Rig FloodingRig()
+    {
+        var rig = new Rig(Sites.OneRack().WithLimits(limits => limits with { PumpRest = Duration.FromSeconds(10) }));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.ScanFor(Duration.FromSeconds(30));
+        return rig;
+    }
+}

@@ -1,0 +1,143 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row pump-maximum-run.</summary>
+public class PumpMaximumRunTests
+{
+    private const string Key = "north/pump-maximum-run";
+
+    [Fact]
+    public void APumpThatRanItsMaximumIsCut()
+    {
+        var rig = FloodingRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.ScanFor(Duration.FromSeconds(119.9));
+        Assert.True(rig.IsOn("north/pump"));
+
+        rig.Scan();
+
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal("the pump ran its maximum of 2 min", rig.Why("north/pump").Summary);
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void APumpThatRanItsMaximumRestsBeforeItStartsAgain()
+    {
+        var rig = FloodingRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        var stopped = rig.Now.Monotonic;
+        rig.Scan();
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        Assert.Equal(Duration.FromMinutes(10), rig.Now.Monotonic - stopped);
+    }
+
+    [Fact]
+    public void ThreeMaximumRunsWithinADayLatch()
+    {
+        var rig = FloodingRig();
+        for (var run = 0; run < 3; run++)
+        {
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        }
+
+        rig.LeapFor(Duration.FromHours(30));
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void OneMaximumRunADayNeverLatches()
+    {
+        var rig = FloodingRig(new FloodsAt([new LocalTime(13, 0)]));
+        for (var day = 0; day < 6; day++)
+        {
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        }
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void TheLatchLetsGoByTwoActionsAndOnlyThen()
+    {
+        var rig = FloodingRig();
+        for (var run = 0; run < 3; run++)
+        {
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        }
+
+        rig.LeapFor(Duration.FromHours(1));
+        rig.Scan(new ConfirmReset("Ada", Key));
+        Assert.Contains("ask for the reset first", rig.Events[^1].What);
+
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.LeapFor(Duration.FromSeconds(61));
+        rig.Scan(new ConfirmReset("Ada", Key));
+        Assert.Contains("ask for the reset first", rig.Events.Last(e => e.Kind == EventKind.Request).What);
+
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.Scan(new ConfirmReset("Bo", Key));
+        Assert.Equal("confirm reset: the latch is released", rig.Events.Last(e => e.Kind == EventKind.Request).What);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AStepOfTheWallClockNeitherLengthensNorShortensARun()
+    {
+        foreach (var step in new[] { Duration.FromHours(-5), Duration.FromHours(5) })
+        {
+            var rig = FloodingRig();
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            var began = rig.Now.Monotonic;
+            rig.ScanFor(Duration.FromSeconds(60));
+            rig.StepWall(step);
+
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+
+            Assert.Equal(Duration.FromMinutes(2), rig.Now.Monotonic - began);
+        }
+    }
+
+    [Fact]
+    public void TripsAreRememberedAcrossARestart()
+    {
+        var rig = FloodingRig();
+        for (var run = 0; run < 3; run++)
+        {
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+            rig.LeapFor(Duration.FromSeconds(1));
+            rig.Restart(Duration.FromMinutes(1));
+        }
+
+        rig.LeapFor(Duration.FromHours(20));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    /// <summary>Floods that would last ten minutes under a maximum run of two.</summary>
+    private static Rig FloodingRig(FloodTimes? times = null) => new(Sites.OneRack()
+        .WithLimits(limits => limits with
+        {
+            PumpMaximumRun = Duration.FromMinutes(2),
+            PumpRest = Duration.FromMinutes(10),
+        })
+        .WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with
+            {
+                Times = times ?? new FloodsEvery(Duration.FromHours(1), LocalTime.Midnight, Duration.FromHours(24)),
+                Drain = Duration.FromMinutes(1),
+            },
+        }));
+}

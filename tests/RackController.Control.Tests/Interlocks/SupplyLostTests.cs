@@ -1,0 +1,109 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row supply-lost.</summary>
+public class SupplyLostTests
+{
+    private const string Sense = "sockets/supply sense";
+
+    [Fact]
+    public void ALostSupplySwitchesEverythingOnItsCircuitOff()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.ScanFor(Duration.FromSeconds(1));
+
+        Assert.All(rig.Site.Loads, load => Assert.False(rig.IsOn(load.Name)));
+        Assert.Equal("the supply of the circuit is lost", rig.Why("north/fan").Summary);
+    }
+
+    [Fact]
+    public void ASupplyThatComesBackIsFollowedByAQuietPeriodAndOneLoadAtATime()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.LeapFor(Duration.FromMinutes(20));
+        rig.Set(Sense, 1);
+        var back = rig.Now.Monotonic;
+
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 light"));
+
+        var on = rig.Events.Where(e => e.Kind == EventKind.Load && e.What == "on" && e.At.Monotonic > back).ToList();
+        Assert.Equal(["north/aerator", "north/fan", "north/tier 1 light", "north/tier 2 light"], on.Select(e => e.Subject));
+
+        // 2 s for the contact, 60 s of quiet, then 10 s from load to load.
+        Assert.Equal(
+            [62.1, 72.1, 82.1, 92.1],
+            on.Select(e => Math.Round((e.At.Monotonic - back).TotalSeconds, 1)));
+    }
+
+    [Fact]
+    public void AfterTheRestartLoadsFollowEachOtherAtTheOrdinaryStagger()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.LeapFor(Duration.FromMinutes(20));
+        rig.Set(Sense, 1);
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 light"));
+        rig.Scan(new Stop("Ada", null));
+        rig.LeapFor(Duration.FromMinutes(1));
+
+        rig.Scan(new Resume("Ada", null));
+        var resumed = rig.Now.Monotonic;
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 light"));
+
+        Assert.Equal(Duration.FromSeconds(1), rig.Now.Monotonic - resumed);
+    }
+
+    [Fact]
+    public void ThreeLossesWithinADayLatchTheCircuit()
+    {
+        var rig = LitRig();
+        for (var loss = 0; loss < 3; loss++)
+        {
+            rig.Set(Sense, 0);
+            rig.LeapFor(Duration.FromMinutes(5));
+            rig.Set(Sense, 1);
+            rig.LeapFor(Duration.FromMinutes(10));
+        }
+
+        Assert.All(rig.Site.Loads, load => Assert.False(rig.IsOn(load.Name)));
+        Assert.Equal("the supply was lost 3 times within 24 h", rig.Why("north/aerator").Summary);
+    }
+
+    [Fact]
+    public void ABootAfterAnEarlierRunIsQuietFirst()
+    {
+        var rig = LitRig();
+        rig.Restart(Duration.FromMinutes(3));
+        var booted = rig.Now.Monotonic;
+        rig.Scan();
+        Assert.False(rig.IsOn("north/aerator"));
+
+        rig.LeapUntil(() => rig.IsOn("north/aerator"));
+
+        Assert.Equal(Duration.FromSeconds(60), rig.Now.Monotonic - booted);
+    }
+
+    [Fact]
+    public void AnUnknownSupplySenseLeavesTheAeratorOn()
+    {
+        var rig = LitRig();
+        rig.Silence(Sense);
+        rig.LeapFor(Duration.FromHours(1));
+
+        Assert.True(rig.IsOn("north/aerator"));
+        Assert.NotNull(rig.Alarm($"{Sense}/reading-unknown"));
+    }
+
+    private static Rig LitRig()
+    {
+        var rig = new Rig(Sites.OneRack().WithSchedule(s => s with { Floods = s.Floods with { Times = new NoFloods() } }));
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 light"));
+        rig.LeapFor(Duration.FromMinutes(1));
+        return rig;
+    }
+}

@@ -1,0 +1,152 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control.Tests;
+
+/// <summary>A controller with its site, clocks and readings in hand, and everything it said.</summary>
+internal sealed class Rig : IEventSink
+{
+    private readonly List<ControlEvent> events = [];
+    private readonly Readings readings;
+    private readonly HashSet<SensorId> silent = [];
+    private RackControl control;
+    private bool somethingChanged;
+    private RelayCommands commands;
+
+    public Rig(Site site, Instant? start = null, ControlMemory? memory = null)
+    {
+        Site = site;
+        Now = new Moment(MonotonicTime.FromMilliseconds(5_000), start ?? Instant.FromUtc(2026, 6, 1, 16, 0), WallTrusted: true);
+        readings = new Readings(site);
+        foreach (var sensor in site.Sensors)
+        {
+            Set(sensor, sensor.HarmfulContact() is { } harmful ? harmful ? 0 : 1 : (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
+        }
+
+        control = new RackControl(site, Now, memory);
+        commands = new RelayCommands(site);
+    }
+
+    public Site Site { get; }
+
+    public Moment Now { get; private set; }
+
+    public RackControl Control => control;
+
+    public IReadOnlyList<ControlEvent> Events => events;
+
+    /// <summary>How the next scans go.</summary>
+    public ScanConditions Conditions { get; set; } = ScanConditions.Good;
+
+    public bool IsOn(string load) => commands.IsOn(Load(load).Id);
+
+    public Load Load(string name) => Site.Loads.Single(load => load.Name == name);
+
+    public Sensor Sensor(string name) => Site.Sensors.Single(sensor => sensor.Name == name);
+
+    public void Take(ControlEvent happened) => events.Add(happened);
+
+    public void Set(string sensor, double value) => Set(Sensor(sensor), value);
+
+    /// <summary>From now on the sensor says nothing new.</summary>
+    public void Silence(string sensor)
+    {
+        silent.Add(Sensor(sensor).Id);
+        somethingChanged = true;
+    }
+
+    public void StepWall(Duration by)
+    {
+        Now = Now with { Wall = Now.Wall + by };
+        somethingChanged = true;
+    }
+
+    public void TrustWall(bool trusted)
+    {
+        Now = Now with { WallTrusted = trusted };
+        somethingChanged = true;
+    }
+
+    /// <summary>One scan 100 ms after the one before.</summary>
+    public RelayCommands Scan(params OperatorRequest[] requests)
+    {
+        Advance(Duration.FromMilliseconds(100));
+        return ScanNow(requests);
+    }
+
+    /// <summary>Scans every 100 ms for a while.</summary>
+    public void ScanFor(Duration length)
+    {
+        for (var end = Now.Monotonic + length; Now.Monotonic < end;)
+        {
+            Scan();
+        }
+    }
+
+    /// <summary>Leaps from change to change for a while; what the test itself changed is looked at by the next scan, on the 100 ms grid of <see cref="ScanFor"/>.</summary>
+    public void LeapFor(Duration length)
+    {
+        for (var end = Now.Monotonic + length; Now.Monotonic < end;)
+        {
+            LeapTo(MonotonicTime.Earlier(control.NextChange, end));
+        }
+    }
+
+    /// <summary>Leaps from change to change until something holds, at most for two days.</summary>
+    public void LeapUntil(Func<bool> holds)
+    {
+        for (var end = Now.Monotonic + Duration.FromDays(2); !holds();)
+        {
+            Assert.True(Now.Monotonic < end, "it never came to hold");
+            LeapTo(MonotonicTime.Earlier(control.NextChange, end));
+        }
+    }
+
+    /// <summary>The power goes and comes back: a new controller with what the old one remembered.</summary>
+    public void Restart(Duration away, bool wallTrusted = true)
+    {
+        var memory = control.Save();
+        Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Now.Wall + away, wallTrusted);
+        control = new RackControl(Site, Now, memory);
+        commands = new RelayCommands(Site);
+        Refresh();
+    }
+
+    public Alarm? Alarm(string key) => control.Alarms().SingleOrDefault(alarm => alarm.Key == key);
+
+    public LoadWhy Why(string load) => control.Why()[Load(load).Id.Index];
+
+    private void Set(Sensor sensor, double value)
+    {
+        readings[sensor.Id] = new Reading(value, ReadingQuality.Good, Now.Monotonic);
+        somethingChanged = true;
+    }
+
+    private void LeapTo(MonotonicTime time)
+    {
+        var grid = Duration.FromMilliseconds(100).ToInt64Nanoseconds();
+        var steps = somethingChanged ? 1 : Math.Max(1, ((time - Now.Monotonic).ToInt64Nanoseconds() + grid - 1) / grid);
+        Advance(Duration.FromNanoseconds(steps * grid));
+        ScanNow();
+    }
+
+    private void Advance(Duration by)
+    {
+        Now = Now with { Monotonic = Now.Monotonic + by, Wall = Now.Wall + by };
+        Refresh();
+    }
+
+    private void Refresh()
+    {
+        foreach (var sensor in Site.Sensors.Where(sensor => !silent.Contains(sensor.Id)))
+        {
+            readings[sensor.Id] = readings[sensor.Id] with { TakenAt = Now.Monotonic };
+        }
+    }
+
+    private RelayCommands ScanNow(params OperatorRequest[] requests)
+    {
+        somethingChanged = false;
+        return commands = control.Scan(Now, readings, Conditions, requests, this);
+    }
+}

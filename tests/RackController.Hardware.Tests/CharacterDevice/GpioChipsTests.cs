@@ -1,0 +1,37 @@
+using RackController.Hardware.CharacterDevice;
+
+namespace RackController.Hardware.Tests.CharacterDevice;
+
+public sealed class GpioChipsTests
+{
+    [Fact]
+    public void AMissingChipIsNamedTogetherWithThoseThatAreThere() => Assert.Equal(
+        "No GPIO chip labelled 'relay-hat'. Chips here: 'pinctrl-a', 'pinctrl-b'. Correct the label in the rack file, or connect "
+        + "the chip.",
+        GpioChips.WhyNot("relay-hat", matches: 0, ["pinctrl-a", "pinctrl-b"], []));
+
+    [Fact]
+    public void AMachineWithoutChipsSaysSo() => Assert.Contains(
+        "this machine has no GPIO chip", GpioChips.WhyNot("relay-hat", matches: 0, [], []), StringComparison.Ordinal);
+
+    [Fact]
+    public void TwoChipsWithOneLabelAreNotGuessedAt() => Assert.Contains(
+        "2 GPIO chips are labelled 'relay-hat'", GpioChips.WhyNot("relay-hat", matches: 2, [], []), StringComparison.Ordinal);
+
+    [Fact]
+    public void ARefusalIsPassedOn() => Assert.EndsWith(
+        "Permission denied.", GpioChips.WhyNot("relay-hat", matches: 0, [], ["Permission denied."]), StringComparison.Ordinal);
+
+    [Fact]
+    public void ARefusalOfOneChipIsToldBesideTheOthers() => Assert.EndsWith(
+        "Not opened: Permission denied.",
+        GpioChips.WhyNot("relay-hat", matches: 0, ["pinctrl-a"], ["Permission denied."]), StringComparison.Ordinal);
+
+    [Fact]
+    public void ALabelThatNoMachineHasIsRefusedByTheDriver()
+    {
+        var refusal = Assert.Throws<GpioUnavailableException>(() => new CharacterDeviceDriver("no chip is called this", "test"));
+
+        Assert.Contains("'no chip is called this'", refusal.Message, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,108 @@
+using System.Device.Gpio;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Hardware.Tests;
+
+public sealed class ContactTests
+{
+    [Fact]
+    public void AnEdgeWakesTheScan()
+    {
+        var boards = new Boards();
+        using var io = boards.Open();
+        Assert.False(io.InputChanged.WaitOne(0));
+
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
+
+        Assert.True(io.InputChanged.WaitOne(0));
+        Assert.False(io.InputChanged.WaitOne(0));
+    }
+
+    [Fact]
+    public void AChipWithoutEdgesIsPolledAndSaysSo()
+    {
+        var boards = new Boards();
+        boards.Contacts.Fail(GpioCall.Watch);
+        using var io = boards.Open();
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
+
+        Assert.Null(boards.Scan(io, 0));
+        Assert.Null(boards.Scan(io, 100));
+
+        Assert.Equal(1, boards.Readings[boards.LowFloat].Value);
+        Assert.Contains(io.Describe(), line => line.Contains("reports no edges", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void TheHarmfulSideIsReadAtOnceAndTheHarmlessOnlyAfterItsDebounce()
+    {
+        var boards = new Boards();
+        using var io = boards.Open();
+        Assert.Null(boards.Scan(io, 0));
+        Assert.Equal(new Reading(0, ReadingQuality.Good, MonotonicTime.Zero), boards.Readings[boards.LowFloat]);
+
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
+        Assert.Null(boards.Scan(io, 10));
+        Assert.Equal(0, boards.Readings[boards.LowFloat].Value);
+        Assert.Null(boards.Scan(io, 60));
+        Assert.Equal(1, boards.Readings[boards.LowFloat].Value);
+
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.Low);
+        Assert.Null(boards.Scan(io, 61));
+        Assert.Equal(0, boards.Readings[boards.LowFloat].Value);
+    }
+
+    [Fact]
+    public void UntilAHarmlessContactHasHeldItIsMissing()
+    {
+        var boards = new Boards();
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
+        using var io = boards.Open();
+
+        Assert.Null(boards.Scan(io, 0));
+        Assert.Equal(ReadingQuality.Missing, boards.Readings[boards.LowFloat].Quality);
+        Assert.Null(boards.Scan(io, 100));
+        Assert.Equal(new Reading(1, ReadingQuality.Good, MonotonicTime.FromMilliseconds(100)), boards.Readings[boards.LowFloat]);
+    }
+
+    [Theory]
+    [InlineData(SensorKind.ReservoirLowFloat, 0)]
+    [InlineData(SensorKind.SupplySense, 0)]
+    [InlineData(SensorKind.ReservoirFullFloat, 1)]
+    [InlineData(SensorKind.TrayFullFloat, 1)]
+    [InlineData(SensorKind.TrayHighFloat, 1)]
+    [InlineData(SensorKind.LeakRope, 1)]
+    public void EveryContactHasAHarmfulSide(SensorKind kind, double value) =>
+        Assert.Equal(value, ContactSense.HarmfulValue(kind));
+
+    [Fact]
+    public void OnlyContactsHaveAHarmfulSide()
+    {
+        var site = Sites.OneRack();
+        foreach (var kind in Enum.GetValues<SensorKind>())
+        {
+            var isContact = (site.Sensors[0] with { Kind = kind }).IsContact;
+            Assert.Equal(isContact, Record.Exception(() => ContactSense.HarmfulValue(kind)) is null);
+        }
+    }
+
+    [Fact]
+    public void ASteadyScanAllocatesNothing()
+    {
+        var boards = new Boards();
+        using var io = boards.Open();
+        for (var time = 0; time < 1_000; time += 100)
+        {
+            Assert.Null(boards.Scan(io, time));
+        }
+
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var time = 1_000; time < 2_000; time += 100)
+        {
+            boards.Scan(io, time);
+        }
+
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+}

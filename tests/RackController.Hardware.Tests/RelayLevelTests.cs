@@ -1,0 +1,54 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Hardware.Tests;
+
+public sealed class RelayLevelTests
+{
+    [Theory]
+    [InlineData(SwitchState.On, RelayContact.NormallyOpen, false, true)]
+    [InlineData(SwitchState.Off, RelayContact.NormallyOpen, false, false)]
+    [InlineData(SwitchState.On, RelayContact.NormallyOpen, true, false)]
+    [InlineData(SwitchState.Off, RelayContact.NormallyOpen, true, true)]
+    [InlineData(SwitchState.On, RelayContact.NormallyClosed, false, false)]
+    [InlineData(SwitchState.Off, RelayContact.NormallyClosed, false, true)]
+    [InlineData(SwitchState.On, RelayContact.NormallyClosed, true, true)]
+    [InlineData(SwitchState.Off, RelayContact.NormallyClosed, true, false)]
+    public void PolarityAndContactTogetherGiveTheLevel(SwitchState state, RelayContact contact, bool activeLow, bool high)
+    {
+        var load = Sites.OneRack().Loads[0] with { Contact = contact };
+        var relay = new RelayOutput(load, new RelayLine(load.Id, new GpioLine("relays", 0), activeLow));
+
+        Assert.Equal(Boards.Level(high), relay.LevelFor(state));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void TheSafeStateOfEveryLoadIsTheCoilAtRest(bool activeLow)
+    {
+        // So that a controller without power leaves every load as its safe state asks.
+        var site = Sites.OneRack();
+        foreach (var load in site.Loads)
+        {
+            var relay = new RelayOutput(load, new RelayLine(load.Id, new GpioLine("relays", 0), activeLow));
+            Assert.Equal(Boards.Level(high: activeLow), relay.LevelFor(load.SafeState));
+        }
+    }
+
+    [Fact]
+    public void ARelayThatIsNotTheOneNamedKeepsItsLevel()
+    {
+        var boards = new Boards();
+        using var io = boards.Open();
+        boards.Commands[boards.Pump] = SwitchState.On;
+        Assert.Null(boards.Scan(io, 0));
+        boards.Log.Clear();
+
+        boards.Commands[boards.Pump] = SwitchState.Off;
+        Assert.True(io.Write(MonotonicTime.Zero + Duration.FromMilliseconds(100), boards.Commands).IsOk);
+
+        Assert.Equal(["relays: write 0 High"], boards.Log);
+    }
+}
