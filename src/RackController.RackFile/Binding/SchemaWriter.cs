@@ -1,0 +1,51 @@
+using System.Text.Json.Nodes;
+
+namespace RackController.RackFile.Binding;
+
+/// <summary>Collects the definitions of a JSON Schema (draft 2020-12) while kinds describe themselves.</summary>
+public sealed class SchemaWriter
+{
+    private readonly SortedDictionary<string, JsonObject?> _definitions = new(StringComparer.Ordinal);
+
+    /// <summary>Describes a whole file.</summary>
+    /// <typeparam name="T">What the file is read into.</typeparam>
+    /// <param name="title">What the file is.</param>
+    /// <param name="root">The mapping that the file is.</param>
+    public static JsonObject Describe<T>(string title, Mapping<T> root)
+        where T : class
+    {
+        var writer = new SchemaWriter();
+        var schema = new JsonObject
+        {
+            ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
+            ["title"] = title,
+        };
+        foreach (var (name, value) in root.DescribeKeys(writer))
+        {
+            schema[name] = value?.DeepClone();
+        }
+
+        var definitions = new JsonObject();
+        foreach (var (name, definition) in writer._definitions)
+        {
+            definitions[name] = definition;
+        }
+
+        schema["$defs"] = definitions;
+        return schema;
+    }
+
+    /// <summary>Refers to a definition, which is written the first time that it is asked for.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="describe">Writes it.</param>
+    public JsonObject Reference(string name, Func<JsonObject> describe)
+    {
+        if (!_definitions.ContainsKey(name))
+        {
+            _definitions[name] = null;
+            _definitions[name] = describe();
+        }
+
+        return new JsonObject { ["$ref"] = $"#/$defs/{name}" };
+    }
+}

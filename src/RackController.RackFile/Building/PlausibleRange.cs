@@ -1,0 +1,31 @@
+using RackController.Model;
+
+namespace RackController.RackFile.Building;
+
+/// <summary>Between which values a reading can be true. A reading outside is a broken sensor, not a measurement.</summary>
+internal static class PlausibleRange
+{
+    /// <summary>Water deeper than the brim would already be on the floor; more is a broken sensor.</summary>
+    private const double AboveBrimMm = 30;
+
+    /// <summary>The range of a sensor at a rack.</summary>
+    /// <param name="kind">What it measures.</param>
+    /// <param name="rack">Where it does.</param>
+    /// <param name="tray">The tray it looks at, for a sensor of a tier.</param>
+    public static (double Min, double Max) AtRack(SensorKind kind, Rack rack, FloodTray? tray) => kind switch
+    {
+        SensorKind.ReservoirLevel => (0, rack.Reservoir.DepthMm + AboveBrimMm),
+        SensorKind.TrayLevel => (0, tray!.RimDepthMm + AboveBrimMm),
+        SensorKind.PumpFlow => (0, 1.2 * rack.Pump.Curve.MaxFlowLpm),
+        SensorKind.WaterTemperature => (0, 45),
+        SensorKind.AirTemperature => (-10, 60),
+        SensorKind.AirHumidity => (1, 100),
+        _ => (0, 1),
+    };
+
+    /// <summary>The range of a sensor at a circuit; a start or a fault may well exceed the breaker's rating.</summary>
+    /// <param name="kind">What it measures.</param>
+    /// <param name="breakerA">Rated current of the breaker, A.</param>
+    public static (double Min, double Max) AtCircuit(SensorKind kind, double breakerA) =>
+        kind == SensorKind.CircuitCurrent ? (0, 10 * breakerA) : (0, 1);
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using RackController.Model;
+using RackController.RackFile.Mappings;
+
+namespace RackController.RackFile.Building;
+
+/// <summary>Makes a site of a file that was found sound.</summary>
+internal static class SiteBuilder
+{
+    /// <summary>Makes a site.</summary>
+    /// <param name="part">As written, without any error.</param>
+    public static Site Build(SitePart part)
+    {
+        var ledger = new Ledger(part.Circuits);
+        var circuits = part.Circuits.Select((circuit, index) => Circuit(circuit, new CircuitId(index), ledger)).ToImmutableArray();
+        var racks = part.Racks.Select((rack, index) => RackBuilder.Build(rack, new RackId(index), ledger)).ToImmutableArray();
+        return new Site
+        {
+            Name = part.Name!,
+            Zone = part.Zone!,
+            Circuits = circuits,
+            Racks = racks,
+            Loads = ledger.Loads,
+            Sensors = ledger.Sensors,
+            Scan = part.Scan!,
+            Io = part.Io is GpioIoPart gpio ? Gpio(gpio, ledger) : new SimulatedIo(),
+        };
+    }
+
+    private static Circuit Circuit(CircuitPart part, CircuitId id, Ledger ledger)
+    {
+        var supply = part.Supply!;
+        SensorId? sense = null;
+        foreach (var sensor in part.Sensors.Sensors)
+        {
+            var sensorId = ledger.Add(
+                sensor, part.Name!, PlausibleRange.AtCircuit(sensor.Kind, supply.BreakerA), circuit: id);
+            sense = sensor.Kind == SensorKind.SupplySense ? sensorId : sense;
+        }
+
+        return new Circuit
+        {
+            Id = id,
+            Name = part.Name!,
+            VoltageV = supply.VoltageV,
+            BreakerA = supply.BreakerA,
+            ContinuousLimitA = supply.ContinuousLimitA,
+            SupplySense = sense,
+            HasUpstreamContactor = supply.HasUpstreamContactor,
+        };
+    }
+
+    private static GpioIo Gpio(GpioIoPart gpio, Ledger ledger) => new(
+        [.. ledger.LoadParts.Select((part, index) => new RelayLine(
+            new LoadId(index), Line(gpio, part.Line!), part.Line!.ActiveLow ?? gpio.RelaysActiveLow))],
+        [.. ledger.SensorParts.Select((part, index) => (part, index)).Where(pair => pair.part.IsContact).Select(pair => new ContactLine(
+            new SensorId(pair.index), Line(gpio, pair.part.Line!), pair.part.Line!.ActiveLow ?? gpio.ContactsActiveLow,
+            pair.part.Pull ?? gpio.Pull, pair.part.Debounce ?? gpio.Debounce))]);
+
+    private static GpioLine Line(GpioIoPart gpio, LinePart line) => new(line.Chip ?? gpio.Chip, line.Offset);
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using RackController.Model;
+using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>A branch circuit as written.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Name">Its name; null when it was refused.</param>
+/// <param name="Supply">Its ratings; null when one was refused.</param>
+/// <param name="LimitPlace">Where the continuous limit stands.</param>
+/// <param name="Sensors">Its sensors.</param>
+internal sealed record CircuitPart(Place Place, string? Name, SupplyRating? Supply, Place LimitPlace, SensorsPart Sensors);
+
+/// <summary>What a circuit can give.</summary>
+internal sealed record SupplyRating(double VoltageV, double BreakerA, double ContinuousLimitA, bool HasUpstreamContactor);
+
+/// <summary>Reads a branch circuit.</summary>
+internal sealed class CircuitMapping : Mapping<CircuitPart>
+{
+    private static readonly Key<string> _name = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+
+    private static readonly Key<double> _voltage = Key.Required(
+        "voltage", new QuantityKind(Dimensions.Voltage, "100 V", "250 V"), "Supply voltage.");
+
+    private static readonly Key<double> _breaker = Key.Required(
+        "breaker", new QuantityKind(Dimensions.Current, "1 A", "63 A"), "Rated current of the breaker or plug fuse.");
+
+    private static readonly Key<double> _limit = Key.Optional(
+        "continuous-limit", new QuantityKind(Dimensions.Current, "500 mA", "63 A"),
+        "What it may carry for hours. Without it: 80 % of the breaker.");
+
+    private static readonly Key<bool> _contactor = Key.Defaulted(
+        "upstream-contactor", Kinds.Flag, "no", "Whether a contactor before the relays can cut the circuit when a relay has welded.");
+
+    private static readonly Key<SensorsPart> _sensors = Key.Optional(
+        "sensors", SensorsMapping.OfCircuit, "How the controller learns of its supply and current.");
+
+    /// <inheritdoc/>
+    public override string Name => "circuit";
+
+    /// <inheritdoc/>
+    public override string Doc => "A branch circuit (breaker and outlet) that loads draw from.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [_name, _voltage, _breaker, _limit, _contactor, _sensors];
+
+    /// <inheritdoc/>
+    protected override bool BuildsFromParts => true;
+
+    /// <inheritdoc/>
+    protected override CircuitPart? Build(MappingReader keys)
+    {
+        var rating = keys.Has(_voltage) && keys.Has(_breaker) && keys.Has(_contactor)
+            && (keys.Has(_limit) || !keys.IsWritten(_limit))
+            ? new SupplyRating(
+                keys.Get(_voltage), keys.Get(_breaker),
+                keys.FindValue(_limit) ?? keys.Get(_breaker) * Circuit.ContinuousShare, keys.Get(_contactor))
+            : null;
+        return new CircuitPart(
+            keys.Place, keys.Find(_name), rating, keys.At(_limit), keys.Find(_sensors) ?? SensorsPart.None);
+    }
+}

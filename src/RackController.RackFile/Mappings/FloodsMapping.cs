@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>When and how the trays are flooded, as written.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="TimesPlace">Where the times stand.</param>
+/// <param name="FillPlace">Where the fill stands.</param>
+/// <param name="Times">When.</param>
+/// <param name="Fill">How long, or until full.</param>
+/// <param name="Soak">How long at depth.</param>
+/// <param name="Drain">How long to empty.</param>
+/// <param name="Missed">What happens to missed ones.</param>
+internal sealed record FloodsPart(
+    Place Place, Place TimesPlace, Place FillPlace, FloodTimes Times, FillPart Fill, Duration Soak, Duration Drain, MissedFloods Missed)
+{
+    /// <summary>How long the pump runs in one flood at most.</summary>
+    public Duration PumpRun => Fill.Limit + Soak;
+
+    /// <summary>The longest that one flood can take.</summary>
+    public Duration LongestCycle => PumpRun + Drain;
+}
+
+/// <summary>Reads when and how the trays are flooded.</summary>
+internal sealed class FloodsMapping : Mapping<FloodsPart>
+{
+    private static readonly Key<ImmutableArray<LocalTime>> _at = Key.Optional(
+        "at", Kinds.List(Kinds.TimeOfDay, "time", 96), "Local times at which floods begin.");
+
+    private static readonly Key<Duration> _every = Key.Optional(
+        "every", Kinds.Duration("1 min", "24 h"), "From the start of one flood to the start of the next, within a window of the day.");
+
+    private static readonly Key<LocalTime> _from = Key.Optional(
+        "from", Kinds.TimeOfDay, "With `every`: local time of the window's start and of its first flood.");
+
+    private static readonly Key<Duration> _length = Key.Optional(
+        "for", Kinds.Duration("1 min", "24 h"), "With `every`: length of the window; no flood begins at or after its end.");
+
+    private static readonly Key<int> _overPhotoperiod = Key.Optional(
+        "over-photoperiod", new WholeNumberKind("a number of floods", 1, 96),
+        "So many floods spread evenly from the first light on to the last light off, the first at lights on.");
+
+    private static readonly Key<FillPart> _fill = Key.Required("fill", new FillMapping(), "When a fill is over.");
+
+    private static readonly Key<Duration> _soak = Key.Required(
+        "soak", Kinds.Duration("0 min", "4 h"), "How long the water is held at depth after the fill, with the pump running.");
+
+    private static readonly Key<Duration> _drain = Key.Defaulted(
+        "drain", Kinds.Duration("0 min", "24 h"), "20 min", "How long the trays take to empty; the next flood waits for it.");
+
+    private static readonly Key<MissedFloods> _missed = Key.Defaulted(
+        "missed", new ChoiceKind<MissedFloods>([("run-one", MissedFloods.RunOne), ("skip", MissedFloods.Skip)]), "run-one",
+        "What happens to floods that could not begin while the power or the controller was away.");
+
+    /// <inheritdoc/>
+    public override string Name => "floods";
+
+    /// <inheritdoc/>
+    public override string Doc =>
+        "When the trays are flooded (`at`, or `every` with `from` and `for`, or `over-photoperiod`) and how.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys =>
+        [_at, _every, _from, _length, _overPhotoperiod, _fill, _soak, _drain, _missed];
+
+    /// <inheritdoc/>
+    protected override FloodsPart? Build(MappingReader keys) => ReadTimes(keys) is { } times
+        ? new FloodsPart(
+            keys.Place, keys.Has(_at) ? keys.At(_at) : keys.Has(_every) ? keys.At(_every) : keys.At(_overPhotoperiod),
+            keys.At(_fill), times, keys.Get(_fill), keys.Get(_soak), keys.Get(_drain), keys.Get(_missed))
+        : null;
+
+    private static FloodTimes? ReadTimes(MappingReader keys)
+    {
+        var ways = new[] { keys.Has(_at), keys.Has(_every), keys.Has(_overPhotoperiod) };
+        if (ways.Count(way => way) != 1)
+        {
+            keys.Complaints.Refuse(
+                keys.Place, "floods need exactly one of `at`, `every` and `over-photoperiod`",
+                "write one of them, such as `at: [07:00, 13:00, 19:00]`");
+            return null;
+        }
+
+        if (keys.Has(_from) != keys.Has(_every) || keys.Has(_length) != keys.Has(_every))
+        {
+            keys.Complaints.Refuse(
+                keys.Place, "`every`, `from` and `for` belong together", "write all three, such as `every: 4 h`, `from: 06:00`, `for: 16 h`");
+            return null;
+        }
+
+        return keys.Has(_every) ? new FloodsEvery(keys.Get(_every), keys.Get(_from), keys.Get(_length))
+            : keys.Has(_overPhotoperiod) ? new FloodsOverPhotoperiod(keys.Get(_overPhotoperiod))
+            : InOrder(keys, keys.Get(_at));
+    }
+
+    private static FloodsAt? InOrder(MappingReader keys, ImmutableArray<LocalTime> times)
+    {
+        var repeated = times.GroupBy(time => time).FirstOrDefault(group => group.Count() > 1);
+        if (repeated is not null)
+        {
+            keys.Refuse(_at, $"`{repeated.Key:HH':'mm}` stands twice", "keep one of them");
+            return null;
+        }
+
+        return new FloodsAt([.. times.Order()]);
+    }
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>Where the relays and sensors are, as written.</summary>
+internal abstract record IoPart;
+
+/// <summary>There is no board.</summary>
+internal sealed record SimulatedIoPart : IoPart;
+
+/// <summary>On GPIO lines, with what holds for each line that does not say otherwise.</summary>
+internal sealed record GpioIoPart(
+    Place Place, string Chip, bool RelaysActiveLow, bool ContactsActiveLow, LinePull Pull, Duration Debounce) : IoPart;
+
+/// <summary>Reads where the relays and sensors are.</summary>
+internal sealed class IoMapping : Mapping<IoPart>
+{
+    private static readonly Key<bool> _simulated = Key.Optional(
+        "simulated", new ChoiceKind<bool>([("simulated", true)]), "There is no board: the simulated rack answers.");
+
+    private static readonly Key<GpioIoPart> _gpio = Key.Optional(
+        "gpio", new GpioMapping(), "Relays and contacts sit on GPIO lines of a board.");
+
+    /// <inheritdoc/>
+    public override string Name => "io";
+
+    /// <inheritdoc/>
+    public override string Doc => "Where the relays and sensors are: `simulated`, or `gpio` with a chip.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [_simulated, _gpio];
+
+    /// <inheritdoc/>
+    protected override Key? Shorthand => _simulated;
+
+    /// <inheritdoc/>
+    protected override IoPart? Build(MappingReader keys)
+    {
+        if (keys.Has(_simulated) == keys.Has(_gpio))
+        {
+            keys.Complaints.Refuse(keys.Place, "not one place for the relays", "write `io: simulated`, or `gpio` with its chip");
+            return null;
+        }
+
+        return keys.Has(_gpio) ? keys.Get(_gpio) : new SimulatedIoPart();
+    }
+}
+
+/// <summary>Reads what holds for the GPIO lines of a site.</summary>
+internal sealed class GpioMapping : Mapping<GpioIoPart>
+{
+    private static readonly Key<string> _chip = Key.Required(
+        "chip", Kinds.Label, "The label that the kernel gives the chip; its number differs between boards and images.");
+
+    private static readonly Key<bool> _relaysActive = Key.Required(
+        "relays-active", Kinds.Active,
+        "Which level energises the coils: `low` on most opto-coupled boards. There is no default, because a wrong guess turns every relay over.");
+
+    private static readonly Key<bool> _contactsActive = Key.Defaulted(
+        "contacts-active", Kinds.Active, "low", "Which level means 1: wet, or supply present.");
+
+    private static readonly Key<LinePull> _pull = Key.Defaulted(
+        "contacts-pull", Kinds.Pull, "up", "The pull on input lines, which decides what a broken wire reads as.");
+
+    private static readonly Key<Duration> _debounce = Key.Defaulted(
+        "contacts-debounce", Kinds.Duration("0 ms", "5 s"), "50 ms", "How long a level must hold before a reading turns to the harmless side.");
+
+    /// <inheritdoc/>
+    public override string Name => "gpio";
+
+    /// <inheritdoc/>
+    public override string Doc => "The board's GPIO chip, and what holds for each line that does not say otherwise.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [_chip, _relaysActive, _contactsActive, _pull, _debounce];
+
+    /// <inheritdoc/>
+    protected override GpioIoPart? Build(MappingReader keys) => new(
+        keys.Place, keys.Get(_chip), keys.Get(_relaysActive), keys.Get(_contactsActive), keys.Get(_pull), keys.Get(_debounce));
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>The keys that say on which line a relay or contact sits.</summary>
+/// <param name="lineDoc">What the line is.</param>
+/// <param name="activeDoc">What its polarity means.</param>
+internal sealed class LineKeys(string lineDoc, string activeDoc)
+{
+    private readonly Key<int> _line = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
+
+    private readonly Key<string> _chip = Key.Optional(
+        "chip", Kinds.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
+
+    private readonly Key<bool> _active = Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
+
+    /// <summary>All of them.</summary>
+    public ImmutableArray<Key> All => [_line, _chip, _active];
+
+    /// <summary>Reads a line.</summary>
+    /// <param name="keys">A sound mapping that declares these keys.</param>
+    public LinePart? Read(MappingReader keys) => keys.FindValue(_line) is { } offset
+        ? new LinePart(keys.At(_line), offset, keys.Find(_chip), keys.FindValue(_active))
+        : null;
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using RackController.Model;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>A relay's or contact's line as written.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Offset">Its offset on the chip.</param>
+/// <param name="Chip">The chip's label, when it is not the one of the I/O section.</param>
+/// <param name="ActiveLow">Its polarity, when it is not the one of the I/O section.</param>
+internal sealed record LinePart(Place Place, int Offset, string? Chip, bool? ActiveLow);
+
+/// <summary>A load as written: what a relay switches and how it is wired.</summary>
+internal sealed record LoadPart
+{
+    public required Place Place { get; init; }
+
+    public required LoadKind Kind { get; init; }
+
+    /// <summary>Its name within the rack: <c>pump</c>, <c>tier 2 light</c>.</summary>
+    public string ShortName { get; init; } = "";
+
+    public int? TierNumber { get; init; }
+
+    public double? PowerW { get; init; }
+
+    public double? CurrentA { get; init; }
+
+    public required double PowerFactor { get; init; }
+
+    public required double InrushMultiple { get; init; }
+
+    public required int Priority { get; init; }
+
+    public required SwitchState SafeState { get; init; }
+
+    public required RelayContact Contact { get; init; }
+
+    public required Place ContactPlace { get; init; }
+
+    public string? Circuit { get; init; }
+
+    public required Place CircuitPlace { get; init; }
+
+    public LinePart? Line { get; init; }
+
+    /// <summary>Running current on a supply, A.</summary>
+    public double CurrentOn(double voltageV) => CurrentA ?? PowerW!.Value / (voltageV * PowerFactor);
+
+    /// <summary>Real power on a supply, W.</summary>
+    public double PowerOn(double voltageV) => PowerW ?? CurrentA!.Value * voltageV * PowerFactor;
+}
+
+/// <summary>The keys that every load has, with the defaults of its kind.</summary>
+/// <param name="kind">What it does for the crop.</param>
+/// <param name="powerFactor">Common practice, no source: drivers with correction 0.95, shaded-pole motors 0.6.</param>
+/// <param name="inrush">Common practice, no source: small motors 4 to 8 times, light drivers up to 100 times.</param>
+/// <param name="priority">As the model's defaults say.</param>
+/// <param name="safeState">The state that hurts least.</param>
+internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush, string priority, string safeState)
+{
+    public static LoadKeys Pump { get; } = new(LoadKind.Pump, "0.6", "6", "3", "off");
+
+    public static LoadKeys Valve { get; } = new(LoadKind.Valve, "1", "1", "3", "off");
+
+    public static LoadKeys Light { get; } = new(LoadKind.Light, "0.95", "40", "5", "off");
+
+    public static LoadKeys Fan { get; } = new(LoadKind.Fan, "0.6", "5", "2", "on");
+
+    public static LoadKeys Aerator { get; } = new(LoadKind.Aerator, "0.6", "5", "1", "on");
+
+    private readonly Key<double> _power = Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
+
+    private readonly Key<double> _current = Key.Optional(
+        "current", Kinds.Current, "Running current by its nameplate, at the circuit's voltage. Write this or `power`.");
+
+    private readonly Key<double> _powerFactor = Key.Defaulted(
+        "power-factor", new Binding.Kinds.NumberKind("a power factor", 0.1, 1), powerFactor, "Real power over apparent power.");
+
+    private readonly Key<double> _inrush = Key.Defaulted(
+        "inrush", new Binding.Kinds.NumberKind("an inrush multiple", 1, 150), inrush,
+        "Current in the first moments after switching on, as a multiple of the running current.");
+
+    private readonly Key<int> _priority = Key.Defaulted(
+        "priority", new Binding.Kinds.WholeNumberKind("a priority", 1, 9), priority,
+        "Who goes last when a circuit cannot carry everything: 1 is most important, 9 least.");
+
+    private readonly Key<SwitchState> _safeState = Key.Defaulted(
+        "safe-state", Kinds.SwitchState, safeState, "The state that hurts least when the controller cannot judge.");
+
+    private readonly Key<RelayContact> _contact = Key.Optional(
+        "contact", Kinds.Contact,
+        "Through which contact of its relay it is wired. Without it: normally-closed where the safe state is on, else normally-open.");
+
+    private readonly Key<string> _circuit = Key.Optional(
+        "circuit", Kinds.Name, "The circuit it draws from. Without it: the circuit of its rack.");
+
+    private readonly LineKeys _line = new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
+
+    /// <summary>All of them.</summary>
+    public ImmutableArray<Key> All =>
+        [_power, _current, _powerFactor, _inrush, _priority, _safeState, _contact, _circuit, .. _line.All];
+
+    /// <summary>Reads a load.</summary>
+    /// <param name="keys">A sound mapping that declares these keys.</param>
+    public LoadPart? Read(MappingReader keys)
+    {
+        var (power, current) = (keys.FindValue(_power), keys.FindValue(_current));
+        if (power is null == current is null)
+        {
+            keys.Complaints.Refuse(
+                keys.Place, power is null ? "a load without power or current" : "both power and current",
+                "write one of them, as the nameplate does: `power: 45 W` or `current: 0.4 A`");
+            return null;
+        }
+
+        var safeState = keys.Get(_safeState);
+        return new LoadPart
+        {
+            Place = keys.Place,
+            Kind = kind,
+            PowerW = power,
+            CurrentA = current,
+            PowerFactor = keys.Get(_powerFactor),
+            InrushMultiple = keys.Get(_inrush),
+            Priority = keys.Get(_priority),
+            SafeState = safeState,
+            Contact = keys.FindValue(_contact)
+                ?? (safeState == SwitchState.On ? RelayContact.NormallyClosed : RelayContact.NormallyOpen),
+            ContactPlace = keys.At(_contact),
+            Circuit = keys.Find(_circuit),
+            CircuitPlace = keys.At(_circuit),
+            Line = _line.Read(keys),
+        };
+    }
+}

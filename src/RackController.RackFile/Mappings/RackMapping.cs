@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>A rack as written; null where something was refused.</summary>
+internal sealed record RackPart
+{
+    public required Place Place { get; init; }
+
+    public string? Name { get; init; }
+
+    public required Place NamePlace { get; init; }
+
+    public string? Circuit { get; init; }
+
+    public required Place CircuitPlace { get; init; }
+
+    public ReservoirPart? Reservoir { get; init; }
+
+    public PumpPart? Pump { get; init; }
+
+    public required SupplyPart? Supply { get; init; }
+
+    public required DrainPart? Drain { get; init; }
+
+    public required TrayPart? Tray { get; init; }
+
+    public required BranchPart? Branch { get; init; }
+
+    public required ImmutableArray<TierPart> Tiers { get; init; }
+
+    public RunnerPart? Aerator { get; init; }
+
+    public required ImmutableArray<RunnerPart> Fans { get; init; }
+
+    public required SensorsPart Sensors { get; init; }
+
+    public SchedulePart? Schedule { get; init; }
+
+    public LimitsPart? Limits { get; init; }
+}
+
+/// <summary>Reads a rack.</summary>
+internal sealed class RackMapping : Mapping<RackPart>
+{
+    /// <summary>No rack that a person can reach has more.</summary>
+    private const int MostTiers = 12;
+
+    private static readonly TrayMapping _trayOfAll = new(ofAllTiers: true);
+    private static readonly BranchMapping _branchOfAll = new(ofAllTiers: true);
+    private static readonly SupplyMapping _supplyMapping = new();
+    private static readonly DrainMapping _drainMapping = new();
+    private static readonly LimitsMapping _limitsMapping = new();
+
+    private static readonly Key<string> _name = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+
+    private static readonly Key<string> _circuit = Key.Optional(
+        "circuit", Kinds.Name, "The circuit that its loads draw from. Without it: the only circuit of the site.");
+
+    private static readonly Key<ReservoirPart> _reservoir = Key.Required("reservoir", new ReservoirMapping(), "The tank.");
+
+    private static readonly Key<PumpPart> _pump = Key.Required("pump", new PumpMapping(), "The pump.");
+
+    private static readonly Key<SupplyPart> _supply = Key.Optional("supply", _supplyMapping, "The supply riser. Without it: usual values.");
+
+    private static readonly Key<DrainPart> _drain = Key.Optional("drain", _drainMapping, "The drain stack. Without it: usual values.");
+
+    private static readonly Key<TrayPart> _tray = Key.Optional(
+        "tray", _trayOfAll, "The flood tray of each tier and what stands in it. Without it: usual values.");
+
+    private static readonly Key<BranchPart> _branch = Key.Optional(
+        "branch", _branchOfAll, "The pipe from the riser to each tray. Without it: usual values.");
+
+    private static readonly Key<ImmutableArray<TierPart>> _tiers = Key.Required(
+        "tiers", Kinds.List(new TierMapping(), "tier", MostTiers), "The tiers, bottom first.");
+
+    private static readonly Key<RunnerPart> _aerator = Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
+
+    private static readonly Key<ImmutableArray<RunnerPart>> _fans = Key.Optional(
+        "fans", Kinds.List(RunnerMapping.Fan, "fan", 12), "The fans.");
+
+    private static readonly Key<SensorsPart> _sensors = Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");
+
+    private static readonly Key<SchedulePart> _schedule = Key.Required("schedule", new ScheduleMapping(), "What should happen when.");
+
+    private static readonly Key<LimitsPart> _limits = Key.Optional(
+        "limits", _limitsMapping, "How far each interlock lets things go. Without it: usual values.");
+
+    /// <inheritdoc/>
+    public override string Name => "rack";
+
+    /// <inheritdoc/>
+    public override string Doc => "One wheeled frame with its reservoir, pump and tiers.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys =>
+    [
+        _name, _circuit, _reservoir, _pump, _aerator, _fans, _sensors, _tiers, _tray, _branch, _supply, _drain, _schedule, _limits,
+    ];
+
+    /// <inheritdoc/>
+    protected override bool BuildsFromParts => true;
+
+    /// <inheritdoc/>
+    protected override RackPart? Build(MappingReader keys) => new()
+    {
+        Place = keys.Place,
+        Name = keys.Find(_name),
+        NamePlace = keys.At(_name),
+        Circuit = keys.Find(_circuit),
+        CircuitPlace = keys.At(_circuit),
+        Reservoir = keys.Find(_reservoir),
+        Pump = keys.Find(_pump),
+        Supply = OrUsual(keys, _supply, _supplyMapping),
+        Drain = OrUsual(keys, _drain, _drainMapping),
+        Tray = OrUsual(keys, _tray, _trayOfAll),
+        Branch = OrUsual(keys, _branch, _branchOfAll),
+        Tiers = keys.Has(_tiers) ? keys.Get(_tiers) : [],
+        Aerator = keys.Find(_aerator),
+        Fans = keys.Has(_fans) ? keys.Get(_fans) : [],
+        Sensors = keys.Find(_sensors) ?? SensorsPart.None,
+        Schedule = keys.Find(_schedule),
+        Limits = OrUsual(keys, _limits, _limitsMapping),
+    };
+
+    private static T? OrUsual<T>(MappingReader keys, Key<T> key, Mapping<T> mapping)
+        where T : class => keys.IsWritten(key) ? keys.Find(key) : mapping.FromDefaults(keys.Place);
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>What should happen when, as written; null where nothing should or something was refused.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Lights">When the tiers are lit.</param>
+/// <param name="Floods">When the trays are flooded.</param>
+internal sealed record SchedulePart(Place Place, LightsPart? Lights, FloodsPart? Floods);
+
+/// <summary>Reads what should happen when.</summary>
+internal sealed class ScheduleMapping : Mapping<SchedulePart>
+{
+    private static readonly Key<LightsPart> _lights = Key.Optional(
+        "lights", new LightsMapping(), "When the tiers are lit. Without it: never.");
+
+    private static readonly Key<FloodsPart> _floods = Key.Optional(
+        "floods", new FloodsMapping(), "When the trays are flooded. Without it: never.");
+
+    /// <inheritdoc/>
+    public override string Name => "schedule";
+
+    /// <inheritdoc/>
+    public override string Doc => "What should happen when, in local time. Interlocks and circuit decide whether it may.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [_lights, _floods];
+
+    /// <inheritdoc/>
+    protected override bool BuildsFromParts => true;
+
+    /// <inheritdoc/>
+    protected override SchedulePart? Build(MappingReader keys) => new(keys.Place, keys.Find(_lights), keys.Find(_floods));
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>A sensor as written.</summary>
+internal sealed record SensorPart
+{
+    public required Place Place { get; init; }
+
+    public required SensorKind Kind { get; init; }
+
+    /// <summary>Its name within the rack, tier or circuit: <c>low float</c>.</summary>
+    public required string ShortName { get; init; }
+
+    public required bool IsFitted { get; init; }
+
+    public int? TierNumber { get; init; }
+
+    public double HeightMm { get; init; }
+
+    public required Duration StaleAfter { get; init; }
+
+    public LinePart? Line { get; init; }
+
+    public LinePull? Pull { get; init; }
+
+    public Duration? Debounce { get; init; }
+
+    public bool IsContact { get; init; }
+}
+
+/// <summary>Reads one sensor. A float is written by its height, any other sensor by <c>yes</c>; more keys when needed.</summary>
+/// <param name="kind">What it measures.</param>
+/// <param name="name">What it is called, and the name of its sensor within the rack.</param>
+/// <param name="doc">What it is.</param>
+internal sealed class SensorMapping(SensorKind kind, string name, string doc) : Mapping<SensorPart>
+{
+    private readonly Key<double> _height = Key.Required(
+        "height", Kinds.Length, "Height of the float's switching point above the floor of its tray or reservoir.");
+
+    private readonly Key<bool> _fitted = Key.Defaulted("fitted", Kinds.Flag, "yes", "Whether the rack has one.");
+
+    private readonly Key<Duration> _staleAfter = Key.Defaulted(
+        "stale-after", Kinds.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s", "A reading older than this is unknown.");
+
+    private readonly LineKeys _line = new(
+        "The offset of its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");
+
+    private readonly Key<LinePull> _pull = Key.Optional(
+        "pull", Kinds.Pull, "The pull that the board puts on the line. Without it: as the I/O section says.");
+
+    private readonly Key<Duration> _debounce = Key.Optional(
+        "debounce", Kinds.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
+
+    /// <inheritdoc/>
+    public override string Name => name;
+
+    /// <inheritdoc/>
+    public override string Doc => doc;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys =>
+    [
+        IsAFloat(kind) ? _height : _fitted, _staleAfter,
+        .. IsAContact(kind) ? (ImmutableArray<Key>)[.. _line.All, _pull, _debounce] : [],
+    ];
+
+    /// <inheritdoc/>
+    protected override Key? Shorthand => IsAFloat(kind) ? _height : _fitted;
+
+    /// <inheritdoc/>
+    protected override SensorPart? Build(MappingReader keys) => new()
+    {
+        Place = keys.Place,
+        Kind = kind,
+        ShortName = name,
+        IsContact = IsAContact(kind),
+        IsFitted = IsAFloat(kind) || keys.Get(_fitted),
+        HeightMm = IsAFloat(kind) ? keys.Get(_height) : 0,
+        StaleAfter = keys.Get(_staleAfter),
+        Line = IsAContact(kind) ? _line.Read(keys) : null,
+        Pull = IsAContact(kind) ? keys.FindValue(_pull) : null,
+        Debounce = IsAContact(kind) ? keys.FindValue(_debounce) : null,
+    };
+
+    private static bool IsAFloat(SensorKind kind) => kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat
+        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat;
+
+    private static bool IsAContact(SensorKind kind) => IsAFloat(kind) || kind is SensorKind.LeakRope or SensorKind.SupplySense;
+}

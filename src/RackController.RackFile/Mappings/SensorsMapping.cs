@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using RackController.Model;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>The sensors of one rack or tier as written.</summary>
+/// <param name="Sensors">Those that are fitted.</param>
+internal sealed record SensorsPart(ImmutableArray<SensorPart> Sensors)
+{
+    public static SensorsPart None { get; } = new([]);
+
+    public SensorPart? OfKind(SensorKind kind) => Sensors.FirstOrDefault(sensor => sensor.Kind == kind);
+}
+
+/// <summary>Reads the sensors of a rack, a tier or a circuit.</summary>
+internal sealed class SensorsMapping : Mapping<SensorsPart>
+{
+    private readonly ImmutableArray<Key<SensorPart>> _keys;
+
+    private SensorsMapping(string name, ImmutableArray<(string Key, SensorKind Kind, string Name, string Doc)> sensors)
+    {
+        Name = name;
+        _keys = [.. sensors.Select(one => Key.Optional(one.Key, new SensorMapping(one.Kind, one.Name, one.Doc), one.Doc))];
+    }
+
+    public static SensorsMapping OfRack { get; } = new("sensors of a rack",
+    [
+        ("low-float", SensorKind.ReservoirLowFloat, "reservoir low float", "Float low in the reservoir; without water at it the pump stops."),
+        ("full-float", SensorKind.ReservoirFullFloat, "reservoir full float", "Float high in the reservoir; water at it means full."),
+        ("reservoir-level", SensorKind.ReservoirLevel, "reservoir level", "Depth of water in the reservoir."),
+        ("leak-rope", SensorKind.LeakRope, "leak rope", "On the floor or in a drip tray; wet stops the pump."),
+        ("pump-flow", SensorKind.PumpFlow, "pump flow", "Flow from the pump."),
+        ("water-temperature", SensorKind.WaterTemperature, "water temperature", "Temperature of the reservoir's water."),
+        ("air-temperature", SensorKind.AirTemperature, "air temperature", "Temperature of the air at the rack."),
+        ("air-humidity", SensorKind.AirHumidity, "air humidity", "Relative humidity of the air at the rack."),
+    ]);
+
+    public static SensorsMapping OfTier { get; } = new("sensors of a tier",
+    [
+        ("full-float", SensorKind.TrayFullFloat, "full float", "Float at the tray's flood depth; it ends a fill and protects nothing."),
+        ("high-float", SensorKind.TrayHighFloat, "high float", "Float above the standpipe, where water never belongs; wet stops the pump."),
+        ("tray-level", SensorKind.TrayLevel, "tray level", "Depth of water in the flood tray."),
+        ("air-temperature", SensorKind.AirTemperature, "air temperature", "Temperature of the air at the tier."),
+        ("air-humidity", SensorKind.AirHumidity, "air humidity", "Relative humidity of the air at the tier."),
+    ]);
+
+    public static SensorsMapping OfCircuit { get; } = new("sensors of a circuit",
+    [
+        ("supply-sense", SensorKind.SupplySense, "supply sense", "A contact that tells whether the circuit has its supply."),
+        ("current", SensorKind.CircuitCurrent, "current", "The current that the circuit carries."),
+    ]);
+
+    /// <inheritdoc/>
+    public override string Name { get; }
+
+    /// <inheritdoc/>
+    public override string Doc => $"The {Name}, each only where fitted.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [.. _keys];
+
+    /// <inheritdoc/>
+    protected override bool BuildsFromParts => true;
+
+    /// <inheritdoc/>
+    protected override SensorsPart? Build(MappingReader keys) =>
+        new([.. _keys.Where(keys.Has).Select(keys.Get).Where(sensor => sensor.IsFitted)]);
+}

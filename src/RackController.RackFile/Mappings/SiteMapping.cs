@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Mappings;
+
+/// <summary>A whole rack file as written; null where something was refused.</summary>
+internal sealed record SitePart
+{
+    public string? Name { get; init; }
+
+    public DateTimeZone? Zone { get; init; }
+
+    public required ImmutableArray<CircuitPart> Circuits { get; init; }
+
+    public required ImmutableArray<RackPart> Racks { get; init; }
+
+    public ScanTiming? Scan { get; init; }
+
+    public IoPart? Io { get; init; }
+}
+
+/// <summary>Reads a rack file.</summary>
+internal sealed class SiteMapping : Mapping<SitePart>
+{
+    private static readonly ScanMapping _scanMapping = new();
+
+    private static readonly Key<string> _name = Key.Required("site", Kinds.Name, "What you call the place.");
+
+    private static readonly Key<DateTimeZone> _zone = Key.Required(
+        "zone", new ZoneKind(), "The IANA time zone that schedules are read in.");
+
+    private static readonly Key<ImmutableArray<CircuitPart>> _circuits = Key.Required(
+        "circuits", Kinds.List(new CircuitMapping(), "circuit", 24), "The branch circuits that the racks draw from.");
+
+    private static readonly Key<ImmutableArray<RackPart>> _racks = Key.Required(
+        "racks", Kinds.List(new RackMapping(), "rack", 24), "The racks.");
+
+    private static readonly Key<ScanTiming> _scan = Key.Optional(
+        "scan", _scanMapping, "How often the controller looks. Without it: ten times a second.");
+
+    private static readonly Key<IoPart> _io = Key.Defaulted(
+        "io", new IoMapping(), "simulated", "Where the relays and sensors are: `simulated`, or `gpio` with a chip.");
+
+    public static SiteMapping Instance { get; } = new();
+
+    /// <inheritdoc/>
+    public override string Name => "rack file";
+
+    /// <inheritdoc/>
+    public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [_name, _zone, _circuits, _racks, _scan, _io];
+
+    /// <inheritdoc/>
+    protected override bool BuildsFromParts => true;
+
+    /// <inheritdoc/>
+    protected override SitePart? Build(MappingReader keys) => new()
+    {
+        Name = keys.Find(_name),
+        Zone = keys.Find(_zone),
+        Circuits = keys.Has(_circuits) ? keys.Get(_circuits) : [],
+        Racks = keys.Has(_racks) ? keys.Get(_racks) : [],
+        Scan = keys.IsWritten(_scan) ? keys.Find(_scan) : _scanMapping.FromDefaults(keys.Place),
+        Io = keys.Find(_io),
+    };
+}

@@ -1,0 +1,39 @@
+using RackController.RackFile.Binding;
+using RackController.RackFile.Building;
+using RackController.RackFile.Mappings;
+
+namespace RackController.RackFile;
+
+/// <summary>
+/// Reads a rack file into a site. Whatever a person may have written, it answers with complaints and never with an
+/// exception, and it says everything that is wrong at once.
+/// </summary>
+public static class RackFileReader
+{
+    /// <summary>Reads a rack file.</summary>
+    /// <param name="path">Its path, which complaints repeat.</param>
+    public static RackFileResult Read(string path)
+    {
+        var complaints = new Complaints(path);
+        var outcome = TextFile.Read(path, complaints, out var text);
+        return outcome == TextFileOutcome.Read
+            ? Parse(text, path)
+            : new RackFileResult(null, complaints.Sorted(), CouldBeRead: outcome != TextFileOutcome.Unreadable);
+    }
+
+    /// <summary>Reads the text of a rack file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fileName">What complaints call the file.</param>
+    public static RackFileResult Parse(string text, string fileName)
+    {
+        var complaints = new Complaints(fileName);
+        if (YamlText.Read(text, complaints) is not { } root
+            || !SiteMapping.Instance.TryRead("rack file", root, complaints, out var site)
+            || complaints.HasErrors)
+        {
+            return new RackFileResult(null, complaints.Sorted());
+        }
+
+        return new RackFileResult(SiteBuilder.Build(site), complaints.Sorted());
+    }
+}

@@ -1,0 +1,14 @@
+namespace RackController.RackFile.Tests;
+
+public sealed class DemoFileTests
+{
+    [Theory]
+    [InlineData("demo-four-tier.yaml")]
+    public void ADemoFileLoadsWithoutAnyComplaint(string name)
+    {
+        var result = RackFileReader.Read(Files.Config(name));
+
+        Assert.Equal([], result.Complaints.Select(complaint => complaint.ToString()));
+        Assert.NotNull(result.Site);
+    }
+}
