@@ -1,0 +1,141 @@
+using CsCheck;
+using RackController.Model;
+
+namespace RackController.Plant.Tests;
+
+public class SupplyNetworkTests
+{
+    private const double LpmPerM3PerS = 60_000;
+
+    public static TheoryData<string> CaseNames() => [.. SupplyCase.All().Select(supply => supply.Name)];
+
+    [Theory]
+    [MemberData(nameof(CaseNames))]
+    public void EveryTierGetsTheFlowThatTheEpanetEngineComputed(string name)
+    {
+        var supply = SupplyCase.All().Single(candidate => candidate.Name == name);
+        var network = supply.Network();
+
+        network.Solve(supply.Lift(), reservoirHeadM: 0, screenLossK: 0, supply.KinematicViscosityM2s);
+
+        for (var tier = 0; tier < supply.Tiers.Length; tier++)
+        {
+            var expected = supply.Expected!.TierFlowLpm[tier];
+            var tolerance = Math.Max(0.01, 0.005 * Math.Abs(expected));
+            Assert.InRange(network.FlowM3PerS[tier] * LpmPerM3PerS, expected - tolerance, expected + tolerance);
+        }
+    }
+
+    [Fact]
+    public void ASolutionDoesNotDependOnWhereTheSolverStarted()
+    {
+        var cases = SupplyCase.All().ToArray();
+        Gen.Int[0, cases.Length - 1].Select(Gen.Double[0.2, 5.0]).Sample((which, factor) =>
+        {
+            var supply = cases[which];
+            var fresh = supply.Network();
+            fresh.Solve(supply.Lift(), 0, 0, supply.KinematicViscosityM2s);
+            var warm = supply.Network();
+            warm.Solve(supply.Lift(), factor, 100 * factor, supply.KinematicViscosityM2s * factor);
+            warm.Solve(supply.Lift(), 0, 0, supply.KinematicViscosityM2s);
+            return Math.Abs(fresh.PumpFlowM3PerS - warm.PumpFlowM3PerS) * LpmPerM3PerS < 1e-5;
+        });
+    }
+
+    [Fact]
+    public void AnyLadderConvergesToFlowsThatBalanceEveryHead() =>
+        Ladders.Sample(ladder =>
+        {
+            var network = ladder.Network();
+            network.Solve(ladder.Lift, 0, 0, Viscosity);
+            Assert.Equal(network.PumpFlowM3PerS, network.FlowM3PerS.Sum(), 1e-15);
+            Assert.Equal(ladder.Lift.Head(network.PumpFlowM3PerS, Viscosity, out _), ladder.HeadNeeded(network), 1e-6);
+        });
+
+    [Fact]
+    public void ATierThatThePumpCannotReachGetsNothingAndTheOthersTheirShare()
+    {
+        var network = new SupplyNetwork(
+            [new Pipe(1, 0.02, 5, 1.5e-6), new Pipe(2, 0.02, 0.3, 1.5e-6)],
+            [new Pipe(0.25, 0.008, 6, 1.5e-6), new Pipe(0.25, 0.008, 6, 1.5e-6)]);
+        network.Ends[0] = new BranchEnd(true, 0.5, 0);
+        network.Ends[1] = new BranchEnd(true, 2.5, 0);
+
+        network.Solve(PumpLift.Running(new PumpCurve(1.5, 20, 2), 1, true), 0, 0, Viscosity);
+
+        Assert.True(network.FlowM3PerS[0] > 0);
+        Assert.Equal(0, network.FlowM3PerS[1]);
+    }
+
+    [Fact]
+    public void ACheckValveHoldsTheTraysOfAStoppedPump()
+    {
+        var network = new SupplyNetwork([new Pipe(1, 0.02, 5, 1.5e-6)], [new Pipe(0.25, 0.008, 6, 1.5e-6)]);
+        network.Ends[0] = new BranchEnd(true, 0.5, 1);
+
+        network.Solve(PumpLift.Stopped(new Pipe(0.05, 0.02, 12, 1.5e-6), hasCheckValve: true), 0, 0, Viscosity);
+
+        Assert.InRange(network.FlowM3PerS[0], -1e-11, 0);
+    }
+
+    private const double Viscosity = 1.0035e-6;
+
+    private static readonly Gen<Ladder> Ladders =
+        from tiers in Gen.Int[1, 8]
+        from heights in Gen.Double[0.1, 2.5].Array[tiers]
+        from bores in Gen.Double[0.004, 0.02].Array[tiers]
+        from losses in Gen.Double[0.5, 200].Array[tiers]
+        from open in Gen.Bool.Array[tiers]
+        from back in Gen.Bool.Array[tiers]
+        from shutOff in Gen.Double[0.3, 6]
+        from most in Gen.Double[5, 120]
+        from exponent in Gen.Double[1.2, 3]
+        from runs in Gen.Bool
+        select new Ladder(heights, bores, losses, open, back, shutOff, most, exponent, runs);
+
+    private sealed record Ladder(
+        double[] Heights, double[] Bores, double[] Losses, bool[] Open, bool[] Back, double ShutOff, double Most,
+        double Exponent, bool Runs)
+    {
+        public PumpLift Lift => Runs
+            ? PumpLift.Running(new PumpCurve(ShutOff, Most, Exponent), 1, hasCheckValve: false)
+            : PumpLift.Stopped(new Pipe(0.05, 0.016, 12, 1.5e-6), hasCheckValve: false);
+
+        public SupplyNetwork Network()
+        {
+            var network = new SupplyNetwork([.. Heights.Select((_, index) => Segment(index))], [.. Bores.Select((_, index) => Branch(index))]);
+            for (var index = 0; index < Heights.Length; index++)
+            {
+                network.Ends[index] = new BranchEnd(Open[index], Heights[index], Back[index] ? 1 : 0);
+            }
+
+            return network;
+        }
+
+        // Independent of the solver: from the flows it found, up the riser, the head that the first tee needs.
+        public double HeadNeeded(SupplyNetwork network)
+        {
+            var above = network.FlowM3PerS.Sum();
+            var head = network.TeeHeadM[0] + Segment(0).Loss(above, Viscosity, out _);
+            for (var index = 0; index < Heights.Length; index++)
+            {
+                var drive = network.TeeHeadM[index] - Heights[index];
+                var flow = network.FlowM3PerS[index];
+                var held = !Open[index] || (drive < 0 && !Back[index]);
+                Assert.Equal(held ? 0 : drive, held ? flow : Branch(index).Loss(flow, Viscosity, out _), 1e-8);
+                above -= flow;
+                if (index + 1 < Heights.Length)
+                {
+                    var next = network.TeeHeadM[index] - Segment(index + 1).Loss(above, Viscosity, out _);
+                    Assert.Equal(next, network.TeeHeadM[index + 1], 1e-8);
+                }
+            }
+
+            return head;
+        }
+
+        private static Pipe Segment(int index) => index == 0 ? new Pipe(1.05, 0.016, 7.5, 1.5e-6) : new Pipe(0.3, 0.016, 0.3, 1.5e-6);
+
+        private Pipe Branch(int index) => new(0.25, Bores[index], Losses[index], 1.5e-6);
+    }
+}
