@@ -40,6 +40,19 @@ public sealed partial class CommandTests
     }
 
     [Fact]
+    public void EveryVerbIsShownInTheReadme()
+    {
+        var readme = Repository.Read("README.md");
+        var verbs = BuiltProgram.Run("--help").Output.SkipWhile(line => !line.StartsWith("Commands:", StringComparison.Ordinal)).Skip(1)
+            .TakeWhile(line => line.StartsWith("  ", StringComparison.Ordinal))
+            .Select(line => line.Trim().Split(' ')[0])
+            .ToList();
+        Assert.NotEmpty(verbs);
+        Verdict.None("README.md does not show a verb:",
+            verbs.Where(verb => !Verb().Matches(readme).Any(match => match.Groups["verb"].Value == verb)));
+    }
+
+    [Fact]
     public void AScriptOnAPageExists() => Verdict.None("A page tells to run a script that is not there:",
         from block in Block.All
         where block.Info == "sh"
