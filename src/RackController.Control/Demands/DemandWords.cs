@@ -15,7 +15,9 @@ internal static class DemandWords
     /// <param name="plan">Its run plan, if it has one.</param>
     /// <param name="site">The site, for its zone and the names of sensors.</param>
     /// <param name="clock">The time by the schedule, and whether it is sure.</param>
-    public static string Of(in Demand demand, Load load, RunPlan? plan, Site site, ScheduleClock clock)
+    /// <param name="phaseBegan">Since when the flood cycle is in its phase.</param>
+    public static string Of(
+        in Demand demand, Load load, RunPlan? plan, Site site, ScheduleClock clock, MonotonicTime phaseBegan)
     {
         var at = demand.Until == Instant.MinValue ? "" : site.Zone.SayTime(demand.Until, clock.Now);
         var until = at.Length == 0 ? "" : clock.IsTrusted ? $" until {at}" : $" until about {at}, as the time is not sure";
@@ -34,20 +36,23 @@ internal static class DemandWords
             DemandCause.ReadingHigh or DemandCause.ReadingLow or DemandCause.ReadingUnknown =>
                 ByReading(demand, plan as RunByReading, site),
             DemandCause.NoFlood => at.Length == 0 ? "no flood is scheduled" : $"no flood is due{until}",
-            DemandCause.FloodWaiting => Waiting(demand, load, at),
+            DemandCause.FloodWaiting =>
+                Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), clock.Now), at),
             DemandCause.FloodFilling => $"a flood fills the trays{(at.Length == 0 ? "" : $" until {at} at the latest")}",
             DemandCause.FloodSoaking => $"the water is held at depth{until}",
-            DemandCause.FloodDraining => $"the trays drain{until}",
+            DemandCause.FloodDraining => demand.State == SwitchState.On
+                ? $"the trays drain back through the supply{until}"
+                : $"the trays drain{until}",
             DemandCause.Stopped => "a person stopped the rack",
             _ => throw new InvariantBrokenException($"there are words for the cause {demand.Cause}"),
         };
     }
 
-    private static string Waiting(in Demand demand, Load load, string at) =>
-        load.Kind != LoadKind.Pump ? "a flood is due, and valves open before the pump starts"
-        : demand.State == SwitchState.On ? "a flood is due and waits for the pump"
-        : at.Length == 0 ? "a flood is due, once the pump has been at rest"
-        : $"a flood is due; the valves open first, until {at} at the latest";
+    private static string Waiting(in Demand demand, Load load, string since, string until) =>
+        load.Kind != LoadKind.Pump ? $"a flood is due since {since}, and valves open before the pump starts"
+        : demand.State == SwitchState.On ? $"a flood is due since {since} and waits for the pump"
+        : until.Length == 0 ? $"a flood is due since {since}, once the pump has been at rest"
+        : $"a flood is due since {since}; the valves open first, until {until} at the latest";
 
     private static string ByReading(in Demand demand, RunByReading? plan, Site site)
     {

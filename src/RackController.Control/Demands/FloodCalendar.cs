@@ -12,8 +12,9 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class FloodCalendar
 {
-    /// <summary>Every plan has a due time within this many days of any instant, unless it has none at all.</summary>
-    private const int DaysAround = 3;
+    /// <summary>How many local days away from an instant a series that still matters to it may have begun: one, and one more
+    /// for lights so staggered that the first of them comes on after midnight.</summary>
+    private const int DaysAround = 2;
 
     private readonly DateTimeZone zone;
     private readonly FloodTimes times;
@@ -99,6 +100,19 @@ internal sealed class FloodCalendar
     {
         var (earlier, later) = (LatestUpTo(time), NextAfter(time));
         return later - time < time - earlier ? later : earlier;
+    }
+
+    /// <summary>How many due times lie after an instant, up to and with another.</summary>
+    public int CountBetween(Instant after, Instant upTo)
+    {
+        var count = 0;
+        var last = upTo.InZone(zone).Date.PlusDays(DaysAround);
+        for (var date = after.InZone(zone).Date.PlusDays(-DaysAround); date <= last; date = date.PlusDays(1))
+        {
+            count += DueOn(date).Count(due => due > after && due <= upTo);
+        }
+
+        return count;
     }
 
     /// <summary>The due times of a day's series, in order, each once.</summary>

@@ -23,7 +23,7 @@ internal sealed class FloodCycle
         this.key = key;
         fullTrays = rack.Schedule.Floods.Fill is FillUntilFull full ? new FullTrays(site, rack, full.FullDepthMm) : null;
         Number = memory.Number($"{key}/flood-number") ?? 0;
-        FillHitItsLimit = memory.Number($"{key}/fill-hit-its-limit") == 1;
+        FillHitItsLimit = fullTrays is not null && memory.Number($"{key}/fill-hit-its-limit") == 1;
         PhaseBegan = start;
 
         // How far the trays had drained is unknown, so they drain anew.
@@ -178,11 +178,7 @@ internal sealed class FloodCycle
             return false;
         }
 
-        if (fullTrays is not null)
-        {
-            FillHitItsLimit = !isFull;
-        }
-
+        FillHitItsLimit = fullTrays is not null && !isFull;
         if (FillHitItsLimit)
         {
             var limit = rack.Schedule.Floods.Fill.Limit.InWords();

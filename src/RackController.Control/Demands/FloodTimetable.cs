@@ -87,14 +87,14 @@ internal sealed class FloodTimetable
         skipsNext = true;
         Version++;
         answer = clock.IsTrusted
-            ? $"the flood at {zone.SayTime(wall.NextRun(skipsOne: false), clock.Now)} will be left out"
+            ? $"the flood at {zone.SayTime(wall.NextRun, clock.Now)} will be left out"
             : "the next flood will be left out";
         return true;
     }
 
     /// <summary>When the next flood will run by the schedule's time; the maximum instant when none will.</summary>
     public Instant NextFlood(ScheduleClock clock) => calendar.IsEmpty ? Instant.MaxValue
-        : clock.IsTrusted ? wall.NextRun(skipsNext)
+        : clock.IsTrusted ? (skipsNext ? wall.RunAfterNext : wall.NextRun)
         : clock.TimeAt(spaced.Due + (skipsNext ? spaced.Spacing : Duration.Zero));
 
     public void Save(MemoryWriter writer)
@@ -114,6 +114,7 @@ internal sealed class FloodTimetable
 
     private FloodCall ByWall(ScheduleClock clock, in Moment now)
     {
+        Version += wall.NoteStep(now.Wall, clock.Step) ? 1 : 0;
         if (!wasTrusted)
         {
             wall.TrustArrives(now.Wall, lastSpaced is { } began ? clock.TimeAt(began) : null);
@@ -121,7 +122,6 @@ internal sealed class FloodTimetable
             Version++;
         }
 
-        Version += wall.NoteStep(now.Wall, clock.Step) ? 1 : 0;
         return wall.TakeDue(now.Wall, ref skipsNext);
     }
 

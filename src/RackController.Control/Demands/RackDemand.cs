@@ -166,7 +166,7 @@ internal sealed class RackDemand
     /// <param name="demand">A demand of this rack, as of the last scan.</param>
     /// <param name="load">The load that it is for.</param>
     public string Words(in Demand demand, LoadId load) =>
-        DemandWords.Of(demand, site[load], runs.FirstOrDefault(run => run.Plan.Load == load)?.Plan, site, clock);
+        DemandWords.Of(demand, site[load], runs.FirstOrDefault(run => run.Plan.Load == load)?.Plan, site, clock, cycle.PhaseBegan);
 
     /// <summary>Adds what the schedule does next, as of the last scan.</summary>
     /// <param name="due">Where to add it, in no order.</param>

@@ -45,7 +45,7 @@ internal sealed class WallFloods
             mark = start.Wall - Duration.Epsilon;
         }
 
-        NextDue = mark is { } known ? calendar.NextAfter(known) : Instant.MaxValue;
+        LookAhead();
     }
 
     /// <summary>The next due time that is not dealt with.</summary>
@@ -54,13 +54,11 @@ internal sealed class WallFloods
     /// <summary>Whether one that came due has not begun.</summary>
     public bool IsOwed => markBeforeOwed is not null;
 
-    /// <summary>The next due time at which a flood will really run.</summary>
-    /// <param name="skipsOne">Whether a person asked to leave one out.</param>
-    public Instant NextRun(bool skipsOne)
-    {
-        var due = NextDue <= stoodFor ? calendar.NextAfter(stoodFor) : NextDue;
-        return skipsOne && due != Instant.MaxValue ? calendar.NextAfter(due) : due;
-    }
+    /// <summary>The next due time at which a flood will really run, unless a person asked to leave it out.</summary>
+    public Instant NextRun { get; private set; }
+
+    /// <summary>The one after that.</summary>
+    public Instant RunAfterNext { get; private set; }
 
     /// <summary>The clock has become trusted after a time without. Floods that were due meanwhile were either made up for by
     /// floods at the mean spacing, or count as missed.</summary>
@@ -88,8 +86,8 @@ internal sealed class WallFloods
             return false;
         }
 
-        MarkAt(now);
         stoodFor = Instant.MinValue;
+        MarkAt(now);
         return true;
     }
 
@@ -104,7 +102,7 @@ internal sealed class WallFloods
         }
 
         var latest = calendar.LatestUpTo(now);
-        var count = CountBetween(Instant.Max(before, stoodFor), latest);
+        var count = calendar.CountBetween(Instant.Max(Instant.Max(before, stoodFor), latest - CountsBack), latest);
         MarkAt(latest);
         var due = zone.SayTime(latest, now);
         if (count == 0)
@@ -136,7 +134,11 @@ internal sealed class WallFloods
     }
 
     /// <summary>A flood begins that the schedule asked for.</summary>
-    public void StandFor(Instant began) => stoodFor = Instant.Max(stoodFor, calendar.Nearest(began));
+    public void StandFor(Instant began)
+    {
+        stoodFor = Instant.Max(stoodFor, calendar.Nearest(began));
+        LookAhead();
+    }
 
     /// <summary>Nothing is owed any more.</summary>
     public void Settle() => markBeforeOwed = null;
@@ -158,19 +160,15 @@ internal sealed class WallFloods
     private void MarkAt(Instant time)
     {
         mark = time;
-        NextDue = calendar.NextAfter(time);
+        LookAhead();
     }
 
-    private int CountBetween(Instant after, Instant upTo)
+    /// <summary>Asks the calendar once for what every scan wants to know.</summary>
+    private void LookAhead()
     {
-        var count = 0;
-        var due = calendar.NextAfter(Instant.Max(after, upTo - CountsBack));
-        for (; due <= upTo; due = calendar.NextAfter(due))
-        {
-            count++;
-        }
-
-        return count;
+        NextDue = mark is { } known ? calendar.NextAfter(known) : Instant.MaxValue;
+        NextRun = NextDue <= stoodFor ? calendar.NextAfter(stoodFor) : NextDue;
+        RunAfterNext = NextRun == Instant.MaxValue ? NextRun : calendar.NextAfter(NextRun);
     }
 
     private static string Missed(int count, string? last) => count == 1

@@ -6,9 +6,10 @@ namespace RackController.Control;
 
 /// <summary>
 /// What pump and tier valves would like in each phase of a flood. Valves open first, while the flood waits, so that the
-/// pump does not start against closed ones and no column of water is stopped short. While the trays drain, valves are open
-/// only where no check valve stands in the way: there the trays empty back through the supply too, and a tray without
-/// a weep has no other way out. With a check valve they close, which keeps the riser's water out of the lower trays.
+/// pump does not start against closed ones and no column of water is stopped short; they stay open however long it waits,
+/// because nobody knows when the pump may start. While the trays drain, valves are open only where no check valve stands in
+/// the way: there the trays empty back through the supply too, and a tray without a weep has no other way out. With a
+/// check valve they close, which keeps the riser's water out of the lower trays.
 /// </summary>
 internal sealed class WaterDemand(Rack rack)
 {

@@ -15,6 +15,7 @@ internal sealed class DemandRig : IEventSink
     private readonly Facts facts;
     private readonly Site site;
     private bool commandChanged;
+    private bool hasScanned;
 
     public DemandRig(Site site, Instant wall, bool trusted = true, ControlMemory? memory = null)
     {
@@ -40,6 +41,9 @@ internal sealed class DemandRig : IEventSink
     /// <summary>Whether the pump may run at a moment.</summary>
     public Func<Moment, bool> PumpMayRun { get; set; } = _ => true;
 
+    /// <summary>A load that is never told on.</summary>
+    public string? Forbidden { get; init; }
+
     public MonotonicTime Earliest => agenda.Earliest;
 
     public ReadOnlySpan<Demand> Demands => demands;
@@ -50,8 +54,20 @@ internal sealed class DemandRig : IEventSink
 
     public IEnumerable<Instant> When(string what) => Events.Where(each => each.What == what).Select(each => each.At.Wall);
 
-    public IEnumerable<Instant> Comes(string load, SwitchState state) => Changes
-        .Where(change => change.Load == Id(load) && change.Demand.State == state).Select(change => change.At);
+    /// <summary>When a load's demand came into a state.</summary>
+    public IEnumerable<Instant> Comes(string load, SwitchState state)
+    {
+        var last = SwitchState.Off;
+        foreach (var change in Changes.Where(change => change.Load == Id(load)))
+        {
+            if (change.Demand.State != last && change.Demand.State == state)
+            {
+                yield return change.At;
+            }
+
+            last = change.Demand.State;
+        }
+    }
 
     public void Take(ControlEvent happened) => Events.Add(happened);
 
@@ -76,34 +92,47 @@ internal sealed class DemandRig : IEventSink
         {
             var next = leap && !commandChanged ? MonotonicTime.Earlier(agenda.Earliest, end) : Now.Monotonic;
             var grids = Math.Max(1, (long)Math.Ceiling((next - Now.Monotonic) / Grid));
-            Advance(Grid * grids);
-            Scan();
+            Scan(Grid * grids);
         }
     }
 
     public void RunUntil(Instant wall, bool leap = true) => Run(wall - Now.Wall, leap);
 
-    public void Advance(Duration by) => Now = new Moment(Now.Monotonic + by, Now.Wall + by, Now.WallTrusted);
+    /// <summary>The next scan, a step of the grid after the one before.</summary>
+    public void Scan() => Scan(Grid);
 
-    public void Scan()
+    private void Scan(Duration later)
     {
+        if (hasScanned)
+        {
+            Now = new Moment(Now.Monotonic + later, Now.Wall + later, Now.WallTrusted);
+        }
+
+        hasScanned = true;
         facts.Begin(Now, ScanConditions.Good, commands);
         agenda.Begin(Now);
         Span<Demand> before = [.. demands];
         Demand.Update(facts, demands, agenda, this);
-        commandChanged = false;
+        Command();
         foreach (var load in site.Loads)
         {
-            var demand = demands[load.Id.Index];
-            var state = demand.State == SwitchState.On && (load.Kind != LoadKind.Pump || PumpMayRun(Now))
-                ? SwitchState.On
-                : SwitchState.Off;
-            commandChanged |= commands[load.Id] != state;
-            commands[load.Id] = state;
-            if (before[load.Id.Index].State != demand.State || before[load.Id.Index].Cause != demand.Cause)
+            var (was, demand) = (before[load.Id.Index], demands[load.Id.Index]);
+            if (was.State != demand.State || was.Cause != demand.Cause)
             {
                 Changes.Add((Now.Wall, load.Id, demand));
             }
+        }
+    }
+
+    private void Command()
+    {
+        commandChanged = false;
+        foreach (var load in site.Loads)
+        {
+            var allowed = load.Kind == LoadKind.Pump ? PumpMayRun(Now) : load.Name != Forbidden;
+            var state = demands[load.Id.Index].State == SwitchState.On && allowed ? SwitchState.On : SwitchState.Off;
+            commandChanged |= commands[load.Id] != state;
+            commands[load.Id] = state;
         }
     }
 }

@@ -1,24 +1,149 @@
 using NodaTime;
+using RackController.Model;
 using RackController.Testing;
 
 namespace RackController.Control.Tests.Demands;
 
 public class FloodCycleTests
 {
-    private static readonly Instant Morning = Instant.FromUtc(2026, 6, 1, 10, 30); // 06:30 in New York
+    /// <summary>06:30 in New York, half an hour before a flood.</summary>
+    private static readonly Instant Morning = Instant.FromUtc(2026, 6, 1, 10, 30);
+
+    private static readonly Instant Seven = Instant.FromUtc(2026, 6, 1, 11, 0);
 
     [Fact]
     public void AFloodFillsSoaksAndDrainsForItsTimes()
     {
         var rig = new DemandRig(Sites.OneRack(), Morning);
         rig.Run(Duration.FromHours(2));
-        Assert.Equal(
-            ["due", "filling", "soaking", "draining", "drained"],
-            rig.Events.Where(each => each.Kind == EventKind.Flood).Select(each => each.What));
+        Assert.Equal(["due", "filling", "soaking", "draining", "drained"], rig.Events.Select(each => each.What));
         var filling = rig.When(FloodEvent.Filling).Single();
-        Assert.Equal(Instant.FromUtc(2026, 6, 1, 11, 0), rig.When(FloodEvent.Due).Single());
+        Assert.Equal(Seven, rig.When(FloodEvent.Due).Single());
         Assert.Equal(Duration.FromMinutes(5), rig.When(FloodEvent.Soaking).Single() - filling);
         Assert.Equal(Duration.FromMinutes(10), rig.When(FloodEvent.Draining).Single() - filling);
         Assert.Equal(Duration.FromMinutes(25), rig.When(FloodEvent.Drained).Single() - filling);
+    }
+
+    [Fact]
+    public void TheValvesOpenBeforeThePumpStartsAndCloseWhenItStops()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Morning);
+        rig.Run(Duration.FromHours(2));
+        var pumpOn = rig.Comes("north/pump", SwitchState.On).Single();
+        var pumpOff = rig.Comes("north/pump", SwitchState.Off).Last();
+        foreach (var valve in new[] { "north/tier 1 valve", "north/tier 2 valve" })
+        {
+            Assert.Equal(pumpOn - DemandRig.Grid, rig.Comes(valve, SwitchState.On).First());
+            Assert.Contains(pumpOff, rig.Comes(valve, SwitchState.Off));
+        }
+    }
+
+    [Fact]
+    public void AValveThatMayNotOpenHoldsThePumpForTenSecondsOnly()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Morning) { Forbidden = "north/tier 2 valve" };
+        rig.Run(Duration.FromHours(1));
+        Assert.Equal(Seven + Duration.FromSeconds(10), rig.Comes("north/pump", SwitchState.On).Single());
+    }
+
+    [Fact]
+    public void WithoutACheckValveTheTraysDrainBackThroughOpenValves()
+    {
+        var site = Sites.OneRack().WithRack(rack => rack with { Supply = rack.Supply with { HasCheckValve = false } });
+        var rig = new DemandRig(site, Morning);
+        rig.RunUntil(Seven + Duration.FromMinutes(20));
+        Assert.Equal(FloodPhase.Draining, rig.Demand.Phase);
+        Assert.Equal(SwitchState.On, rig["north/tier 1 valve"].State);
+        Assert.Equal(SwitchState.Off, rig["north/pump"].State);
+        rig.Run(Duration.FromMinutes(20));
+        Assert.Equal(SwitchState.Off, rig["north/tier 1 valve"].State);
+    }
+
+    [Theory]
+    [InlineData(2, "filling")]
+    [InlineData(7, "soaking")]
+    public void AFloodWhosePumpIsToldOffIsCutShortAndDrains(int minutes, string phase)
+    {
+        var stopped = Seven + Duration.FromMinutes(minutes);
+        var rig = new DemandRig(Sites.OneRack(), Morning)
+        {
+            PumpMayRun = now => now.Wall < stopped || now.Wall > stopped + Duration.FromMinutes(1),
+        };
+        rig.RunUntil(stopped);
+        rig.Run(Duration.FromHours(2));
+        var cut = rig.Events.Single(each => each.What == FloodEvent.CutShort);
+        Assert.Equal(stopped + DemandRig.Grid, cut.At.Wall);
+        Assert.Equal($"the pump was told off while {phase}", cut.Because);
+        Assert.Equal(cut.At.Wall, rig.When(FloodEvent.Draining).Single());
+        Assert.Single(rig.When(FloodEvent.Filling));
+        Assert.Equal(1, rig.Demand.FloodNumber);
+    }
+
+    [Fact]
+    public void AFloodWaitsForThePumpWithoutLimitAndMergesWithTheNext()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Morning) { PumpMayRun = now => now.Wall >= Seven + Duration.FromHours(7) };
+        rig.RunUntil(Seven + Duration.FromHours(7));
+        Assert.Equal(["due", "merged"], rig.Events.Select(each => each.What));
+        rig.Run(Duration.FromHours(4));
+        Assert.Single(rig.When(FloodEvent.Filling));
+    }
+
+    [Fact]
+    public void AFloodThatBeginsLaterThanHalfwayStandsForTheNext()
+    {
+        // Due at 07:00, begun at 10:05; the next would be due at 13:00, and 10:00 is halfway.
+        var begins = Seven + Duration.FromMinutes(185);
+        var rig = new DemandRig(Sites.OneRack(), Morning) { PumpMayRun = now => now.Wall >= begins };
+        rig.RunUntil(begins);
+        rig.RunUntil(Seven + Duration.FromHours(13));
+        Assert.Equal(
+            [begins + DemandRig.Grid, Seven + Duration.FromHours(12) + DemandRig.Grid * 2], [.. rig.When(FloodEvent.Filling)]);
+        Assert.Single(rig.When(FloodEvent.LeftOut), Seven + Duration.FromHours(6));
+    }
+
+    [Fact]
+    public void AFloodThatBeginsEarlierThanHalfwayLeavesTheNextAlone()
+    {
+        var begins = Seven + Duration.FromMinutes(175);
+        var rig = new DemandRig(Sites.OneRack(), Morning) { PumpMayRun = now => now.Wall >= begins };
+        rig.RunUntil(begins);
+        rig.RunUntil(Seven + Duration.FromHours(7));
+        Assert.Equal(2, rig.When(FloodEvent.Filling).Count());
+    }
+
+    [Fact]
+    public void AFloodThatComesDueWhileTheTraysDrainWaitsForThem()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(15));
+        rig.Scan();
+        Assert.True(rig.Demand.TryFloodNow(rig.Now, rig, out _));
+        rig.Run(Duration.FromHours(2));
+        Assert.Equal(2, rig.When(FloodEvent.Filling).Count());
+        Assert.Equal(rig.When(FloodEvent.Drained).First() + DemandRig.Grid * 2, rig.When(FloodEvent.Filling).Last());
+    }
+
+    [Fact]
+    public void AFloodWithoutSoakAndDrainStillStopsThePump()
+    {
+        var site = Sites.OneRack().WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with { Soak = Duration.Zero, Drain = Duration.Zero },
+        });
+        var rig = new DemandRig(site, Morning);
+        rig.Run(Duration.FromHours(1));
+        Assert.Equal(["due", "filling", "soaking", "draining", "drained"], rig.Events.Select(each => each.What));
+        Assert.Equal(SwitchState.Off, rig["north/pump"].State);
+    }
+
+    [Fact]
+    public void FloodsAreCountedFromLocalMidnight()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Morning);
+        rig.RunUntil(Instant.FromUtc(2026, 6, 2, 3, 59)); // 23:59
+        Assert.Equal(3, rig.Demand.FloodsToday);
+        rig.RunUntil(Instant.FromUtc(2026, 6, 2, 4, 0));
+        Assert.Equal(0, rig.Demand.FloodsToday);
+        Assert.Equal(3, rig.Demand.FloodNumber);
     }
 }
