@@ -41,6 +41,9 @@ internal sealed class DemandRig : IEventSink
     /// <summary>Whether the pump may run at a moment.</summary>
     public Func<Moment, bool> PumpMayRun { get; set; } = _ => true;
 
+    /// <summary>When that may change next, as an interlock would name it on the agenda.</summary>
+    public Func<MonotonicTime, MonotonicTime> PermissionChanges { get; init; } = _ => MonotonicTime.Never;
+
     /// <summary>A load that is never told on.</summary>
     public string? Forbidden { get; init; }
 
@@ -113,6 +116,7 @@ internal sealed class DemandRig : IEventSink
         agenda.Begin(Now);
         Span<Demand> before = [.. demands];
         Demand.Update(facts, demands, agenda, this);
+        agenda.Add(PermissionChanges(Now.Monotonic));
         Command();
         foreach (var load in site.Loads)
         {
