@@ -38,7 +38,9 @@ internal static class DemandWords
             DemandCause.NoFlood => at.Length == 0 ? "no flood is scheduled" : $"no flood is due{until}",
             DemandCause.FloodWaiting =>
                 Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), clock.Now), at),
-            DemandCause.FloodFilling => $"a flood fills the trays{(at.Length == 0 ? "" : $" until {at} at the latest")}",
+            DemandCause.FloodFilling => site[load.Rack].Schedule.Floods.Fill is FillUntilFull
+                ? $"a flood fills the trays until they are full,{until} at the latest"
+                : $"a flood fills the trays{until}",
             DemandCause.FloodSoaking => $"the water is held at depth{until}",
             DemandCause.FloodDraining => demand.State == SwitchState.On
                 ? $"the trays drain back through the supply{until}"

@@ -16,6 +16,10 @@ internal sealed class FloodTimetable
     private readonly SpacedFloods spaced;
     private bool wasTrusted;
     private bool skipsNext;
+
+    /// <summary>When the last flood at the mean spacing began, in this run of the controller. It is not remembered: across a
+    /// restart without a clock nobody knows how long ago it was, and a crop takes one flood too many better than a day
+    /// without.</summary>
     private MonotonicTime? lastSpaced;
 
     public FloodTimetable(string key, Site site, Rack rack, MemoryReader memory, Moment start)
@@ -26,7 +30,6 @@ internal sealed class FloodTimetable
         wall = new WallFloods($"{key}/flood", rack.Schedule.Floods, calendar, zone, memory, start);
         spaced = new SpacedFloods($"{key}/last-flood", calendar.MeanSpacing, memory, start.Monotonic);
         skipsNext = memory.Number($"{key}/skip-next") == 1;
-        lastSpaced = memory.TimeOf($"{key}/last-spaced-flood");
     }
 
     /// <summary>Rises when something changed that must be remembered.</summary>
@@ -104,11 +107,6 @@ internal sealed class FloodTimetable
         if (skipsNext)
         {
             writer.Put($"{key}/skip-next", 1);
-        }
-
-        if (lastSpaced is { } began)
-        {
-            writer.PutAge($"{key}/last-spaced-flood", began);
         }
     }
 

@@ -44,6 +44,8 @@ internal sealed class RackDemand
         [
             .. rack.Schedule.Runs.Select(plan => new RunDemand(plan, site[plan.Load].SafeState, start.Monotonic)),
         ];
+        Invariant.Holds(
+            site.Loads.All(load => load.Rack != rackId || Asks(load.Id)), "every load of a rack has its place in the schedule");
     }
 
     /// <summary>Where the flood cycle is.</summary>
@@ -63,7 +65,7 @@ internal sealed class RackDemand
     public bool FillHitItsLimit => cycle.FillHitItsLimit;
 
     /// <summary>Rises when something changed that <see cref="Save"/> must keep.</summary>
-    public long MemoryVersion => ownVersion + timetable.Version + cycle.Version;
+    public long MemoryVersion => ownVersion + clock.Version + timetable.Version + cycle.Version;
 
     /// <summary>Whether a tier takes part.</summary>
     /// <param name="number">A tier of the rack, 1 at the bottom.</param>
@@ -140,7 +142,7 @@ internal sealed class RackDemand
     /// <param name="events">Where events go.</param>
     public void Update(Facts facts, Span<Demand> demands, Agenda agenda, IEventSink events)
     {
-        clock.Update(facts.Now);
+        clock.Update(facts.Now, agenda);
         CallForFlood(facts.Now, agenda, events);
         var number = cycle.Number;
         cycle.Update(facts, tiers, agenda, events);
@@ -224,10 +226,22 @@ internal sealed class RackDemand
         }
     }
 
-    private TierLight? LightOf(Tier tier) =>
-        tier.Light is { } load && rack.Schedule.Lights[tier.Number - 1] is { } photoperiod
-            ? new TierLight(tier.Number, load, new LightCalendar(site.Zone, photoperiod, rack.Schedule.LightStagger * (tier.Number - 1)))
-            : null;
+    private TierLight? LightOf(Tier tier)
+    {
+        if (tier.Light is not { } load)
+        {
+            return null;
+        }
+
+        var photoperiod = rack.Schedule.Lights[tier.Number - 1] ?? new Photoperiod(LocalTime.Midnight, Duration.Zero);
+        var stagger = rack.Schedule.LightStagger * (tier.Number - 1);
+        return new TierLight(tier.Number, load, new LightCalendar(site.Zone, photoperiod, stagger));
+    }
+
+    private bool Asks(LoadId load) =>
+        load == rack.Pump.Load
+        || rack.Tiers.Any(tier => tier.Valve == load || tier.Light == load)
+        || rack.Schedule.Runs.Any(plan => plan.Load == load);
 
     private Instant FirstLight(Instant around)
     {

@@ -10,13 +10,20 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class ScheduleClock
 {
+    /// <summary>How often the time is due to be remembered. A board without a clock of its own begins again from there, so
+    /// this bounds how far light and floods fall back with every power cut, besides the length of the cut itself; and a
+    /// board that is cut off again and again still comes to its next flood.</summary>
+    public static readonly Duration RememberedEvery = Duration.FromMinutes(10);
+
     private readonly string key;
     private MonotonicTime at;
+    private MonotonicTime nextRemembered;
 
     public ScheduleClock(string key, MemoryReader memory, Moment start, Func<Instant> photoperiodStart)
     {
         this.key = key;
         at = start.Monotonic;
+        nextRemembered = at + RememberedEvery;
         IsTrusted = start.WallTrusted;
         Now = memory.WallTime(key) is { } known ? known + memory.Away
             : start.WallTrusted ? start.Wall
@@ -32,13 +39,23 @@ internal sealed class ScheduleClock
     /// <summary>How far the time jumped at this scan, beyond the monotonic time that passed.</summary>
     public Duration Step { get; private set; }
 
-    public void Update(in Moment now)
+    /// <summary>Rises when the time is due to be remembered.</summary>
+    public long Version { get; private set; }
+
+    public void Update(in Moment now, Agenda agenda)
     {
         var expected = Now + (now.Monotonic - at);
         Now = now.WallTrusted ? now.Wall : expected;
         Step = Now - expected;
         at = now.Monotonic;
         IsTrusted = now.WallTrusted;
+        if (at >= nextRemembered)
+        {
+            Version++;
+            nextRemembered = at + RememberedEvery;
+        }
+
+        agenda.Add(nextRemembered);
     }
 
     /// <summary>When a time by the schedule comes, as long as the clock does not step.</summary>

@@ -14,7 +14,7 @@ public class DemandWordsTests
     [InlineData(-10, "north/tier 2 light", "the schedule lights tier 2 until 22:00")]
     [InlineData(-10, "north/pump", "no flood is due until 07:00")]
     [InlineData(-10, "north/fan", "it runs always")]
-    [InlineData(1, "north/pump", "a flood fills the trays until 07:05 at the latest")]
+    [InlineData(1, "north/pump", "a flood fills the trays until 07:05")]
     [InlineData(6, "north/tier 1 valve", "the water is held at depth until 07:10")]
     [InlineData(11, "north/tier 1 valve", "the trays drain until 07:25")]
     [InlineData(30, "north/pump", "no flood is due until 13:00")]

@@ -17,6 +17,9 @@ public class FillUntilFullTests
         Read(rig, full: 1);
         rig.Run(Duration.FromMinutes(1));
         Assert.Equal(FloodPhase.Filling, rig.Demand.Phase);
+        Assert.Equal(
+            "a flood fills the trays until they are full, until 07:08 at the latest",
+            rig.Demand.Words(rig["north/pump"], rig.Id("north/pump")));
         Read(rig, full: 2);
         rig.Scan();
         Assert.Equal(FloodPhase.Soaking, rig.Demand.Phase);

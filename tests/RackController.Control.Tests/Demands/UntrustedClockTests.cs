@@ -125,6 +125,42 @@ public class UntrustedClockTests
         Assert.Equal(Boot + Duration.FromHours(16), rig.When(FloodEvent.Due).Single());
     }
 
+    [Fact]
+    public void ABoardWithoutAClockThatIsCutOffEveryHourStillFloods()
+    {
+        var floods = 0;
+        var rig = new DemandRig(Sites.OneRack(), Boot, trusted: false);
+        for (var hour = 0; hour < 20; hour++)
+        {
+            var memory = rig.Save();
+            var version = rig.Demand.MemoryVersion;
+            for (var minute = 0; minute < 59; minute++)
+            {
+                rig.Run(Duration.FromMinutes(1));
+                (memory, version) = rig.Demand.MemoryVersion == version ? (memory, version) : (rig.Save(), rig.Demand.MemoryVersion);
+            }
+
+            floods += rig.When(FloodEvent.Filling).Count();
+            rig = new DemandRig(Sites.OneRack(), Boot, trusted: false, memory);
+        }
+
+        Assert.Equal(2, floods);
+    }
+
+    [Fact]
+    public void AFloodBeforeARestartWithoutAClockCountsForNothingOnceTheClockIsSet()
+    {
+        // How long the controller was away is unknown: it may have been a day.
+        var rig = AtFirstSpacedFlood();
+        rig.Run(Duration.FromMinutes(30));
+        var again = new DemandRig(Sites.OneRack(), Boot, trusted: false, rig.Save());
+        again.Run(Duration.FromMinutes(1));
+        again.StepWall(Thirteen - Duration.FromMinutes(1) - again.Now.Wall);
+        again.Trust(true);
+        again.RunUntil(Thirteen + Duration.FromMinutes(1));
+        Assert.Single(again.When(FloodEvent.Due), Thirteen);
+    }
+
     private static DemandRig AtFirstSpacedFlood()
     {
         var rig = new DemandRig(Sites.OneRack(), Boot, trusted: false);

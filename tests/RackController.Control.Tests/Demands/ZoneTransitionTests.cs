@@ -1,5 +1,6 @@
 using NodaTime;
 using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Control.Tests.Demands;
 
@@ -85,6 +86,37 @@ public class ZoneTransitionTests
         var pauses = due.Zip(due.Skip(1), (a, b) => b - a).Distinct().Order().ToList();
         Assert.Equal(Duration.FromMinutes(30), pauses[0]);
         Assert.All(pauses, pause => Assert.True(pause <= Duration.FromMinutes(change.IsGap ? 30 : 90)));
+    }
+
+    [Theory]
+    [MemberData(nameof(ZoneTransitions.Each), MemberType = typeof(ZoneTransitions))]
+    public void ARackThatLivesThroughTheChangeFloodsAndLightsAsPlanned(int number)
+    {
+        var change = ZoneTransitions.List[number];
+        var (zone, day) = (change.DateTimeZone, change.After.Date);
+        var light = new Photoperiod(new LocalTime(20, 0), Duration.FromHours(10));
+        var site = (Sites.OneRack() with { Zone = zone }).WithSchedule(schedule => schedule with
+        {
+            Lights = [light, light],
+            Floods = schedule.Floods with { Times = new FloodsAt([change.InsideTime, new LocalTime(12, 0)]) },
+        });
+        var rig = new DemandRig(site, zone.Happens(day.PlusDays(-1), new LocalTime(18, 0)));
+        rig.RunUntil(zone.Happens(day.PlusDays(1), new LocalTime(11, 0)));
+
+        Assert.Equal(
+            [
+                zone.Happens(day, change.InsideTime),
+                zone.Happens(day, new LocalTime(12, 0)),
+                zone.Happens(day.PlusDays(1), change.InsideTime),
+            ],
+            rig.When(FloodEvent.Due));
+        Assert.Equal(3, rig.When(FloodEvent.Filling).Count());
+        Assert.Equal(
+            [zone.Happens(day.PlusDays(-1), light.Start), zone.Happens(day, light.Start)],
+            rig.Comes("north/tier 2 light", SwitchState.On));
+        Assert.Equal(
+            rig.Comes("north/tier 2 light", SwitchState.On).Select(on => on + light.Length),
+            rig.Comes("north/tier 2 light", SwitchState.Off));
     }
 
     private static FloodCalendar CalendarOf(ZoneTransition change, FloodTimes times) => new(
