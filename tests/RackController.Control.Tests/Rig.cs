@@ -10,6 +10,7 @@ internal sealed class Rig : IEventSink
     private readonly Readings readings;
     private readonly HashSet<SensorId> silent = [];
     private RackControl control;
+    private readonly List<OperatorRequest> asked = [];
     private bool somethingChanged;
     private RelayCommands commands;
 
@@ -112,6 +113,22 @@ internal sealed class Rig : IEventSink
         Refresh();
     }
 
+    /// <summary>Asks for something; the next scan takes it.</summary>
+    public void Ask(OperatorRequest request)
+    {
+        asked.Add(request);
+        somethingChanged = true;
+    }
+
+    /// <summary>Copies the readings as the sensors would give them at a time.</summary>
+    public void Fill(Readings other, MonotonicTime time)
+    {
+        foreach (var sensor in Site.Sensors)
+        {
+            other[sensor.Id] = readings[sensor.Id] with { TakenAt = time };
+        }
+    }
+
     public Alarm? Alarm(string key) => control.Alarms().SingleOrDefault(alarm => alarm.Key == key);
 
     public LoadWhy Why(string load) => control.Why()[Load(load).Id.Index];
@@ -147,6 +164,8 @@ internal sealed class Rig : IEventSink
     private RelayCommands ScanNow(params OperatorRequest[] requests)
     {
         somethingChanged = false;
-        return commands = control.Scan(Now, readings, Conditions, requests, this);
+        OperatorRequest[] all = [.. asked, .. requests];
+        asked.Clear();
+        return commands = control.Scan(Now, readings, Conditions, all, this);
     }
 }

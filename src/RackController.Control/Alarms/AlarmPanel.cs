@@ -28,7 +28,7 @@ internal sealed class AlarmPanel
     {
         foreach (var (source, point) in alarms)
         {
-            if (point.Follow(source.Present, source.IsLatched, source.IsSuppressed(facts), facts.Now, agenda))
+            if (point.Follow(source.IsAlarming, source.IsLatched, source.IsSuppressed(facts), facts.Now, agenda))
             {
                 Tell(source, point, facts.Now, source.Words(Clock(facts.Now)), events);
             }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 
 namespace RackController.Control;
 
@@ -28,4 +29,24 @@ public static class CauseAndEffectTable
 
     /// <summary>Builds every interlock that a site has the sensors for, in the order of the rows.</summary>
     internal static ImmutableArray<Interlock> Build(InterlockSite site) => [.. Rows.SelectMany(row => row.Instances(row, site))];
+
+    /// <summary>The table as a Markdown document, for people; generated, so that it cannot differ from what runs.</summary>
+    public static string ToMarkdown()
+    {
+        var text = new StringBuilder();
+        text.Append("# Cause and effect\n\n");
+        text.Append("Generated from the table that the controller runs from. Times are limits of the rack file. An interlock that lacks\n");
+        text.Append("its sensor does not exist on that rack. Forbidding always wins over wishing, and no request overrides a row.\n\n");
+        text.Append("| row | cause | needs | effect | comes back | alarm: priority, consequence, action |\n");
+        text.Append("|---|---|---|---|---|---|\n");
+        foreach (var row in Rows)
+        {
+            var alarm = row.Alarm is { } told
+                ? $"{told.Priority.ToString().ToLowerInvariant()}, {told.RespondWithin}: {told.Consequence}; {told.Action}"
+                : "none: it acts in the ordinary course of things";
+            text.Append($"| `{row.Id}` | {row.Cause} | {row.Needs} | {row.EffectWords} | {row.ComesBack} | {alarm} |\n");
+        }
+
+        return text.ToString();
+    }
 }

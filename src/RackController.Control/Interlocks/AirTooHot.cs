@@ -27,5 +27,5 @@ internal sealed class AirTooHot(
     }
 
     public override string Words(ClockFace clock) =>
-        $"the air is at {lastC:0.0} C and lights are out above {rack.Limits.AirHotC:0.#} C";
+        $"the air is at {lastC:0.0} °C and lights are out above {rack.Limits.AirHotC:0.#} °C";
 }

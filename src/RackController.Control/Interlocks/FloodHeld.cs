@@ -14,7 +14,7 @@ internal sealed class FloodHeld(CauseAndEffectRow row, Rack rack) : Interlock(ro
         var waiting = facts.About(rack.Id).IsFloodWaiting;
         if (waiting && !wasWaiting)
         {
-            since = facts.Before.Monotonic;
+            since = facts.Now.Monotonic;
         }
 
         wasWaiting = waiting;

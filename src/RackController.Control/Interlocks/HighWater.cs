@@ -13,11 +13,15 @@ internal sealed class HighWater(
 {
     private string? wet;
     private string? unknown;
+    private bool anyWet;
+
+    /// <summary>Doubt about a sensor is told by the sensor's own alarm.</summary>
+    public override bool IsAlarming => anyWet;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         unknown = null;
-        var anyWet = false;
+        anyWet = false;
         foreach (var sensor in sensors)
         {
             if (facts.IsClosed(sensor.Id))

@@ -26,6 +26,9 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     /// <summary>Whether its cause is present now.</summary>
     public bool Present { get; private set; }
 
+    /// <summary>Whether there is something to tell a person: the cause itself, and not merely doubt or a wait that follows it.</summary>
+    public virtual bool IsAlarming => Present;
+
     /// <summary>Whether its latch has caught.</summary>
     public bool IsLatched => latched;
 

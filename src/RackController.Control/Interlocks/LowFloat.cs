@@ -26,6 +26,9 @@ internal sealed class LowFloat : Interlock
         lastDry = start + -rack.Limits.LowFloatRestored;
     }
 
+    /// <summary>Doubt about the float is told by the float's own alarm.</summary>
+    public override bool IsAlarming => isDry;
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var wasDry = isDry;

@@ -34,6 +34,9 @@ internal sealed class SupplyLost : Interlock
     /// <summary>The circuit that it watches.</summary>
     public CircuitId Circuit { get; }
 
+    /// <summary>A quiet period is no news.</summary>
+    public override bool IsAlarming => isLost;
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;

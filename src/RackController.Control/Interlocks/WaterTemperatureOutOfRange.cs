@@ -23,5 +23,5 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
     }
 
     public override string Words(ClockFace clock) =>
-        $"the water is at {lastC:0.0} C, outside {rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} C";
+        $"the water is at {lastC:0.0} °C, outside {rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
 }

@@ -1,0 +1,50 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row pump-rest.</summary>
+public class PumpRestTests
+{
+    [Fact]
+    public void ASecondFloodWaitsUntilThePumpHasRested()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        var stopped = rig.Now.Monotonic;
+        rig.Scan();
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        rig.LeapFor(Duration.FromMinutes(14));
+        Assert.False(rig.IsOn("north/pump"));
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        Assert.True(rig.Now.Monotonic - stopped >= Duration.FromMinutes(15));
+    }
+
+    [Fact]
+    public void RestBeginsAgainAfterARestartHoweverLongThePowerWasAway()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapFor(Duration.FromHours(1));
+        rig.Restart(Duration.FromHours(2));
+        var booted = rig.Now.Monotonic;
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        Assert.True(rig.Now.Monotonic - booted >= Duration.FromMinutes(15));
+    }
+
+    [Fact]
+    public void RestIsOrdinaryAndRaisesNoAlarm()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapFor(Duration.FromSeconds(30));
+
+        Assert.Contains("the pump rests until", rig.Why("north/pump").Interlocks[0]);
+        Assert.Empty(rig.Control.Alarms());
+    }
+}

@@ -1,0 +1,75 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Rows service-hold and service-hold-ending.</summary>
+public class ServiceHoldTests
+{
+    private static readonly RackId north = new(0);
+
+    [Fact]
+    public void HandsInTheRackStopPumpAndValvesAtOnce()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(10)));
+
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.False(rig.IsOn("north/tier 1 valve"));
+        Assert.Contains("hands are in the rack until", rig.Why("north/pump").Summary);
+    }
+
+    [Fact]
+    public void AHoldEndsByItselfWithAWarningFirst()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(10)));
+        var began = rig.Now.Monotonic;
+        rig.LeapUntil(() => rig.Alarm("north/service-hold-ending") is not null);
+        Assert.Equal(Duration.FromMinutes(8), rig.Now.Monotonic - began);
+        rig.LeapUntil(() => !IsHeld(rig));
+
+        Assert.Equal(Duration.FromMinutes(10), rig.Now.Monotonic - began);
+    }
+
+    [Fact]
+    public void AHoldIsCutToTheLongestThatTheRackAllowsAndSaysSo()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Scan(new HoldForService("Ada", north, Duration.FromHours(9)));
+
+        Assert.Equal(
+            "service hold for 30 min, the longest that this rack allows",
+            rig.Events.Single(e => e.Kind == EventKind.Request).What);
+    }
+
+    [Fact]
+    public void ARestartDoesNotShortenAHold()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(30)));
+        rig.LeapFor(Duration.FromMinutes(5));
+        rig.Restart(Duration.FromHours(4));
+        rig.LeapFor(Duration.FromMinutes(24));
+        Assert.True(IsHeld(rig));
+
+        rig.LeapFor(Duration.FromMinutes(2));
+        Assert.False(IsHeld(rig));
+    }
+
+    [Fact]
+    public void TakingTheHandsOutEndsIt()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(30)));
+        Assert.True(IsHeld(rig));
+        rig.Scan(new EndServiceHold("Ada", north));
+
+        Assert.False(IsHeld(rig));
+    }
+
+    private static bool IsHeld(Rig rig) =>
+        rig.Why("north/pump").Interlocks.Any(words => words.StartsWith("service-hold:", StringComparison.Ordinal));
+}
