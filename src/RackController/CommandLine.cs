@@ -24,6 +24,9 @@ internal static class CommandLine
                 Output = output,
                 Error = error,
                 EnableDefaultExceptionHandler = false,
+
+                // Whoever runs for long ends by itself when told to, outputs safe first, and says when that is done.
+                ProcessTerminationTimeout = null,
             });
             return parsed.Errors.Count > 0 ? ExitCode.WrongUse : exitCode;
         }
@@ -39,9 +42,15 @@ internal static class CommandLine
         }
     }
 
-    private static RootCommand Root() =>
-        new("Drives multi-tier flood-and-drain racks, and proves their schedules on a simulated one.")
+    private static RootCommand Root()
+    {
+        var root = new RootCommand("Drives multi-tier flood-and-drain racks, and proves their schedules on a simulated one.")
         {
+            RunVerb.Create(),
+            MakeSafeVerb.Create(),
             CheckVerb.Create(),
         };
+        root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
+        return root;
+    }
 }

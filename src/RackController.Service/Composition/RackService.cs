@@ -48,11 +48,13 @@ public static class RackService
         // Scanned: everything that the scan thread touches, and whom it tells.
         var control = new RackControl(site, clock.Now(), opening.Memory);
         var eventLog = new EventLog(log);
-        var board = new StatusBoard(alarms);
+        var recent = new RecentEvents();
+        var board = new StatusBoard(alarms, recent);
         var requests = new RequestQueue();
-        alarms.TellTo(journal, eventLog);
-        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, [journal, eventLog], board, supervisor));
-        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder);
+        IScanListener[] listeners = [journal, eventLog, recent];
+        alarms.TellTo(listeners);
+        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, listeners, board, supervisor));
+        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal);
         rack.WakeOnEdge(clock.Wake);
 
         var builder = Host.CreateEmptyApplicationBuilder(null);

@@ -47,21 +47,19 @@ internal sealed class RackWorker : IHostedService
         ? new ServiceEnding(scanEnded.Task.Result.Defect?.Message, scanEnded.Task.Result.SafeStateFault)
         : new ServiceEnding("the scan did not end in time", "the scan did not end in time");
 
-    /// <inheritdoc/>
-    public async Task StartAsync(CancellationToken cancellationToken)
+    async Task IHostedService.StartAsync(CancellationToken cancellationToken)
     {
         journal.Start();
         housekeeper.Start();
+        Tell("started", "the controller was asked to run");
         var firstPicture = board.Ask();
         scan.Start();
         await Task.WhenAny(firstPicture, scanEnded.Task)
             .WaitAsync(FirstScanPatience, cancellationToken).ConfigureAwait(false);
         supervisor.Ready();
-        Tell("started", "the controller was asked to run");
     }
 
-    /// <inheritdoc/>
-    public Task StopAsync(CancellationToken cancellationToken)
+    Task IHostedService.StopAsync(CancellationToken cancellationToken)
     {
         supervisor.Stopping();
         if (!scan.Stop(ScanPatience))

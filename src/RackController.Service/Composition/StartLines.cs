@@ -27,7 +27,9 @@ internal static class StartLines
         WarnOfOldZones(log, site);
         if (Environment.Version is { Major: 10, Minor: 0, Build: <= 2 } version)
         {
-            log.Warning("this .NET runtime ({Version}) may freeze timers when the clock is set back; the scan is not affected, use 10.0.3 or later", version);
+            log.Warning(
+                "this .NET runtime ({Version}) may freeze timers when the clock is set back; the scan goes on, use 10.0.3 or later",
+                version);
         }
     }
 

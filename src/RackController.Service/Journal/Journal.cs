@@ -7,9 +7,9 @@ namespace RackController.Service;
 /// <summary>
 /// Keeps what happens. The scan thread hands over and goes on; a thread of its own commits. What that promises: everything
 /// handed over is on its way to the disk before the relays it explains move, and is committed (FULL) as soon as the disk
-/// takes it, well within one scan on a disk that works. A <c>kill -9</c> or power cut can lose at most what the disk had not yet taken. A disk that
-/// is full or broken holds up neither the scan nor the interlocks: what happens is kept in memory, an alarm says so, and
-/// writing is tried again.
+/// takes it, well within one scan on a disk that works. A <c>kill -9</c> or power cut can lose at most what the disk had
+/// not yet taken. A disk that is full or broken holds up neither the scan nor the interlocks: what happens is kept in
+/// memory, an alarm says so, and writing is tried again.
 /// </summary>
 internal sealed class Journal : IScanListener, IDisposable
 {
@@ -116,7 +116,8 @@ internal sealed class Journal : IScanListener, IDisposable
             alarms.Raise(ControllerTrouble.JournalUnwritable, $"the journal cannot be written: {e.Message}");
             if (queue.EventsLost > 0)
             {
-                alarms.Raise(ControllerTrouble.EventsLost, $"{queue.EventsLost} events found no room while the journal could not be written");
+                alarms.Raise(
+                    ControllerTrouble.EventsLost, $"{queue.EventsLost} events found no room while the journal could not be written");
             }
 
             return false;

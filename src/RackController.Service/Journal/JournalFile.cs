@@ -28,7 +28,6 @@ internal sealed class JournalFile : IDisposable
     private readonly Statement addSample;
     private readonly Statement forgetSamples;
     private ImmutableSortedDictionary<string, long> onDisk;
-    private string synchronous = Full;
 
     private JournalFile(SqliteConnection connection, long run)
     {
@@ -226,11 +225,10 @@ internal sealed class JournalFile : IDisposable
     /// <summary>SQLite carries this out while it compiles the statement, so it is compiled anew each time.</summary>
     private void SetSynchronous(string durability)
     {
-        if (durability != synchronous)
+        if (durability != Synchronous())
         {
             using var pragma = Query($"PRAGMA synchronous = {durability}");
             pragma.ExecuteNonQuery();
-            synchronous = durability;
         }
     }
 

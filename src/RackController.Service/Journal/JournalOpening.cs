@@ -53,7 +53,7 @@ internal sealed record JournalOpening(
             }
 
             return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version
-                ? new Fault("newer", $"was written by a newer version (its schema is {version}, this program knows {JournalSchema.Version})")
+                ? new Fault("newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})")
                 : null;
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB

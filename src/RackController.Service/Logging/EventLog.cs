@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using RackController.Control;
-using RackController.Model;
 using Serilog;
 using Serilog.Events;
 
@@ -29,16 +28,6 @@ internal sealed class EventLog(ILogger log) : IScanListener
         }
     }
 
-    /// <inheritdoc/>
-    public void StillAlive(ControlMemory memory)
-    {
-    }
-
-    /// <inheritdoc/>
-    public void Sampled(in Moment now, Readings readings)
-    {
-    }
-
     /// <summary>Writes what waits.</summary>
     /// <param name="tally">Counts what was written, for the hourly summary.</param>
     public void WriteWaiting(HourlyTally tally)
@@ -52,10 +41,11 @@ internal sealed class EventLog(ILogger log) : IScanListener
         }
     }
 
-    private static LogEventLevel LevelOf(ControlEvent happened) => happened.Kind switch
+    /// <summary>A warning is what somebody should look at; that it is over, or was seen, is information.</summary>
+    private static LogEventLevel LevelOf(ControlEvent happened) => happened switch
     {
-        EventKind.Alarm or EventKind.Interlock => LogEventLevel.Warning,
-        EventKind.Reading or EventKind.Clock => LogEventLevel.Warning,
+        { What: "known" or "trusted" or "returned" or "normal" or "acknowledged" } => LogEventLevel.Information,
+        { Kind: EventKind.Alarm or EventKind.Interlock or EventKind.Reading or EventKind.Clock } => LogEventLevel.Warning,
         _ => LogEventLevel.Information,
     };
 }

@@ -7,8 +7,7 @@ namespace RackController.Service;
 /// filter by it.</summary>
 internal sealed class JournalPrefixSink(TextWriter output) : ILogEventSink
 {
-    /// <inheritdoc/>
-    public void Emit(LogEvent logEvent)
+    void ILogEventSink.Emit(LogEvent logEvent)
     {
         var text = logEvent.RenderMessage();
         var whole = logEvent.Exception is { } exception ? $"{text}\n{exception}" : text;

@@ -5,7 +5,7 @@ namespace RackController.Service;
 
 /// <summary>
 /// Takes what the scan thread hands over, at once and without waiting for anything: whoever listens keeps it in memory
-/// and works it off on a thread of its own.
+/// and works it off on a thread of its own. Whoever does not care for signs of life or samples need not take them.
 /// </summary>
 internal interface IScanListener
 {
@@ -16,10 +16,14 @@ internal interface IScanListener
 
     /// <summary>A sign of life with what is remembered, although nothing happened.</summary>
     /// <param name="memory">What must be remembered, as of now.</param>
-    void StillAlive(ControlMemory memory);
+    void StillAlive(ControlMemory memory)
+    {
+    }
 
     /// <summary>What the sensors say now; the listener copies what it wants to keep.</summary>
     /// <param name="now">When.</param>
     /// <param name="readings">What they say.</param>
-    void Sampled(in Moment now, Readings readings);
+    void Sampled(in Moment now, Readings readings)
+    {
+    }
 }

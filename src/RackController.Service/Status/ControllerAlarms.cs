@@ -31,10 +31,10 @@ internal sealed class ControllerAlarms(IScanClock clock)
 {
     private readonly Lock gate = new();
     private readonly SortedDictionary<ControllerTrouble, Alarm> active = [];
-    private ImmutableArray<IScanListener> listeners = [];
+    private IScanListener[] listeners = [];
 
     /// <summary>Who is told of changes; set once, before any thread starts.</summary>
-    public void TellTo(params ImmutableArray<IScanListener> tell) => listeners = tell;
+    public void TellTo(IScanListener[] tell) => listeners = tell;
 
     /// <summary>Every alarm that is not normal.</summary>
     public ImmutableArray<Alarm> Active()

@@ -12,6 +12,7 @@ namespace RackController.Service;
 /// <param name="Floods">Where each rack's flood cycle is, by <see cref="RackId"/>.</param>
 /// <param name="Due">What the schedule will do next, soonest first.</param>
 /// <param name="Alarms">Every alarm that is not normal, most urgent first, the controller's own included.</param>
+/// <param name="Recent">What happened last, newest first.</param>
 /// <param name="Health">How well the scan keeps up.</param>
 public sealed record SiteStatus(
     Moment At,
@@ -20,6 +21,7 @@ public sealed record SiteStatus(
     ImmutableArray<FloodPhase> Floods,
     ImmutableArray<DueNext> Due,
     ImmutableArray<Alarm> Alarms,
+    ImmutableArray<ControlEvent> Recent,
     ScanHealth Health);
 
 /// <summary>What one sensor says and whether it may be believed.</summary>

@@ -7,7 +7,7 @@ namespace RackController.Service;
 /// Where the scan thread leaves a picture of the whole for whoever asked. A picture is made only when somebody wants
 /// one, so that a rack nobody looks at is scanned without allocating.
 /// </summary>
-internal sealed class StatusBoard(ControllerAlarms controllerAlarms)
+internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvents recent)
 {
     private TaskCompletionSource<SiteStatus>? asked;
     private SiteStatus? latest;
@@ -43,6 +43,7 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms)
         [.. control.Site.Racks.Select(rack => control.FloodPhase(rack.Id))],
         control.DueNext(),
         [.. controllerAlarms.Active().Concat(control.Alarms()).OrderByDescending(alarm => alarm.Priority)],
+        recent.Newest(),
         health);
 
     private static SensorStatus Describe(Sensor sensor, Reading reading, MonotonicTime now)

@@ -7,9 +7,9 @@ using Serilog;
 namespace RackController.Service;
 
 /// <summary>
-/// Does what must be done now and then and may wait: writes the log, tells the supervisor a status line, looks whether the wall
-/// clock is vouched for and whether the disk has room, and sums up every hour. It runs on a thread of its own, so that nothing here can make
-/// a scan late.
+/// Does what must be done now and then and may wait: writes the log, tells the supervisor a status line, looks whether the
+/// wall clock is vouched for and whether the disk has room, and sums up every hour. It runs on a thread of its own, so that
+/// nothing here can make a scan late.
 /// </summary>
 internal sealed class Housekeeper : IDisposable
 {
@@ -26,6 +26,7 @@ internal sealed class Housekeeper : IDisposable
     private readonly IWallTrust trust;
     private readonly ControllerAlarms alarms;
     private readonly StateFolder folder;
+    private readonly Journal journal;
     private readonly HourlyTally tally = new();
     private readonly AutoResetEvent stop = new(false);
     private readonly Thread thread;
@@ -35,7 +36,7 @@ internal sealed class Housekeeper : IDisposable
 
     public Housekeeper(
         ILogger log, EventLog events, StatusBoard board, Supervisor supervisor, IWallTrust trust, ControllerAlarms alarms,
-        StateFolder folder)
+        StateFolder folder, Journal journal)
     {
         this.log = log;
         this.events = events;
@@ -44,6 +45,7 @@ internal sealed class Housekeeper : IDisposable
         this.trust = trust;
         this.alarms = alarms;
         this.folder = folder;
+        this.journal = journal;
         thread = new Thread(Run) { Name = "housekeeping", IsBackground = true };
     }
 
@@ -131,13 +133,14 @@ internal sealed class Housekeeper : IDisposable
         }
     }
 
-    private static string Line(SiteStatus status)
+    private string Line(SiteStatus status)
     {
         var on = status.Loads.Count(load => load.State == SwitchState.On);
         var unseen = status.Alarms.Count(alarm => alarm.State == AlarmState.Unacknowledged);
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{on} of {status.Loads.Length} loads on, {status.Alarms.Length} alarms ({unseen} unacknowledged), "
-            + $"{status.Health.Scans} scans, {status.Health.Slips} slipped, worst {status.Health.WorstLateness.TotalMilliseconds:0.#} ms late");
+            + $"{status.Health.Scans} scans, {status.Health.Slips} slipped, "
+            + $"worst {status.Health.WorstLateness.TotalMilliseconds:0.#} ms late, {journal.Committed} events in the journal");
     }
 }

@@ -1,0 +1,53 @@
+using System.Globalization;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>What a sensor says, in words and units for people.</summary>
+public static class ReadingWords
+{
+    /// <summary>The value with its unit, or the word for a contact's side; what keeps it from being believed where something
+    /// does.</summary>
+    /// <param name="status">What the sensor says.</param>
+    public static string Words(SensorStatus status)
+    {
+        ArgumentNullException.ThrowIfNull(status);
+        return status.Doubt switch
+        {
+            null => Value(status.Sensor.Kind, status.Reading.Value),
+            "stale" => $"stale {status.Age.TotalSeconds.ToString("0", CultureInfo.InvariantCulture)} s",
+            var doubt => doubt,
+        };
+    }
+
+    /// <summary>Whether a reading that may be believed tells of something that should not be: water where none belongs, none
+    /// where it should be, a supply that is gone.</summary>
+    /// <param name="status">What the sensor says.</param>
+    public static bool IsAbnormal(SensorStatus status)
+    {
+        ArgumentNullException.ThrowIfNull(status);
+        var closed = status.Reading.Value >= 0.5;
+        return status.Doubt is null && status.Sensor.Kind switch
+        {
+            SensorKind.ReservoirLowFloat or SensorKind.SupplySense => !closed,
+            SensorKind.TrayHighFloat or SensorKind.LeakRope => closed,
+            _ => false,
+        };
+    }
+
+    private static string Value(SensorKind kind, double value) => kind switch
+    {
+        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat => value >= 0.5 ? "reached" : "not reached",
+        SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
+        SensorKind.LeakRope => value >= 0.5 ? "wet" : "dry",
+        SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
+        SensorKind.ReservoirLevel or SensorKind.TrayLevel => Number(value, "0", "mm"),
+        SensorKind.CircuitCurrent => Number(value, "0.00", "A"),
+        SensorKind.PumpFlow => Number(value, "0.0", "L/min"),
+        SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", "\u00b0C"),
+        _ => Number(value, "0", "%"),
+    };
+
+    private static string Number(double value, string format, string unit) =>
+        $"{value.ToString(format, CultureInfo.InvariantCulture)} {unit}";
+}

@@ -1,0 +1,131 @@
+using RackController.Control;
+using RackController.Model;
+using RackController.Service;
+
+namespace RackController.Live;
+
+/// <summary>
+/// Turns keys into requests. Stop is one key and always works; releasing a latch takes two, since it lets go of something
+/// that an interlock found wrong.
+/// </summary>
+internal sealed class Operator(IRunningRack rack)
+{
+    private readonly string name = $"{Environment.UserName} at the terminal";
+    private string? latchToConfirm;
+    private string? answer;
+
+    /// <summary>The rack that keys act on.</summary>
+    public RackId Chosen { get; private set; }
+
+    /// <summary>Takes one key.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="status">What the person saw when pressing it.</param>
+    public void Take(char key, SiteStatus status)
+    {
+        var confirming = latchToConfirm;
+        latchToConfirm = null;
+        answer = null;
+        switch (char.ToUpperInvariant(key))
+        {
+            case 'S':
+                Ask(new Stop(name, null), "stop everything");
+                break;
+            case 'R':
+                Ask(new Resume(name, null), "resume");
+                break;
+            case 'F':
+                Ask(new FloodNow(name, Chosen), $"flood {RackName} now");
+                break;
+            case 'N':
+                Ask(new SkipNextFlood(name, Chosen), $"skip the next flood of {RackName}");
+                break;
+            case 'H':
+                Ask(new HoldForService(name, Chosen, rack.Site[Chosen].Limits.ServiceHoldMaximum), $"hold {RackName} for service");
+                break;
+            case 'E':
+                Ask(new EndServiceHold(name, Chosen), $"end the service hold of {RackName}");
+                break;
+            case 'A':
+                Acknowledge(status);
+                break;
+            case 'X':
+                NameLatch(status);
+                break;
+            case 'Y' when confirming is not null:
+                Ask(new ConfirmReset(name, confirming), $"reset {confirming}");
+                break;
+            case '\t':
+                Chosen = new RackId((Chosen.Index + 1) % rack.Site.Racks.Length);
+                break;
+        }
+    }
+
+    /// <summary>The keys, the answer to the last one, or the question that waits for one.</summary>
+    /// <param name="width">Columns of the screen.</param>
+    public StyledLine Legend(int width)
+    {
+        const int roomy = 90;
+        var line = new StyledLine();
+        var gap = width < roomy ? " " : "  ";
+        if (latchToConfirm is { } latch)
+        {
+            return line.Add($"Reset {latch}? Look at the rack first. ", Tone.Caution).Add("Y", Tone.Strong)
+                .Add(" reset   any other key: leave it latched", Tone.Quiet);
+        }
+
+        if (answer is not null)
+        {
+            return line.Add(answer + "   ").Add("S", Tone.Strong).Add(" stop   any key: back to the keys", Tone.Quiet);
+        }
+
+        Key("S", "stop");
+        Key("R", "resume");
+        Key("F", "flood");
+        Key("N", "skip next");
+        Key("H", "hold");
+        Key("E", "end hold");
+        Key("A", "acknowledge");
+        Key("X", "reset");
+        if (rack.Site.Racks.Length > 1)
+        {
+            Key("Tab", "rack");
+        }
+
+        Key("^C", "end");
+        return line;
+
+        void Key(string key, string what) => line.Add(key, Tone.Strong).Add($" {what}{gap}", Tone.Quiet);
+    }
+
+    private string RackName => rack.Site[Chosen].Name;
+
+    private void Ask(OperatorRequest request, string what) =>
+        answer = rack.TryAsk(request) ? $"Asked: {what}." : $"Not asked, too much waits already: {what}.";
+
+    private void Acknowledge(SiteStatus status)
+    {
+        var open = status.Alarms.FirstOrDefault(alarm =>
+            alarm.State is AlarmState.Unacknowledged or AlarmState.ReturnedUnacknowledged);
+        if (open is null)
+        {
+            answer = "No alarm waits to be acknowledged.";
+            return;
+        }
+
+        Ask(new Acknowledge(name, open.Key), $"acknowledge {open.Key}");
+    }
+
+    private void NameLatch(SiteStatus status)
+    {
+        if (status.Alarms.FirstOrDefault(alarm => alarm.State == AlarmState.Latched) is not { } latched)
+        {
+            answer = "Nothing is latched and ready to be reset.";
+            return;
+        }
+
+        if (rack.TryAsk(new ResetLatch(name, latched.Key)))
+        {
+            latchToConfirm = latched.Key;
+        }
+    }
+}
