@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
@@ -12,6 +13,9 @@ namespace RackController.Plant;
 /// </summary>
 public sealed class SimulatedSite : IRackIo
 {
+    // A breaker whose time has come to within rounding trips now, not one nanosecond later, for ever.
+    private static readonly Duration DueWithin = Duration.FromNanoseconds(1000);
+
     private readonly Site site;
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
@@ -184,13 +188,10 @@ public sealed class SimulatedSite : IRackIo
 
             electrics.Advance(PlantTime.Seconds(reached, next));
             reached = next;
-            foreach (var sensor in site.Sensors)
-            {
-                channels[sensor.Id.Index].Follow(truth.Value(sensor), reached);
-            }
+            FollowContacts();
         }
 
-        if (electrics.NextChange(reached) <= reached)
+        if (electrics.NextChange(reached) <= reached + DueWithin)
         {
             Settle();
         }
@@ -223,6 +224,19 @@ public sealed class SimulatedSite : IRackIo
         foreach (var rack in racks)
         {
             rack.TakeLoads(effects.IsSeized(rack.Rack.Id));
+        }
+
+        FollowContacts();
+    }
+
+    private void FollowContacts()
+    {
+        foreach (var sensor in site.Sensors)
+        {
+            if (sensor.IsContact)
+            {
+                channels[sensor.Id.Index].Follow(truth.Value(sensor), reached);
+            }
         }
     }
 }

@@ -11,7 +11,9 @@ internal sealed class RackWater : IRates
 {
     private const double DepthToleranceM = 1e-5;
     private const double CoveredOverM = 0.001;
-    private const double LeakNeedsM = 0.001;
+
+    // A leak or evaporation fades with the last millimetre instead of ending at once.
+    private const double FadesBelowM = 0.001;
     private const double StillPassageLengthM = 0.05;
     private const double StillPassageLossK = 12;
 
@@ -115,7 +117,7 @@ internal sealed class RackWater : IRates
             Tray(index, water, waterShare, rates);
         }
 
-        var evaporation = reservoirDepth > 0 ? Inputs.EvaporationM3PerS : 0;
+        var evaporation = Inputs.EvaporationM3PerS * Math.Min(1, reservoirDepth / FadesBelowM);
         rates[Layout.Evaporated] = evaporation;
         rates[Layout.Reservoir] -= evaporation;
     }
@@ -192,7 +194,7 @@ internal sealed class RackWater : IRates
         var depth = basins[index].DepthM(water[WaterLayout.Tray(index)]);
         var held = water[Layout.Media(index)];
         var inflow = Network.FlowM3PerS[index] * waterShare;
-        var spill = basins[index].OverEdge(depth) + Inputs.LeakM3PerS[index] * Math.Min(1, depth / LeakNeedsM);
+        var spill = basins[index].OverEdge(depth) + Inputs.LeakM3PerS[index] * Math.Min(1, depth / FadesBelowM);
         var uptake = media[index].Uptake(held, depth);
         var drawn = Inputs.ThirstM3PerS[index] * media[index].Supply(held);
         rates[WaterLayout.Tray(index)] = inflow - drains[index] - spill - uptake;

@@ -1,0 +1,185 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Plant.Tests;
+
+public class SensorTests
+{
+    [Theory]
+    [InlineData(SensorKind.ReservoirLevel, null)]
+    [InlineData(SensorKind.ReservoirFullFloat, null)]
+    [InlineData(SensorKind.TrayLevel, 1)]
+    [InlineData(SensorKind.TrayFullFloat, 1)]
+    [InlineData(SensorKind.PumpFlow, null)]
+    [InlineData(SensorKind.WaterTemperature, null)]
+    [InlineData(SensorKind.AirTemperature, null)]
+    [InlineData(SensorKind.AirTemperature, 1)]
+    [InlineData(SensorKind.AirHumidity, null)]
+    [InlineData(SensorKind.AirHumidity, 1)]
+    [InlineData(SensorKind.CircuitCurrent, null)]
+    public void EveryKindIsAnsweredFromTheTruth(SensorKind kind, int? tier)
+    {
+        var rack = Watched(kind, tier);
+        rack.Flood();
+        rack.To(300);
+        var expected = kind switch
+        {
+            SensorKind.ReservoirLevel => rack.Truth.ReservoirLevelMm,
+            SensorKind.ReservoirFullFloat => rack.Truth.ReservoirLevelMm >= 30 ? 1 : 0,
+            SensorKind.TrayLevel => rack.Truth.Tiers[0].DepthMm,
+            SensorKind.TrayFullFloat => rack.Truth.Tiers[0].DepthMm >= 30 ? 1 : 0,
+            SensorKind.PumpFlow => rack.Truth.PumpFlowLpm,
+            SensorKind.WaterTemperature => rack.Truth.WaterTemperatureC,
+            SensorKind.AirTemperature => rack.Truth.Tiers[0].AirTemperatureC,
+            SensorKind.AirHumidity => rack.Truth.Tiers[0].AirHumidityPercent,
+            _ => rack.Plant.Circuits[0].CurrentA,
+        };
+        var reading = rack.Reading("extra");
+        Assert.Equal(ReadingQuality.Good, reading.Quality);
+        Assert.Equal(expected, reading.Value, 1e-9);
+        Assert.True(reading.Value > 0);
+    }
+
+    [Fact]
+    public void AFloatChangesWhereTheWaterReachesIt()
+    {
+        var rack = Watched(SensorKind.TrayFullFloat, 1);
+        rack.Flood();
+        while (rack.Reading("extra").Value == 0)
+        {
+            rack.To(rack.Seconds + 0.1);
+        }
+
+        Assert.InRange(rack.Truth.Tiers[0].DepthMm, 30, 30.1);
+    }
+
+    [Fact]
+    public void ASlowSensorIsAsOldAsItsLastMeasurement()
+    {
+        var rack = Watched(SensorKind.WaterTemperature, null);
+        rack.To(27.3);
+        Assert.Equal(MonotonicTime.FromMilliseconds(20_000), rack.Reading("extra").TakenAt);
+        Assert.Equal(rack.Now, rack.Reading("north/leak rope").TakenAt);
+    }
+
+    [Fact]
+    public void NoiseScattersAboutTheTruthByItsSize()
+    {
+        var rack = Watched(SensorKind.ReservoirLevel, null);
+        rack.Inject(FaultKind.SensorNoise, 1e6, fault => fault with { Sensor = rack.Site.SensorNamed("extra"), Size = 2 });
+        var errors = new List<double>();
+        for (var step = 0; step < 4000; step++)
+        {
+            rack.To(rack.Seconds + 0.1);
+            errors.Add(rack.Reading("extra").Value - rack.Truth.ReservoirLevelMm);
+        }
+
+        Assert.InRange(errors.Average(), -0.2, 0.2);
+        Assert.InRange(Math.Sqrt(errors.Average(error => error * error)), 1.9, 2.1);
+    }
+
+    [Fact]
+    public void DriftGrowsWithTime()
+    {
+        var rack = Watched(SensorKind.ReservoirLevel, null);
+        rack.Inject(FaultKind.SensorDrift, 1e6, fault => fault with { Sensor = rack.Site.SensorNamed("extra"), Size = -6 });
+        rack.To(1800);
+        Assert.Equal(rack.Truth.ReservoirLevelMm - 3, rack.Reading("extra").Value, 1e-9);
+    }
+
+    [Fact]
+    public void ADropoutGrowsOldAndAFrozenSensorDoesNot()
+    {
+        var rack = Watched(SensorKind.TrayLevel, 1);
+        rack.Flood();
+        rack.To(60);
+        var before = rack.Reading("extra");
+        rack.Inject(FaultKind.SensorDropout, 60, fault => fault with { Sensor = rack.Site.SensorNamed("extra") });
+        rack.To(119);
+        Assert.Equal(before, rack.Reading("extra"));
+
+        rack.To(121);
+        var later = rack.Reading("extra");
+        Assert.True(later.Value > before.Value);
+        rack.Inject(FaultKind.SensorFrozen, 60, fault => fault with { Sensor = rack.Site.SensorNamed("extra") });
+        rack.To(180);
+        Assert.Equal(later with { TakenAt = rack.Now }, rack.Reading("extra"));
+    }
+
+    [Fact]
+    public void ACorruptReadingSaysSo()
+    {
+        var rack = Watched(SensorKind.TrayLevel, 1);
+        rack.Inject(FaultKind.SensorCorrupt, 60, fault => fault with { Sensor = rack.Site.SensorNamed("extra") });
+        Assert.Equal(ReadingQuality.Corrupt, rack.Reading("extra").Quality);
+    }
+
+    [Fact]
+    public void ASlowFloatShowsTheWaterLate()
+    {
+        var rack = new TestSite(1);
+        const string Float = "north/reservoir low float";
+        rack.To(10);
+        _ = rack.Reading(Float);
+        rack.Inject(FaultKind.FloatSlow, 1e6, fault => fault with { Sensor = rack.Site.SensorNamed(Float), Size = 5 });
+        rack.Inject(FaultKind.ReservoirEmptied, 1, fault => fault with { Rack = new RackId(0), Size = 1000 });
+        rack.To(14.9);
+        Assert.Equal(1, rack.Reading(Float).Value);
+        rack.To(15.1);
+        Assert.Equal(0, rack.Reading(Float).Value);
+    }
+
+    [Fact]
+    public void AChatteringFloatChangesAboutAsOftenAsItsSizeSays()
+    {
+        var rack = new TestSite(1);
+        const string Float = "north/reservoir low float";
+        rack.Inject(FaultKind.FloatChattering, 1e6, fault => fault with { Sensor = rack.Site.SensorNamed(Float), Size = 2 });
+        var changes = 0;
+        var last = rack.Reading(Float).Value;
+        for (var step = 0; step < 10_000; step++)
+        {
+            rack.To(rack.Seconds + 0.1);
+            var value = rack.Reading(Float).Value;
+            changes += value != last ? 1 : 0;
+            last = value;
+        }
+
+        Assert.InRange(changes, 400, 600);
+    }
+
+    [Fact]
+    public void QuietUntilIsLaterThanNowAndShortWhileWaterMoves()
+    {
+        var rack = new TestSite(2);
+        Assert.True(rack.Plant.QuietUntil - rack.Now >= Duration.FromSeconds(30));
+        rack.Flood();
+        for (var step = 0; step < 500; step++)
+        {
+            var until = rack.Plant.QuietUntil;
+            Assert.True(until > rack.Now);
+            Assert.True(until - rack.Now <= Duration.FromSeconds(5));
+            rack.Plant.AdvanceTo(until);
+        }
+    }
+
+    private static TestSite Watched(SensorKind kind, int? tier)
+    {
+        var site = Sites.OneRack(1);
+        var sensor = new Sensor
+        {
+            Id = new SensorId(site.Sensors.Length),
+            Name = "extra",
+            Kind = kind,
+            Rack = kind == SensorKind.CircuitCurrent ? null : new RackId(0),
+            TierNumber = tier,
+            Circuit = kind == SensorKind.CircuitCurrent ? new CircuitId(0) : null,
+            HeightMm = kind is SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat ? 30 : 0,
+            PlausibleMin = 0,
+            PlausibleMax = 1000,
+            StaleAfter = Duration.FromSeconds(30),
+        };
+        return new TestSite(1, site: site with { Sensors = site.Sensors.Add(sensor) });
+    }
+}
