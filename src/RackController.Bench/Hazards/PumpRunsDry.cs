@@ -1,0 +1,27 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>A pump that draws air. Small pumps are cooled and lubricated by what they lift; half a minute without is
+/// forgiven (common practice, no source).</summary>
+internal sealed class PumpRunsDry(Site site) : IHazardWatch
+{
+    private static readonly Duration Limit = Duration.FromSeconds(30);
+    private readonly Lasting dry = new(site.Racks.Length);
+
+    public void Look(IObserved now, HazardBook book)
+    {
+        foreach (var rack in now.Site.Racks)
+        {
+            var depthMm = now.ReservoirL(rack.Id) / rack.Reservoir.AreaM2;
+            var isDry = depthMm < rack.Reservoir.PumpIntakeMm && now.IsPowered(rack.Pump.Load);
+            if (dry.Count(rack.Id.Index, isDry, now.SinceBefore) > Limit)
+            {
+                book.Report(
+                    now, HazardKind.PumpRunsDry, now.Site[rack.Pump.Load].Name, Vicinity.OfLoad(now.Site, rack.Pump.Load),
+                    $"{now.Site[rack.Pump.Load].Name} had run for {Spans.Words(Limit)} with its intake in air");
+            }
+        }
+    }
+}

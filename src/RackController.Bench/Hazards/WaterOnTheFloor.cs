@@ -1,0 +1,22 @@
+namespace RackController.Bench;
+
+/// <summary>Water on the floor, from the first centilitre: a drip that a mop forgives is not what this is for, but the
+/// simulated rack does not drip.</summary>
+internal sealed class WaterOnTheFloor : IHazardWatch
+{
+    private const double ToleratedL = 0.01;
+
+    public void Look(IObserved now, HazardBook book)
+    {
+        foreach (var rack in now.Site.Racks)
+        {
+            var spilledL = now.SpilledL(rack.Id);
+            if (spilledL > ToleratedL)
+            {
+                book.Report(
+                    now, HazardKind.WaterOnTheFloor, rack.Name, Vicinity.OfRack(rack.Id),
+                    $"{rack.Name} began to lose water onto the floor ({spilledL:0.00} L so far)");
+            }
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>Everything that happened in a run, in order. Takes the controller's events and the scenario's own.</summary>
+public sealed class EventLog : IEventSink
+{
+    private const int LongestChain = 8;
+    private readonly List<LogEntry> entries = [];
+    private readonly List<ControlEvent> fresh = [];
+    private Duration elapsed;
+    private Instant trueTime;
+
+    /// <summary>What happened, in order.</summary>
+    public IReadOnlyList<LogEntry> Entries => entries;
+
+    /// <summary>The controller's events since <see cref="Begin"/>.</summary>
+    public ReadOnlySpan<ControlEvent> Fresh => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(fresh);
+
+    /// <summary>Begins a moment of the run.</summary>
+    /// <param name="sinceStart">Time since the run began.</param>
+    /// <param name="at">The true time.</param>
+    public void Begin(Duration sinceStart, Instant at)
+    {
+        elapsed = sinceStart;
+        trueTime = at;
+        fresh.Clear();
+    }
+
+    /// <inheritdoc/>
+    public void Take(ControlEvent happened)
+    {
+        ArgumentNullException.ThrowIfNull(happened);
+        fresh.Add(happened);
+        entries.Add(new LogEntry(
+            elapsed, trueTime, happened.At.Wall, happened.Kind, happened.Subject, happened.What, happened.Because));
+    }
+
+    /// <summary>Takes an event of the scenario itself.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="what">What it does.</param>
+    public void TakeScenario(string name, string what) =>
+        entries.Add(new LogEntry(elapsed, trueTime, null, null, name, what, "the scenario says so"));
+
+    /// <summary>The last few events that could explain why statements are as they are, earliest first; always with the
+    /// scenario's own.</summary>
+    /// <param name="site">The site that gives the names.</param>
+    /// <param name="statements">The statements.</param>
+    public ImmutableArray<LogEntry> CausesFor(Site site, params ImmutableArray<Statement> statements) =>
+        ChainOf(subject => statements.Any(statement => statement.Concerns(site, subject)));
+
+    internal ImmutableArray<LogEntry> ChainOf(Func<string, bool> concerns)
+    {
+        var chain = new List<LogEntry>();
+        for (var i = entries.Count - 1; i >= 0 && chain.Count < LongestChain; i--)
+        {
+            if (entries[i].Kind is null || concerns(entries[i].Subject))
+            {
+                chain.Add(entries[i]);
+            }
+        }
+
+        chain.Reverse();
+        return [.. chain];
+    }
+}

@@ -1,0 +1,167 @@
+using NodaTime;
+using RackController.Growing;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>A number of a run that a scenario may bound.</summary>
+/// <param name="Unit">Its unit; empty for a count.</param>
+public abstract record Measure(string Unit)
+{
+    /// <summary>Its value now; null when it cannot be told at this moment.</summary>
+    /// <param name="now">What is true now.</param>
+    public abstract double? Value(IObserved now);
+
+    /// <summary>What is measured, in words.</summary>
+    /// <param name="site">The site that gives the names.</param>
+    public abstract string Words(Site site);
+
+    /// <summary>Whether an event about this subject could explain it.</summary>
+    /// <param name="site">The site that gives the names.</param>
+    /// <param name="subject">The subject of an event.</param>
+    public abstract bool Concerns(Site site, string subject);
+}
+
+/// <summary>A number of the run lies within bounds.</summary>
+/// <param name="Measure">The number.</param>
+/// <param name="Compared">How it should compare.</param>
+public sealed record Measures(Measure Measure, Comparison Compared) : Statement
+{
+    /// <inheritdoc/>
+    public override Truth Judge(IObserved now) => Measure.Value(now) is { } value ? Of(Compared.Holds(value)) : Truth.NotNow;
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"{Measure.Words(site)} is {Compared.Words(Measure.Unit)}";
+
+    /// <inheritdoc/>
+    public override string Seen(IObserved now) =>
+        $"{Measure.Words(now.Site)} is {Comparison.Number(Measure.Value(now) ?? double.NaN, Measure.Unit)}";
+
+    /// <inheritdoc/>
+    public override bool Concerns(Site site, string subject) => Measure.Concerns(site, subject);
+}
+
+/// <summary>Depth of water in a flood tray.</summary>
+/// <param name="Rack">The rack.</param>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+public sealed record TrayDepth(RackId Rack, int TierNumber) : RackMeasure("mm", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.TrayDepthMm(Rack, TierNumber);
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the water in the tray of {site[Rack].Name}/tier {TierNumber}";
+}
+
+/// <summary>Water lost onto the floor since the run began.</summary>
+/// <param name="Rack">The rack.</param>
+public sealed record Spilled(RackId Rack) : RackMeasure("L", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.SpilledL(Rack);
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the water that {site[Rack].Name} lost onto the floor";
+}
+
+/// <summary>Water in the reservoir.</summary>
+/// <param name="Rack">The rack.</param>
+public sealed record ReservoirVolume(RackId Rack) : RackMeasure("L", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.ReservoirL(Rack);
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the water in the reservoir of {site[Rack].Name}";
+}
+
+/// <summary>Air temperature at a tier.</summary>
+/// <param name="Rack">The rack.</param>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+public sealed record AirTemperature(RackId Rack, int TierNumber) : RackMeasure("C", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.AirC(Rack, TierNumber);
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the air at {site[Rack].Name}/tier {TierNumber}";
+}
+
+/// <summary>Floods begun on a whole local day.</summary>
+/// <param name="Rack">The rack.</param>
+public sealed record FloodsOfDay(RackId Rack) : RackMeasure("", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.DayClosed?.FloodsByRack[Rack.Index];
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the number of floods of {site[Rack].Name} in a day";
+}
+
+/// <summary>Hours a tier was really lit on a whole local day.</summary>
+/// <param name="Rack">The rack.</param>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+public sealed record LitHoursOfDay(RackId Rack, int TierNumber) : RackMeasure("h", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => LitIn(now)?.TotalHours;
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the light of {site[Rack].Name}/tier {TierNumber} in a day";
+
+    internal Duration? LitIn(IObserved now) =>
+        now.DayClosed is not { } day ? null
+        : now.Site[Rack].Tier(TierNumber).Light is { } light ? day.LitByLoad[light.Index]
+        : Duration.Zero;
+}
+
+/// <summary>Daily light integral of a tier on a whole local day.</summary>
+/// <param name="Rack">The rack.</param>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+public sealed record DailyLightIntegral(RackId Rack, int TierNumber) : RackMeasure("mol/m2", Rack)
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => new LitHoursOfDay(Rack, TierNumber).LitIn(now) is { } lit
+        ? DailyLight.MolPerM2(now.Site[Rack].Tier(TierNumber).PpfdUmolPerM2S, lit)
+        : null;
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the daily light integral of {site[Rack].Name}/tier {TierNumber}";
+}
+
+/// <summary>A number that belongs to a rack.</summary>
+/// <param name="Unit">Its unit; empty for a count.</param>
+/// <param name="Rack">The rack.</param>
+public abstract record RackMeasure(string Unit, RackId Rack) : Measure(Unit)
+{
+    /// <inheritdoc/>
+    public override bool Concerns(Site site, string subject) => Vicinity.OfRack(Rack).Concerns(site, subject);
+}
+
+/// <summary>Current that a circuit carries.</summary>
+/// <param name="Circuit">The circuit.</param>
+public sealed record CircuitCurrent(CircuitId Circuit) : Measure("A")
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.CircuitA(Circuit);
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the current of {site[Circuit].Name}";
+
+    /// <inheritdoc/>
+    public override bool Concerns(Site site, string subject) => Vicinity.OfCircuit(Circuit).Concerns(site, subject);
+}
+
+/// <summary>How long a load has really been powered without a break.</summary>
+/// <param name="Load">The load.</param>
+public sealed record UnbrokenRun(LoadId Load) : Measure("s")
+{
+    /// <inheritdoc/>
+    public override double? Value(IObserved now) => now.PoweredFor(Load).TotalSeconds;
+
+    /// <inheritdoc/>
+    public override string Words(Site site) => $"the unbroken run of {site[Load].Name}";
+
+    /// <inheritdoc/>
+    public override bool Concerns(Site site, string subject) => Vicinity.OfLoad(site, Load).Concerns(site, subject);
+}
