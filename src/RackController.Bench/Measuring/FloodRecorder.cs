@@ -17,6 +17,8 @@ internal sealed class FloodRecorder(Rack rack)
     private Duration pumpRan;
     private bool pumpWasOn;
 
+    public RackId Rack => rack.Id;
+
     public IReadOnlyList<FloodRecord> Records => records;
 
     /// <summary>Looks at one moment.</summary>

@@ -1,5 +1,6 @@
 using NodaTime;
 using RackController.Control;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -41,3 +42,21 @@ public sealed record ControllerGoes(Duration At, string Name) : ScenarioEvent(At
 /// <param name="Wall">What its wall clock says without anything to vouch for it; null when the clock is right and
 /// trusted.</param>
 public sealed record ControllerComes(Duration At, string Name, Instant? Wall) : ScenarioEvent(At, Name);
+
+/// <summary>Something goes wrong on the rack.</summary>
+/// <param name="At">When, since the run began.</param>
+/// <param name="Name">What the scenario calls it.</param>
+/// <param name="Fault">What goes wrong; the simulated rack keeps its times.</param>
+public sealed record RackFails(Duration At, string Name, Fault Fault) : ScenarioEvent(At, Name);
+
+/// <summary>A fault of the rack ends.</summary>
+/// <param name="At">When, since the run began.</param>
+/// <param name="Name">What the scenario calls it.</param>
+public sealed record RackMends(Duration At, string Name) : ScenarioEvent(At, Name);
+
+/// <summary>The air of the room changes.</summary>
+/// <param name="At">When, since the run began.</param>
+/// <param name="Name">What the scenario calls it.</param>
+/// <param name="AirC">Its temperature from now on, degrees Celsius.</param>
+/// <param name="HumidityPercent">Its relative humidity from now on, %.</param>
+public sealed record RoomChanges(Duration At, string Name, double AirC, double HumidityPercent) : ScenarioEvent(At, Name);

@@ -1,0 +1,27 @@
+namespace RackController.Bench;
+
+/// <summary>How hazards are called in scenarios and reports.</summary>
+public static class HazardWords
+{
+    /// <summary>As a scenario writes it.</summary>
+    /// <param name="kind">Which.</param>
+    public static string Key(HazardKind kind) => kind switch
+    {
+        HazardKind.WaterOnTheFloor => "water-on-the-floor",
+        HazardKind.PumpRunsDry => "pump-runs-dry",
+        HazardKind.PumpPastItsMaximumRun => "pump-past-its-maximum-run",
+        HazardKind.CircuitOverloaded => "circuit-overloaded",
+        _ => "lights-in-the-heat",
+    };
+
+    /// <summary>As a report writes it.</summary>
+    /// <param name="kind">Which.</param>
+    public static string Title(HazardKind kind) => kind switch
+    {
+        HazardKind.WaterOnTheFloor => "Water on the floor",
+        HazardKind.PumpRunsDry => "Pump runs dry",
+        HazardKind.PumpPastItsMaximumRun => "Pump past its maximum run",
+        HazardKind.CircuitOverloaded => "Circuit overloaded",
+        _ => "Lights in the heat",
+    };
+}

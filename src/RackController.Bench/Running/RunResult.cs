@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>All that a run of a scenario came to. The same scenario always comes to the same.</summary>
+public sealed record RunResult
+{
+    /// <summary>The scenario.</summary>
+    public required Scenario Scenario { get; init; }
+
+    /// <summary>What became of each expectation, in the order of the scenario.</summary>
+    public required ImmutableArray<Verdict> Verdicts { get; init; }
+
+    /// <summary>Every hazard that showed.</summary>
+    public required ImmutableArray<Hazard> Hazards { get; init; }
+
+    /// <summary>Every flood, in order, rack by rack.</summary>
+    public required ImmutableArray<FloodRecord> Floods { get; init; }
+
+    /// <summary>The whole days of the run.</summary>
+    public required ImmutableArray<DayTotals> Days { get; init; }
+
+    /// <summary>Water and light of each rack.</summary>
+    public required ImmutableArray<RackTotals> Racks { get; init; }
+
+    /// <summary>What each load did.</summary>
+    public required ImmutableArray<LoadTotals> Loads { get; init; }
+
+    /// <summary>How often each interlock acted that tells a person of it.</summary>
+    public required ImmutableArray<Tally> Trips { get; init; }
+
+    /// <summary>How often each alarm was raised.</summary>
+    public required ImmutableArray<Tally> Alarms { get; init; }
+
+    /// <summary>Everything that happened, in order.</summary>
+    public required IReadOnlyList<LogEntry> Log { get; init; }
+
+    /// <summary>Curves and stretches for charts.</summary>
+    internal required RunCharts Charts { get; init; }
+
+    /// <summary>How many scans the controller made.</summary>
+    public required long Scans { get; init; }
+
+    /// <summary>Whether a hazard is one that the scenario accepts.</summary>
+    /// <param name="hazard">A hazard of this run.</param>
+    public AcceptedHazard? Acceptance(Hazard hazard) =>
+        Scenario.Accepts.FirstOrDefault(accepted => accepted.Kind == hazard.Kind);
+
+    /// <summary>Whether every expectation was met and no hazard showed that the scenario does not accept.</summary>
+    public bool Passed => Verdicts.All(verdict => verdict.IsMet) && Hazards.All(hazard => Acceptance(hazard) is not null);
+}
+
+/// <summary>Water and light of one rack over a run.</summary>
+/// <param name="Rack">The rack.</param>
+/// <param name="WaterUsedL">Evaporated and transpired, L.</param>
+/// <param name="SpilledL">Lost onto the floor, L.</param>
+/// <param name="ReservoirLowestL">The least that was in the reservoir, L.</param>
+/// <param name="TierLights">Light of each tier, bottom first.</param>
+public sealed record RackTotals(
+    RackId Rack, double WaterUsedL, double SpilledL, double ReservoirLowestL, ImmutableArray<TierLight> TierLights);
+
+/// <summary>Light of one tier over the whole days of a run.</summary>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+/// <param name="HoursPerDay">Lit hours a day, averaged over the whole days; null when the run has none.</param>
+/// <param name="DailyMolPerM2">Daily light integral, averaged likewise.</param>
+public sealed record TierLight(int TierNumber, double? HoursPerDay, double? DailyMolPerM2);
+
+/// <summary>What one load did over a run.</summary>
+/// <param name="Load">The load.</param>
+/// <param name="Powered">How long it was powered.</param>
+/// <param name="SwitchedOn">How often it came on.</param>
+/// <param name="EnergyKWh">What it drew, kWh.</param>
+public sealed record LoadTotals(LoadId Load, Duration Powered, int SwitchedOn, double EnergyKWh);
+
+/// <summary>How often something happened.</summary>
+/// <param name="Subject">What.</param>
+/// <param name="Count">How often.</param>
+public sealed record Tally(string Subject, int Count);

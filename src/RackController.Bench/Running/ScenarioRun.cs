@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Control;
+using RackController.Growing;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>Runs a scenario from its start to its end, with every judge, hazard watch and recorder looking on.</summary>
+public sealed class ScenarioRun
+{
+    private readonly Scenario scenario;
+    private readonly Site site;
+    private readonly VirtualRun run;
+    private readonly Judge[] judges;
+    private readonly IHazardWatch[] watches;
+    private readonly HazardBook hazards;
+    private readonly FloodRecorder[] floods;
+    private readonly List<DayTotals> days = [];
+    private readonly double[] reservoirLowestL;
+    private readonly RunCharts charts;
+
+    private ScenarioRun(Scenario scenario, bool leaps)
+    {
+        this.scenario = scenario;
+        site = scenario.Site;
+        run = new VirtualRun(site, scenario.Start, scenario.Events, leaps);
+        judges = [.. scenario.Expectations.Select(Judge.For)];
+        hazards = new HazardBook(run.Log);
+        watches =
+        [
+            new WaterOnTheFloor(), new PumpRunsDry(site), new PumpPastItsMaximumRun(), new CircuitOverloaded(site),
+            new LightsInTheHeat(site),
+        ];
+        floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
+        reservoirLowestL = [.. site.Racks.Select(_ => double.PositiveInfinity)];
+        charts = new RunCharts(site);
+    }
+
+    /// <summary>Runs a scenario.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="progress">Told now and then which share of the run is done; null when nobody wants to know.</param>
+    /// <param name="everyScan">Whether to make every scan of the grid rather than leap over quiet times. Far slower; comes
+    /// to the same.</param>
+    public static RunResult Run(Scenario scenario, Action<double>? progress = null, bool everyScan = false)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        return new ScenarioRun(scenario, !everyScan).ToTheEnd(progress);
+    }
+
+    private RunResult ToTheEnd(Action<double>? progress)
+    {
+        var end = MonotonicTime.Zero + scenario.Length;
+        var told = 0;
+        run.Begin();
+        Look();
+        while (run.Step(end))
+        {
+            Look();
+            var percent = (int)(100 * (run.Now.Elapsed / scenario.Length));
+            if (percent > told)
+            {
+                told = percent;
+                progress?.Invoke(percent / 100.0);
+            }
+        }
+
+        charts.Close(run.Now);
+        return Result();
+    }
+
+    private void Look()
+    {
+        var now = run.Now;
+        foreach (var recorder in floods)
+        {
+            if (recorder.Look(now))
+            {
+                run.CountFlood(recorder.Rack);
+            }
+        }
+
+        if (now.DayClosed is { } day)
+        {
+            days.Add(day);
+        }
+
+        foreach (var rack in site.Racks)
+        {
+            reservoirLowestL[rack.Id.Index] = Math.Min(reservoirLowestL[rack.Id.Index], now.ReservoirL(rack.Id));
+        }
+
+        foreach (var judge in judges)
+        {
+            judge.Look(now, run.Log);
+        }
+
+        foreach (var watch in watches)
+        {
+            watch.Look(now, hazards);
+        }
+
+        charts.Look(now);
+    }
+
+    private RunResult Result()
+    {
+        foreach (var recorder in floods)
+        {
+            recorder.Close();
+        }
+
+        return new RunResult
+        {
+            Scenario = scenario,
+            Verdicts = [.. judges.Select(judge => judge.Close(run.Now))],
+            Hazards = hazards.Hazards,
+            Floods = [.. floods.SelectMany(recorder => recorder.Records)],
+            Days = [.. days],
+            Racks = [.. site.Racks.Select(Totals)],
+            Loads = [.. site.Loads.Select(Totals)],
+            Trips = Tallies(entry => entry.Kind == EventKind.Interlock && entry.What is "acts" or "latched" && IsTold(entry)),
+            Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmIs.Word(AlarmState.Unacknowledged)),
+            Log = run.Log.Entries,
+            Charts = charts,
+            Scans = run.Scans,
+        };
+    }
+
+    // A row without an alarm acts in the ordinary course of things, such as the pump's rest between floods.
+    private static bool IsTold(LogEntry entry) => CauseAndEffectTable.Rows
+        .Any(row => row.Alarm is not null && entry.Subject.EndsWith("/" + row.Id, StringComparison.Ordinal));
+
+    private RackTotals Totals(Rack rack) => new(
+        rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirLowestL[rack.Id.Index],
+        [.. rack.Tiers.Select(Light)]);
+
+    private TierLight Light(Tier tier)
+    {
+        if (days.Count == 0)
+        {
+            return new TierLight(tier.Number, null, null);
+        }
+
+        var lit = tier.Light is { } light
+            ? days.Aggregate(Duration.Zero, (sum, day) => sum + day.LitByLoad[light.Index]) / days.Count
+            : Duration.Zero;
+        return new TierLight(tier.Number, lit.TotalHours, DailyLight.MolPerM2(tier.PpfdUmolPerM2S, lit));
+    }
+
+    private LoadTotals Totals(Load load) => new(
+        load.Id, run.Loads.Total[load.Id.Index], run.Loads.SwitchedOn[load.Id.Index],
+        run.Plant.Loads[load.Id.Index].EnergyKWh);
+
+    private ImmutableArray<Tally> Tallies(Func<LogEntry, bool> counts) =>
+    [
+        .. run.Log.Entries.Where(counts).GroupBy(entry => entry.Subject, StringComparer.Ordinal)
+            .Select(group => new Tally(group.Key, group.Count())).OrderBy(tally => tally.Subject, StringComparer.Ordinal),
+    ];
+}

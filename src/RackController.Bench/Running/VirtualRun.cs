@@ -1,0 +1,192 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Bench;
+
+/// <summary>
+/// Runs a controller against a simulated rack in virtual time. Scans fall on the grid that the site's scan period sets;
+/// between them the run leaps to the earliest moment at which anything could change: by the controller's own word, by the
+/// rack's, by the scenario, or at the end of a local day.
+/// </summary>
+internal sealed class VirtualRun
+{
+    private static readonly Duration LongestLeap = Duration.FromMinutes(15);
+    private readonly Site site;
+    private readonly SimulatedSite plant;
+    private readonly VirtualClock clock;
+    private readonly Controller controller;
+    private readonly Observed observed;
+    private readonly LoadLedger loads;
+    private readonly DayKeeper days;
+    private readonly ImmutableArray<ScenarioEvent> events;
+    private readonly bool leaps;
+    private int nextEvent;
+    private long scans;
+
+    /// <summary>Prepares a run that begins at a true time.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="start">When it begins.</param>
+    /// <param name="events">What happens from outside, in order.</param>
+    /// <param name="leaps">Whether to leap; otherwise every scan of the grid is made, which takes far longer and must come
+    /// to the same.</param>
+    public VirtualRun(Site site, Instant start, ImmutableArray<ScenarioEvent> events, bool leaps = true)
+    {
+        this.site = site;
+        this.events = events;
+        this.leaps = leaps;
+        clock = new VirtualClock(start);
+        plant = new SimulatedSite(site, PlantStart.Default);
+        loads = new LoadLedger(site);
+        days = new DayKeeper(site, start);
+        observed = new Observed(site, plant, loads, Log);
+        controller = new Controller(site, plant, clock, Log);
+        foreach (var fails in events.OfType<RackFails>())
+        {
+            plant.Inject(fails.Fault);
+        }
+    }
+
+    /// <summary>What has happened so far.</summary>
+    public EventLog Log { get; } = new();
+
+    /// <summary>What is true now.</summary>
+    public IObserved Now => observed;
+
+    /// <summary>The simulated site, for measures that no statement needs.</summary>
+    public SimulatedSite Plant => plant;
+
+    /// <summary>Counts of each load.</summary>
+    public LoadLedger Loads => loads;
+
+    /// <summary>The controller in charge; null while its board has no power.</summary>
+    public RackControl? Control => controller.Running;
+
+    /// <summary>How many scans were made.</summary>
+    public long Scans => scans;
+
+    /// <summary>Counts a flood for the day under way.</summary>
+    public void CountFlood(RackId rack) => days.CountFlood(rack);
+
+    /// <summary>Begins the run: the board boots, and the first scan is made.</summary>
+    public void Begin()
+    {
+        controller.Boot();
+        Look([Happens.Start]);
+    }
+
+    /// <summary>Goes on to the next moment worth looking at, at most to an end.</summary>
+    /// <param name="end">Not beyond here.</param>
+    /// <returns>Whether the end was not yet reached.</returns>
+    public bool Step(MonotonicTime end)
+    {
+        if (clock.Bench >= end)
+        {
+            return false;
+        }
+
+        clock.AdvanceTo(MonotonicTime.Earlier(end, Next()));
+        plant.AdvanceTo(clock.Bench);
+        Look([]);
+        return true;
+    }
+
+    private MonotonicTime Next()
+    {
+        var soonest = OnGrid(clock.Bench + Duration.FromNanoseconds(1));
+        if (!leaps)
+        {
+            return soonest;
+        }
+
+        var next = MonotonicTime.Earlier(controller.NextChange, plant.QuietUntil);
+        next = MonotonicTime.Earlier(next, clock.Bench + LongestLeap);
+        next = MonotonicTime.Earlier(next, clock.Bench + (days.EndsAt - clock.True));
+        if (nextEvent < events.Length)
+        {
+            next = MonotonicTime.Earlier(next, MonotonicTime.Zero + events[nextEvent].At);
+        }
+
+        return next <= soonest ? soonest : OnGrid(next);
+    }
+
+    private MonotonicTime OnGrid(MonotonicTime time)
+    {
+        var period = site.Scan.Period.ToInt64Nanoseconds();
+        return new MonotonicTime((time.Nanoseconds + period - 1) / period * period);
+    }
+
+    private void Look(ImmutableArray<string> happened)
+    {
+        Log.Begin(clock.Elapsed, clock.True);
+        happened = happened.AddRange(TakeEvents());
+        controller.Scan();
+        scans++;
+        observed.MoveTo(clock, controller.Running, happened);
+        loads.CountUpTo(observed.SinceBefore);
+        foreach (var load in site.Loads)
+        {
+            loads.Note(load.Id, observed.IsPowered(load.Id));
+        }
+
+        observed.DayClosed = days.CloseIfOver(clock.True, loads);
+    }
+
+    private IEnumerable<string> TakeEvents()
+    {
+        while (nextEvent < events.Length && events[nextEvent].At <= clock.Elapsed)
+        {
+            var happening = events[nextEvent++];
+            Apply(happening);
+            Log.TakeScenario(happening.Name, EventWords.Of(site, happening));
+            yield return happening.Name;
+        }
+    }
+
+    private void Apply(ScenarioEvent happening)
+    {
+        switch (happening)
+        {
+            case PersonAsks asks:
+                controller.Ask(asks.Request);
+                break;
+            case ClockSteps steps:
+                clock.Step(steps.By);
+                break;
+            case ClockSetRight:
+                clock.SetRight();
+                clock.Trust(true);
+                break;
+            case ClockLosesTrust:
+                clock.Trust(false);
+                break;
+            case ControllerGoes:
+                controller.LosePower();
+                break;
+            case ControllerComes comes:
+                Boot(comes);
+                break;
+            case RoomChanges room:
+                plant.SetRoom(room.AirC, room.HumidityPercent);
+                break;
+            default:
+                Invariant.Holds(happening is RackFails or RackMends, "every kind of event is known; faults time themselves");
+                break;
+        }
+    }
+
+    private void Boot(ControllerComes comes)
+    {
+        clock.Boot();
+        clock.SetRight();
+        clock.Trust(comes.Wall is null);
+        if (comes.Wall is { } wall)
+        {
+            clock.Set(wall);
+        }
+
+        controller.Boot();
+    }
+}

@@ -1,0 +1,39 @@
+using System.Text;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Bench.Binding;
+
+/// <summary>How a scenario writes faults: <c>RelayWelded</c> is <c>relay-welded</c>.</summary>
+internal static class FaultNames
+{
+    public static string Of(FaultKind kind)
+    {
+        var name = new StringBuilder();
+        foreach (var letter in kind.ToString())
+        {
+            name.Append(char.IsUpper(letter) && name.Length > 0 ? "-" : "").Append(char.ToLowerInvariant(letter));
+        }
+
+        return name.ToString();
+    }
+
+    public static string PlaceOf(FaultKind kind) => FaultCatalogue.Entry(kind).Place switch
+    {
+        FaultPlace.Site => "site (no place at all)",
+        FaultPlace.Rack => "rack",
+        FaultPlace.Tier => "tier",
+        FaultPlace.Circuit => "circuit",
+        FaultPlace.Load => "load",
+        FaultPlace.Contact => "sensor (a contact)",
+        FaultPlace.MeasuringSensor => "sensor (one that measures)",
+        _ => "sensor",
+    };
+
+    public static string Where(Site site, Fault fault) =>
+        fault.Load is { } load ? site[load].Name
+        : fault.Sensor is { } sensor ? site[sensor].Name
+        : fault.Circuit is { } circuit ? site[circuit].Name
+        : fault.Rack is { } rack ? fault.TierNumber is { } tier ? $"{site[rack].Name}/tier {tier}" : site[rack].Name
+        : "";
+}

@@ -1,0 +1,76 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.RackFile.Binding.Kinds;
+
+namespace RackController.Bench.Binding;
+
+/// <summary>What a person may ask for in a scenario.</summary>
+internal enum RequestKind
+{
+    FloodNow,
+    Stop,
+    Resume,
+    SkipNextFlood,
+    Hold,
+    EndHold,
+    Acknowledge,
+    Shelve,
+    Reset,
+    ConfirmReset,
+    TierInUse,
+    TierOutOfUse,
+}
+
+/// <summary>Makes requests from the words of a scenario.</summary>
+internal static class RequestMaker
+{
+    private static readonly (string Word, RequestKind Kind)[] Words =
+    [
+        ("flood-now", RequestKind.FloodNow),
+        ("stop", RequestKind.Stop),
+        ("resume", RequestKind.Resume),
+        ("skip-next-flood", RequestKind.SkipNextFlood),
+        ("hold", RequestKind.Hold),
+        ("end-hold", RequestKind.EndHold),
+        ("acknowledge", RequestKind.Acknowledge),
+        ("shelve", RequestKind.Shelve),
+        ("reset", RequestKind.Reset),
+        ("confirm-reset", RequestKind.ConfirmReset),
+        ("tier-in-use", RequestKind.TierInUse),
+        ("tier-out-of-use", RequestKind.TierOutOfUse),
+    ];
+
+    public static ChoiceKind<RequestKind> Kinds { get; } = new([.. Words]);
+
+    public static string Word(RequestKind kind) => Words[(int)kind].Word;
+
+    /// <summary>What a request must say, as advice.</summary>
+    public static string Needs(RequestKind kind) => kind switch
+    {
+        RequestKind.Hold => "give `rack` and `for`",
+        RequestKind.Shelve => "give `alarm` and `for`",
+        RequestKind.Acknowledge or RequestKind.Reset or RequestKind.ConfirmReset => "give `alarm`",
+        RequestKind.TierInUse or RequestKind.TierOutOfUse => "give `tier`",
+        _ => "give `rack`",
+    };
+
+    /// <summary>The request; null when something that it needs is missing.</summary>
+    public static OperatorRequest? Make(
+        RequestKind kind, string by, RackId? rack, TierPlace? tier, string? alarm, Duration? length) => kind switch
+        {
+            RequestKind.FloodNow when rack is { } which => new FloodNow(by, which),
+            RequestKind.Stop => new Stop(by, rack),
+            RequestKind.Resume => new Resume(by, rack),
+            RequestKind.SkipNextFlood when rack is { } which => new SkipNextFlood(by, which),
+            RequestKind.Hold when rack is { } which && length is { } lasts => new HoldForService(by, which, lasts),
+            RequestKind.EndHold when rack is { } which => new EndServiceHold(by, which),
+            RequestKind.Acknowledge when alarm is not null => new Acknowledge(by, alarm),
+            RequestKind.Shelve when alarm is not null && length is { } lasts => new Shelve(by, alarm, lasts),
+            RequestKind.Reset when alarm is not null => new ResetLatch(by, alarm),
+            RequestKind.ConfirmReset when alarm is not null => new ConfirmReset(by, alarm),
+            RequestKind.TierInUse when tier is not null => new SetTierInUse(by, tier.Rack, tier.Number, true),
+            RequestKind.TierOutOfUse when tier is not null => new SetTierInUse(by, tier.Rack, tier.Number, false),
+            _ => null,
+        };
+}
