@@ -48,6 +48,7 @@ internal static class CommandLine
         {
             RunVerb.Create(),
             MakeSafeVerb.Create(),
+            BenchVerb.Create(),
             CheckVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));

@@ -7,6 +7,8 @@ namespace RackController.Bench;
 /// <summary>All that a run of a scenario came to. The same scenario always comes to the same.</summary>
 public sealed record RunResult
 {
+    internal RunResult(RunCharts charts) => Charts = charts;
+
     /// <summary>The scenario.</summary>
     public required Scenario Scenario { get; init; }
 
@@ -38,7 +40,7 @@ public sealed record RunResult
     public required IReadOnlyList<LogEntry> Log { get; init; }
 
     /// <summary>Curves and stretches for charts.</summary>
-    internal required RunCharts Charts { get; init; }
+    internal RunCharts Charts { get; }
 
     /// <summary>How many scans the controller made.</summary>
     public required long Scans { get; init; }

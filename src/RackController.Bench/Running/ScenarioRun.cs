@@ -110,7 +110,7 @@ public sealed class ScenarioRun
             recorder.Close();
         }
 
-        return new RunResult
+        return new RunResult(charts)
         {
             Scenario = scenario,
             Verdicts = [.. judges.Select(judge => judge.Close(run.Now))],
@@ -122,7 +122,6 @@ public sealed class ScenarioRun
             Trips = Tallies(entry => entry.Kind == EventKind.Interlock && entry.What is "acts" or "latched" && IsTold(entry)),
             Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmIs.Word(AlarmState.Unacknowledged)),
             Log = run.Log.Entries,
-            Charts = charts,
             Scans = run.Scans,
         };
     }

@@ -17,7 +17,8 @@ internal sealed class ComparisonKind(Kind<double> number, double scale) : Kind<C
         string name, Node node, Complaints complaints, [MaybeNullWhen(false)] out Comparison value)
     {
         value = null;
-        if (node is not ScalarNode scalar || Words(scalar.Text.Trim()) is not var (how, rest) || how.Length == 0)
+        var (how, rest) = Words(node is ScalarNode written ? written.Text.Trim() : "");
+        if (node is not ScalarNode scalar || how.Length == 0)
         {
             complaints.Refuse(node.Place, $"`{name}` is no comparison", $"write {Expected}");
             return false;
@@ -57,7 +58,7 @@ internal sealed class ComparisonKind(Kind<double> number, double scale) : Kind<C
         _ => new Between(Math.Min(numbers[0], numbers[1]), Math.Max(numbers[0], numbers[1])),
     };
 
-    private static (string How, string Rest) Words(string text)
+    private static (string How, string Number) Words(string text)
     {
         foreach (var how in (ReadOnlySpan<string>)["above", "below", "at least", "at most", "exactly", "between"])
         {

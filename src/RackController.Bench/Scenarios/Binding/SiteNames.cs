@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RackController.Model;
 using RackController.RackFile.Binding.Kinds;
 
@@ -17,10 +16,8 @@ internal sealed class SiteNames(Site site)
 
     public ChoiceKind<SensorId> Sensor { get; } = new([.. site.Sensors.Select(sensor => (sensor.Name, sensor.Id))]);
 
-    public ChoiceKind<TierPlace> Tier { get; } = new([.. site.Racks.SelectMany(TiersOf)]);
-
-    private static ImmutableArray<(string, TierPlace)> TiersOf(Rack rack) =>
-        [.. rack.Tiers.Select(tier => ($"{rack.Name}/tier {tier.Number}", new TierPlace(rack.Id, tier.Number)))];
+    public ChoiceKind<TierPlace> Tier { get; } = new([.. site.Racks.SelectMany(
+        rack => rack.Tiers.Select(tier => ($"{rack.Name}/tier {tier.Number}", new TierPlace(rack.Id, tier.Number))))]);
 }
 
 /// <summary>A tier of a rack.</summary>
