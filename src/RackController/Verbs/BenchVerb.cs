@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using RackController.Bench;
+using Spectre.Console;
 
 namespace RackController.Verbs;
 
@@ -11,26 +12,42 @@ internal static class BenchVerb
     public static Command Create()
     {
         var file = new Argument<FileInfo>("file") { Description = "A scenario." };
-        var verb = new Command("bench", "Run a scenario in virtual time and say whether it held.") { file };
-        verb.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.InvocationConfiguration.Output));
+        var folder = new Option<DirectoryInfo>("--out")
+        {
+            Description = "The folder for report.html, result.json and junit.xml. Default: out/ and the scenario's name.",
+        };
+        var verb = new Command("bench", "Run a scenario in virtual time and say whether it held.") { file, folder };
+        verb.SetAction(parsed => Run(
+            parsed.GetRequiredValue(file), parsed.GetValue(folder), parsed.InvocationConfiguration.Output,
+            parsed.InvocationConfiguration.Error));
         return verb;
     }
 
-    private static int Run(FileInfo file, TextWriter output)
+    private static int Run(FileInfo file, DirectoryInfo? folder, TextWriter output, TextWriter error)
     {
         var reading = ScenarioReader.Read(file.ToString());
-        foreach (var c in reading.Complaints) output.WriteLine(c);
-        if (reading.Scenario is null) return 1;
+        if (reading.Scenario is not { } scenario)
+        {
+            return Complaining.Print(reading.Complaints, reading.CouldBeRead, error);
+        }
+
+        var reports = ReportFolder.Open(folder?.ToString() ?? Path.Combine("out", scenario.Name));
         var watch = Stopwatch.StartNew();
-        var result = ScenarioRun.Run(reading.Scenario);
-        output.WriteLine($"{watch.Elapsed} scans {result.Scans}");
-        if (Environment.GetEnvironmentVariable("LOG") is not null) output.WriteLine(LogText.Of(result));
-        foreach (var v in result.Verdicts) { output.WriteLine($"{v.IsMet} {v.Words} {v.Judged} {v.Failure?.Seen}"); foreach (var c in v.Failure?.Causes ?? []) output.WriteLine("   " + LogText.Line(reading.Scenario.Site, c)); }
-        foreach (var h in result.Hazards) output.WriteLine(h);
-        foreach (var f in result.Floods) { output.WriteLine($"{f.At} {f.PumpRan} " + string.Join(", ", f.Trays.Select(t => $"{t.PeakMm:0.0} {t.Filled?.TotalMinutes:0.0} {t.Drained?.TotalMinutes:0.0}"))); }
-        foreach (var r in result.Racks) output.WriteLine(r.ToString() + string.Join(";", r.TierLights));
-        foreach (var t in result.Trips.Concat(result.Alarms)) output.WriteLine(t);
-        output.WriteLine(LogText.Fingerprint(result));
-        return result.Passed ? 0 : 1;
+        var result = Screen.IsTerminal(output) ? RunWithProgress(scenario, Screen.Over(output)) : ScenarioRun.Run(scenario);
+        var wall = watch.Elapsed;
+        reports.Write(result);
+        BenchSummary.Print(result, wall, reports, Screen.Over(output));
+        return result.Passed ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+    }
+
+    private static RunResult RunWithProgress(Scenario scenario, IAnsiConsole console)
+    {
+        RunResult? result = null;
+        console.Progress().AutoClear(true).Start(progress =>
+        {
+            var task = progress.AddTask(Markup.Escape(scenario.Name), maxValue: 1);
+            result = ScenarioRun.Run(scenario, done => task.Value = done);
+        });
+        return result!;
     }
 }

@@ -1,0 +1,41 @@
+using System.Text;
+using NodaTime;
+
+namespace RackController.Bench;
+
+/// <summary>Every flood with the fill and drain times of its trays.</summary>
+internal static class FloodSection
+{
+    public static void Write(StringBuilder html, RunResult result)
+    {
+        var site = result.Scenario.Site;
+        html.Append("<section>\n<h2>Floods</h2>\n");
+        if (result.Floods.IsEmpty)
+        {
+            html.Append("<p>There was none.</p>\n</section>\n");
+            return;
+        }
+
+        html.Append("<p class=\"note\">Fill: from the pump's start until the water stood within a tenth of the standpipe. Drain: from the pump's stop until less than 3 mm were left.</p>\n");
+        foreach (var rack in site.Racks)
+        {
+            html.Append("<div class=\"scroll\"><table><caption>").Append(Html.Text(rack.Name)).Append("</caption>\n");
+            html.Head(["began", "pump ran", .. rack.Tiers.Select(tier => $"tier {tier.Number}: fill · drain · depth")]);
+            html.Append("<tbody>\n");
+            foreach (var flood in result.Floods.Where(flood => flood.Rack == rack.Id))
+            {
+                html.Row([
+                    LogText.LocalTime(site, flood.At)[..16], Spans.Words(flood.PumpRan), .. flood.Trays.Select(Tray),
+                ]);
+            }
+
+            html.Append("</tbody></table></div>\n");
+        }
+
+        html.Append("</section>\n");
+    }
+
+    private static string Tray(TrayFlood tray) => $"{Minutes(tray.Filled)} · {Minutes(tray.Drained)} · {tray.PeakMm:0} mm";
+
+    private static string Minutes(Duration? length) => length is { } known ? $"{known.TotalMinutes:0.0} min" : "never";
+}

@@ -1,0 +1,152 @@
+using RackController.Bench;
+using Spectre.Console;
+
+namespace RackController.Verbs;
+
+/// <summary>The one screen that a bench run ends with. Colour marks only what is not as it should be, and a word always
+/// says the same.</summary>
+internal static class BenchSummary
+{
+    /// <summary>Prints it.</summary>
+    /// <param name="result">The run.</param>
+    /// <param name="wall">How long the run took.</param>
+    /// <param name="reports">Where its reports are.</param>
+    /// <param name="console">Where to print.</param>
+    public static void Print(RunResult result, TimeSpan wall, ReportFolder reports, IAnsiConsole console)
+    {
+        var scenario = result.Scenario;
+        var verdict = result.Passed ? "[bold]held[/]" : "[bold red]DID NOT HOLD[/]";
+        console.MarkupLine($"{Markup.Escape(scenario.Name)} {verdict}: {Markup.Escape(scenario.About)}");
+        console.MarkupLineInterpolated(
+            $"{scenario.Site.Name}, from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} for {Spans.Words(scenario.Length)}");
+        console.WriteLine();
+        Expectations(result, console);
+        Hazards(result, console);
+        Tiers(result, console);
+        Totals(result, console);
+        console.MarkupLineInterpolated(
+            $"{result.Scans} scans in {wall.TotalSeconds:0.00} s, {scenario.Length.TotalSeconds / wall.TotalSeconds:0} times as fast as time passes; event log {LogText.Fingerprint(result)}");
+        console.MarkupLineInterpolated($"report: {reports.Html}");
+    }
+
+    private static void Expectations(RunResult result, IAnsiConsole console)
+    {
+        foreach (var verdict in result.Verdicts)
+        {
+            console.MarkupLine(
+                $"  {(verdict.IsMet ? "met    " : "[red]NOT MET[/]")}  {Markup.Escape(verdict.Expectation.Name)}");
+            if (verdict.Failure is { } failure)
+            {
+                Failure(result.Scenario, verdict, failure, console);
+            }
+        }
+    }
+
+    private static void Failure(Scenario scenario, Verdict verdict, Failure failure, IAnsiConsole console)
+    {
+        Indented(console, $"expected {verdict.Words} ({scenario.File}:{verdict.Expectation.Line})");
+        Indented(console, $"at {LogText.LocalTime(scenario.Site, failure.At)}: {failure.Seen}");
+        Causes(scenario, failure.Causes, console);
+    }
+
+    private static void Causes(Scenario scenario, IReadOnlyList<LogEntry> causes, IAnsiConsole console)
+    {
+        if (causes.Count > 0)
+        {
+            Indented(console, "what led there:");
+        }
+
+        foreach (var cause in causes)
+        {
+            Indented(
+                console,
+                $"  {LogText.LocalTime(scenario.Site, cause.At)} {cause.Subject}: {cause.What}, because {cause.Because}");
+        }
+    }
+
+    private static void Hazards(RunResult result, IAnsiConsole console)
+    {
+        if (result.Hazards.IsEmpty)
+        {
+            console.WriteLine("  no hazard showed");
+        }
+
+        foreach (var hazard in result.Hazards)
+        {
+            var acceptance = result.Acceptance(hazard);
+            console.MarkupLine($"  {(acceptance is null ? "[red]HAZARD [/]" : "[yellow]accepted[/]")} {Markup.Escape(hazard.Seen)}");
+            Indented(console, $"at {LogText.LocalTime(result.Scenario.Site, hazard.At)}");
+            if (acceptance is not null)
+            {
+                Indented(console, $"stopped by what is wired: {acceptance.Backstop}");
+            }
+            else
+            {
+                Causes(result.Scenario, hazard.Causes, console);
+            }
+        }
+
+        console.WriteLine();
+    }
+
+    private static void Tiers(RunResult result, IAnsiConsole console)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        foreach (var heading in (string[])["tier", "floods", "fill", "drain", "depth", "light", "DLI"])
+        {
+            table.AddColumn(new TableColumn(heading) { NoWrap = true, Padding = new Padding(0, 0, 2, 0) });
+        }
+
+        foreach (var rack in result.Scenario.Site.Racks)
+        {
+            var floods = result.Floods.Where(flood => flood.Rack == rack.Id).ToList();
+            foreach (var light in result.Racks[rack.Id.Index].TierLights.Reverse())
+            {
+                var trays = floods.Select(flood => flood.Trays[light.TierNumber - 1]).ToList();
+                table.AddRow(
+                    Markup.Escape($"{rack.Name}/tier {light.TierNumber}"),
+                    $"{floods.Count}",
+                    Range(trays.Select(tray => tray.Filled?.TotalMinutes), "0.0", "min"),
+                    Range(trays.Select(tray => tray.Drained?.TotalMinutes), "0.0", "min"),
+                    Range(trays.Select(tray => (double?)tray.PeakMm), "0", "mm"),
+                    light.HoursPerDay is { } hours ? $"{hours:0.0} h" : "-",
+                    light.DailyMolPerM2 is { } dli ? $"{dli:0.0}" : "-");
+            }
+        }
+
+        console.Write(table);
+    }
+
+    private static string Range(IEnumerable<double?> values, string format, string unit)
+    {
+        var known = values.OfType<double>().ToList();
+        if (known.Count == 0)
+        {
+            return "-";
+        }
+
+        var (least, most) = (known.Min().ToString(format), known.Max().ToString(format));
+        return least == most ? $"{least} {unit}" : $"{least} to {most} {unit}";
+    }
+
+    private static void Totals(RunResult result, IAnsiConsole console)
+    {
+        foreach (var rack in result.Racks)
+        {
+            console.MarkupLineInterpolated(
+                $"  {result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, reservoir never below {rack.ReservoirLowestL:0} L");
+        }
+
+        console.MarkupLineInterpolated($"  {result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn");
+        console.MarkupLineInterpolated($"  interlock trips: {Listed(result.Trips)}");
+        console.MarkupLineInterpolated($"  alarms raised: {Listed(result.Alarms)}");
+        console.WriteLine();
+    }
+
+    private static string Listed(IReadOnlyList<Tally> tallies) => tallies.Count == 0
+        ? "none"
+        : string.Join(", ", tallies.Select(tally => tally.Count == 1 ? tally.Subject : $"{tally.Subject} ({tally.Count})"));
+
+    private static void Indented(IAnsiConsole console, string text) =>
+        console.Write(new Padder(new Text(text), new Padding(11, 0, 0, 0)));
+}

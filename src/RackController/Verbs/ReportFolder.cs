@@ -1,0 +1,56 @@
+using RackController.Bench;
+
+namespace RackController.Verbs;
+
+/// <summary>The folder that a bench run leaves its reports in. Each file is written under a temporary name first, so that a
+/// reader never meets half a report.</summary>
+internal sealed class ReportFolder
+{
+    private readonly string path;
+
+    private ReportFolder(string path) => this.path = path;
+
+    /// <summary>Where the report for people is.</summary>
+    public string Html => Path.Combine(path, "report.html");
+
+    /// <summary>Makes sure that the folder is there, before a long run and not after it.</summary>
+    /// <param name="path">Its path.</param>
+    /// <exception cref="CannotRunException">It cannot be made.</exception>
+    public static ReportFolder Open(string path) => Try(path, () =>
+    {
+        Directory.CreateDirectory(path);
+        return new ReportFolder(path);
+    });
+
+    /// <summary>Writes all reports of a run.</summary>
+    /// <param name="result">The run.</param>
+    /// <exception cref="CannotRunException">They cannot be written.</exception>
+    public void Write(RunResult result) => Try(path, () =>
+    {
+        WriteFile("report.html", HtmlReport.Of(result));
+        WriteFile("result.json", JsonReport.Of(result));
+        WriteFile("junit.xml", JUnitReport.Of(result));
+        WriteFile("events.log", LogText.Of(result));
+        return true;
+    });
+
+    private static T Try<T>(string path, Func<T> act)
+    {
+        try
+        {
+            return act();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new CannotRunException(
+                $"{path}: the reports cannot be written there ({fault.Message.TrimEnd('.')}): choose another folder with --out");
+        }
+    }
+
+    private void WriteFile(string name, string text)
+    {
+        var temporary = Path.Combine(path, $".{name}.new");
+        File.WriteAllText(temporary, text);
+        File.Move(temporary, Path.Combine(path, name), overwrite: true);
+    }
+}
