@@ -1,5 +1,6 @@
 using RackController.RackFile.Binding;
 using RackController.RackFile.Building;
+using RackController.RackFile.Checks;
 using RackController.RackFile.Mappings;
 
 namespace RackController.RackFile;
@@ -27,13 +28,29 @@ public static class RackFileReader
     public static RackFileResult Parse(string text, string fileName)
     {
         var complaints = new Complaints(fileName);
-        if (YamlText.Read(text, complaints) is not { } root
-            || !SiteMapping.Instance.TryRead("rack file", root, complaints, out var site)
-            || complaints.HasErrors)
+        var site = Bind(text, complaints);
+        return new RackFileResult(
+            site is null || complaints.HasErrors ? null : SiteBuilder.Build(site), complaints.Sorted());
+    }
+
+    private static SitePart? Bind(string text, Complaints complaints)
+    {
+        if (YamlText.Read(text, complaints) is not { } root)
         {
-            return new RackFileResult(null, complaints.Sorted());
+            return null;
         }
 
-        return new RackFileResult(SiteBuilder.Build(site), complaints.Sorted());
+        if (!FileRecognition.LooksLikeARackFile(root) && FileRecognition.LooksLikeAScenario(root))
+        {
+            complaints.Refuse(root.Place, "this is a scenario, and a rack file belongs here", "name the rack file that the scenario runs on");
+            return null;
+        }
+
+        if (SiteMapping.Instance.TryRead("rack file", root, complaints, out var site))
+        {
+            SiteChecks.Run(site, complaints);
+        }
+
+        return site;
     }
 }

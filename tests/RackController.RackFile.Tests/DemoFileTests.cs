@@ -3,7 +3,9 @@ namespace RackController.RackFile.Tests;
 public sealed class DemoFileTests
 {
     [Theory]
+    [InlineData("demo-first-rack.yaml")]
     [InlineData("demo-four-tier.yaml")]
+    [InlineData("demo-three-racks.yaml")]
     public void ADemoFileLoadsWithoutAnyComplaint(string name)
     {
         var result = RackFileReader.Read(Files.Config(name));

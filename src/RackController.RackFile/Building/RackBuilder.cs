@@ -13,77 +13,55 @@ internal static class RackBuilder
     /// <param name="ledger">Where its loads and sensors go.</param>
     public static Rack Build(RackPart part, RackId id, Ledger ledger)
     {
-        var pumpLoad = ledger.Add(part.Pump!.Load, id, part);
-        var aerator = part.Aerator is { } written ? ledger.Add(Named(written.Load, "aerator"), id, part) : (LoadId?)null;
-        var fans = part.Fans
-            .Select((fan, index) => ledger.Add(Named(fan.Load, part.Fans.Length == 1 ? "fan" : $"fan {index + 1}"), id, part))
-            .ToImmutableArray();
+        var loads = part.Loads.ToDictionary(load => load.ShortName, load => ledger.Add(load, id, part));
         var shape = RackShape.Of(part);
         var rack = new Rack
         {
             Id = id,
             Name = part.Name!,
             Reservoir = part.Reservoir!.Tank,
-            Pump = new Pump(pumpLoad, part.Pump.Curve),
+            Pump = new Pump(loads[part.Pump!.Load.ShortName], part.Pump.Curve),
             Supply = shape.Supply,
             Drain = new DrainStack(part.Drain!.BoreMm, part.Drain.CapacityLpm ?? RackGeometry.DrainStackCapacityLpm(part.Drain.BoreMm)),
-            Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, index, shape, load => ledger.Add(load, id, part)))],
+            Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, shape, loads))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
             Limits = part.Limits!.Limits,
         };
         AddSensors(part, rack, ledger);
-        return rack with { Schedule = Schedule(part, rack, aerator, fans, ledger) };
+        return rack with { Schedule = Schedule(part, rack, loads, ledger.Sensors) };
     }
 
-    private static Tier Tier(TierPart part, int index, RackShape shape, Func<LoadPart, LoadId> add)
+    private static Tier Tier(TierPart part, RackShape shape, Dictionary<string, LoadId> loads) => new()
     {
-        var number = index + 1;
-        return new Tier
-        {
-            Number = number,
-            TrayFloorHeightMm = shape.TrayHeightsMm[index],
-            Tray = shape.Trays[index],
-            Branch = shape.Branches[index],
-            Light = part.Light is { } light ? add(OfTier(light.Load, number, "light")) : null,
-            Valve = part.Valve is { } valve ? add(OfTier(valve, number, "valve")) : null,
-            PpfdUmolPerM2S = part.Light?.PpfdUmolPerM2S ?? 0,
-            InUse = part.InUse,
-        };
-    }
+        Number = part.Number,
+        TrayFloorHeightMm = shape.TrayHeightsMm[part.Number - 1],
+        Tray = shape.Trays[part.Number - 1],
+        Branch = shape.Branches[part.Number - 1],
+        Light = part.Light is { } light ? loads[light.Load.ShortName] : null,
+        Valve = part.Valve is { } valve ? loads[valve.ShortName] : null,
+        PpfdUmolPerM2S = part.Light?.PpfdUmolPerM2S ?? 0,
+        InUse = part.InUse,
+    };
 
     private static RackSchedule Schedule(
-        RackPart part, Rack rack, LoadId? aerator, ImmutableArray<LoadId> fans, Ledger ledger)
+        RackPart part, Rack rack, Dictionary<string, LoadId> loads, ImmutableArray<Sensor> sensors)
     {
-        var runs = fans.Select((fan, index) => ScheduleBuilder.Run(fan, part.Fans[index].Run, rack.Id, ledger.Sensors));
+        var runners = part.Aerator is null ? part.Fans : [part.Aerator, .. part.Fans];
         return new RackSchedule
         {
             Lights = ScheduleBuilder.Lights(part),
             Floods = ScheduleBuilder.Floods(part.Schedule!.Floods, rack.Tiers),
-            Runs = aerator is { } id ? [ScheduleBuilder.Run(id, part.Aerator!.Run, rack.Id, ledger.Sensors), .. runs] : [.. runs],
+            Runs = [.. runners.Select(one => ScheduleBuilder.Run(loads[one.Load.ShortName], one.Run, rack.Id, sensors))],
             LightStagger = part.Schedule.Lights?.Stagger ?? NodaTime.Duration.Zero,
         };
     }
 
     private static void AddSensors(RackPart part, Rack rack, Ledger ledger)
     {
-        foreach (var sensor in part.Sensors.Sensors)
+        foreach (var sensor in part.AllSensors)
         {
-            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, null), rack.Id);
-        }
-
-        foreach (var (tier, index) in part.Tiers.Select((tier, index) => (tier, index)))
-        {
-            foreach (var sensor in tier.Sensors.Sensors)
-            {
-                var range = PlausibleRange.AtRack(sensor.Kind, rack, rack.Tiers[index].Tray);
-                ledger.Add(sensor with { TierNumber = index + 1 }, rack.Name, range, rack.Id);
-            }
+            var tray = sensor.TierNumber is { } number ? rack.Tier(number).Tray : null;
+            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, tray), rack.Id);
         }
     }
-
-    private static LoadPart Named(LoadPart load, string name) =>
-        load.ShortName.Length > 0 ? load : load with { ShortName = name };
-
-    private static LoadPart OfTier(LoadPart load, int number, string name) =>
-        load with { TierNumber = number, ShortName = $"tier {number} {name}" };
 }

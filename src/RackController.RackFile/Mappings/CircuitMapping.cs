@@ -8,10 +8,12 @@ namespace RackController.RackFile.Mappings;
 /// <summary>A branch circuit as written.</summary>
 /// <param name="Place">Where.</param>
 /// <param name="Name">Its name; null when it was refused.</param>
+/// <param name="NamePlace">Where its name stands.</param>
 /// <param name="Supply">Its ratings; null when one was refused.</param>
 /// <param name="LimitPlace">Where the continuous limit stands.</param>
 /// <param name="Sensors">Its sensors.</param>
-internal sealed record CircuitPart(Place Place, string? Name, SupplyRating? Supply, Place LimitPlace, SensorsPart Sensors);
+internal sealed record CircuitPart(
+    Place Place, string? Name, Place NamePlace, SupplyRating? Supply, Place LimitPlace, SensorsPart Sensors);
 
 /// <summary>What a circuit can give.</summary>
 internal sealed record SupplyRating(double VoltageV, double BreakerA, double ContinuousLimitA, bool HasUpstreamContactor);
@@ -59,6 +61,6 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
                 keys.FindValue(_limit) ?? keys.Get(_breaker) * Circuit.ContinuousShare, keys.Get(_contactor))
             : null;
         return new CircuitPart(
-            keys.Place, keys.Find(_name), rating, keys.At(_limit), keys.Find(_sensors) ?? SensorsPart.None);
+            keys.Place, keys.Find(_name), keys.At(_name), rating, keys.At(_limit), keys.Find(_sensors) ?? SensorsPart.None);
     }
 }

@@ -55,16 +55,17 @@ internal sealed record RunnerPart(LoadPart Load, RunPart Run);
 /// <param name="name">Which of the two.</param>
 /// <param name="doc">What it does.</param>
 /// <param name="loadKeys">The keys of its kind.</param>
-internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys) : Mapping<RunnerPart>
+/// <param name="unnamed">What it is called without a name; empty where its number among others decides.</param>
+internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys, string unnamed) : Mapping<RunnerPart>
 {
     private static readonly Key<string> _name = Key.Optional(
-        "name", Kinds.Name, "What it is called within the rack. Without it: by its kind, numbered where there are several.");
+        "name", Kinds.Name, "What it is called within the rack. Without it: by its kind, fans numbered where there are several.");
 
     private static readonly Key<RunPart> _run = Key.Defaulted("run", new RunMapping(), "always", "How it runs.");
 
-    public static RunnerMapping Fan { get; } = new("fan", "Moves air.", LoadKeys.Fan);
+    public static RunnerMapping Fan { get; } = new("fan", "Moves air.", LoadKeys.Fan, "");
 
-    public static RunnerMapping Aerator { get; } = new("aerator", "Keeps the reservoir's water alive.", LoadKeys.Aerator);
+    public static RunnerMapping Aerator { get; } = new("aerator", "Keeps the reservoir's water alive.", LoadKeys.Aerator, "aerator");
 
     /// <inheritdoc/>
     public override string Name => name;
@@ -77,6 +78,6 @@ internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys) 
 
     /// <inheritdoc/>
     protected override RunnerPart? Build(MappingReader keys) => loadKeys.Read(keys) is { } load
-        ? new RunnerPart(load with { ShortName = keys.Find(_name) ?? "" }, keys.Get(_run))
+        ? new RunnerPart(load with { ShortName = keys.Find(_name) ?? unnamed }, keys.Get(_run))
         : null;
 }

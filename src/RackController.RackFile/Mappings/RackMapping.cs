@@ -39,6 +39,16 @@ internal sealed record RackPart
     public SchedulePart? Schedule { get; init; }
 
     public LimitsPart? Limits { get; init; }
+
+    /// <summary>Its loads, in the order of the site: pump, aerator, fans, then tier by tier.</summary>
+    public IEnumerable<LoadPart> Loads =>
+        new[] { Pump?.Load, Aerator?.Load }
+            .OfType<LoadPart>()
+            .Concat(Fans.Select(fan => fan.Load))
+            .Concat(Tiers.SelectMany(tier => tier.Loads));
+
+    /// <summary>Its sensors, those of its tiers last.</summary>
+    public IEnumerable<SensorPart> AllSensors => Sensors.Sensors.Concat(Tiers.SelectMany(tier => tier.Sensors.Sensors));
 }
 
 /// <summary>Reads a rack.</summary>
@@ -116,13 +126,18 @@ internal sealed class RackMapping : Mapping<RackPart>
         Drain = OrUsual(keys, _drain, _drainMapping),
         Tray = OrUsual(keys, _tray, _trayOfAll),
         Branch = OrUsual(keys, _branch, _branchOfAll),
-        Tiers = keys.Has(_tiers) ? keys.Get(_tiers) : [],
+        Tiers = keys.Has(_tiers) ? [.. keys.Get(_tiers).Select((tier, index) => tier.Numbered(index + 1))] : [],
         Aerator = keys.Find(_aerator),
-        Fans = keys.Has(_fans) ? keys.Get(_fans) : [],
+        Fans = keys.Has(_fans) ? Named(keys.Get(_fans)) : [],
         Sensors = keys.Find(_sensors) ?? SensorsPart.None,
         Schedule = keys.Find(_schedule),
         Limits = OrUsual(keys, _limits, _limitsMapping),
     };
+
+    private static ImmutableArray<RunnerPart> Named(ImmutableArray<RunnerPart> fans) =>
+        [.. fans.Select((fan, index) => fan.Load.ShortName.Length > 0
+            ? fan
+            : fan with { Load = fan.Load with { ShortName = fans.Length == 1 ? "fan" : $"fan {index + 1}" } })];
 
     private static T? OrUsual<T>(MappingReader keys, Key<T> key, Mapping<T> mapping)
         where T : class => keys.IsWritten(key) ? keys.Find(key) : mapping.FromDefaults(keys.Place);

@@ -8,6 +8,9 @@ internal sealed record TierPart
 {
     public required Place Place { get; init; }
 
+    /// <summary>1 at the bottom.</summary>
+    public int Number { get; init; }
+
     public double? HeightMm { get; init; }
 
     public required Place HeightPlace { get; init; }
@@ -23,6 +26,36 @@ internal sealed record TierPart
     public bool InUse { get; init; } = true;
 
     public required SensorsPart Sensors { get; init; }
+
+    /// <summary>Its loads.</summary>
+    public IEnumerable<LoadPart> Loads
+    {
+        get
+        {
+            if (Light is not null)
+            {
+                yield return Light.Load;
+            }
+
+            if (Valve is not null)
+            {
+                yield return Valve;
+            }
+        }
+    }
+
+    /// <summary>The tier once its place in the rack is known; its loads and sensors carry its number.</summary>
+    /// <param name="number">1 at the bottom.</param>
+    public TierPart Numbered(int number) => this with
+    {
+        Number = number,
+        Light = Light is null ? null : Light with { Load = Numbered(Light.Load, number, "light") },
+        Valve = Valve is null ? null : Numbered(Valve, number, "valve"),
+        Sensors = new SensorsPart([.. Sensors.Sensors.Select(sensor => sensor with { TierNumber = number })]),
+    };
+
+    private static LoadPart Numbered(LoadPart load, int number, string name) =>
+        load with { TierNumber = number, ShortName = $"tier {number} {name}" };
 }
 
 /// <summary>Reads a tier.</summary>

@@ -1,0 +1,38 @@
+using RackController.RackFile.Binding;
+using RackController.RackFile.Mappings;
+
+namespace RackController.RackFile.Checks;
+
+/// <summary>The limits fit each other.</summary>
+internal static class LimitChecks
+{
+    public static void Run(RackPart rack, Complaints complaints)
+    {
+        if (rack.Limits is not { } part)
+        {
+            return;
+        }
+
+        var limits = part.Limits;
+        if (limits.ServiceHoldWarning >= limits.ServiceHoldMaximum)
+        {
+            complaints.Refuse(
+                part.Places("service-hold-warning"), "a service hold would warn before it begins",
+                $"write less than `service-hold-maximum` ({Say.Time(limits.ServiceHoldMaximum)})");
+        }
+
+        if (limits.WaterColdC >= limits.WaterWarmC)
+        {
+            complaints.Refuse(
+                part.Places("water-cold"), "water cannot be too cold and too warm at once",
+                $"write less than `water-warm` ({Say.Number(limits.WaterWarmC, 1)} °C)");
+        }
+
+        if (limits.PumpMaximumRun > limits.PumpDailyBudget)
+        {
+            complaints.Refuse(
+                part.Places("pump-daily-budget"), $"less than a single run of the pump ({Say.Time(limits.PumpMaximumRun)})",
+                "raise `pump-daily-budget`, or lower `pump-maximum-run`");
+        }
+    }
+}

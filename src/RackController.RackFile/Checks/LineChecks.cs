@@ -1,0 +1,76 @@
+using RackController.Model;
+using RackController.RackFile.Binding;
+using RackController.RackFile.Mappings;
+
+namespace RackController.RackFile.Checks;
+
+/// <summary>Every relay and contact has a line of its own.</summary>
+internal static class LineChecks
+{
+    public static void Run(SitePart site, Complaints complaints)
+    {
+        var loads = site.Racks.SelectMany(rack => rack.Loads.Select(load =>
+            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line)));
+        var sensors = site.Racks
+            .SelectMany(rack => rack.AllSensors.Select(sensor => (Owner: rack.Name, Sensor: sensor)))
+            .Concat(site.Circuits.SelectMany(circuit => circuit.Sensors.Sensors.Select(sensor => (Owner: circuit.Name, Sensor: sensor))))
+            .ToArray();
+        var contacts = sensors.Where(one => one.Sensor.IsContact)
+            .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line));
+        var wires = loads.Concat(contacts).ToArray();
+        RefuseShared(wires, complaints);
+        if (site.Io is not GpioIoPart gpio)
+        {
+            return;
+        }
+
+        foreach (var wire in wires.Where(wire => wire.Line is null))
+        {
+            complaints.Refuse(
+                wire.Place, $"{wire.Name} has no line, and the I/O is gpio",
+                "write `line:` with the offset of its line on the chip, or `io: simulated`");
+        }
+
+        foreach (var (owner, sensor) in sensors)
+        {
+            WarnOfSensor(NameOf(owner, sensor), sensor, gpio, complaints);
+        }
+    }
+
+    private static void RefuseShared(Wire[] wires, Complaints complaints)
+    {
+        foreach (var shared in wires.Where(wire => wire.Line is not null).GroupBy(wire => (wire.Line!.Chip, wire.Line.Offset)))
+        {
+            var first = shared.First();
+            foreach (var other in shared.Skip(1))
+            {
+                complaints.Refuse(
+                    other.Line!.Place, $"{other.Name} is on line {shared.Key.Offset}, where {first.Name} is already",
+                    "give each relay and contact a line of its own");
+            }
+        }
+    }
+
+    private static void WarnOfSensor(string name, SensorPart sensor, GpioIoPart gpio, Complaints complaints)
+    {
+        if (!sensor.IsContact)
+        {
+            complaints.Warn(
+                sensor.Place, $"{name} is no contact, and GPIO lines read contacts only",
+                "its reading will be unknown; remove it if nothing needs it");
+        }
+        else if (sensor.Kind is SensorKind.TrayHighFloat or SensorKind.LeakRope
+            && (sensor.Pull ?? gpio.Pull) == LinePull.Up && (sensor.Line?.ActiveLow ?? gpio.ContactsActiveLow))
+        {
+            complaints.Warn(
+                sensor.Place, $"a broken wire to {name} reads dry",
+                "wire a contact that opens when wet and write `active: high`, so that a broken wire stops the pump");
+        }
+    }
+
+    private static string NameOf(string? owner, SensorPart sensor) => sensor.TierNumber is { } tier
+        ? $"{owner}/tier {tier} {sensor.ShortName}"
+        : $"{owner}/{sensor.ShortName}";
+
+    private sealed record Wire(string Name, Place Place, LinePart? Line);
+}
