@@ -6,7 +6,7 @@ namespace RackController.RackFile.Binding;
 /// <param name="fileName">The file as the person named it.</param>
 public sealed class Complaints(string fileName)
 {
-    private readonly HashSet<Complaint> _all = [];
+    private readonly HashSet<Complaint> all = [];
 
     /// <summary>Whether anything said so far keeps the file from being run.</summary>
     public bool HasErrors { get; private set; }
@@ -17,7 +17,7 @@ public sealed class Complaints(string fileName)
     /// <param name="whatToDo">What to do about it.</param>
     public void Refuse(Place place, string what, string whatToDo)
     {
-        _all.Add(new Complaint(fileName, place.Line, place.Column, what, whatToDo));
+        all.Add(new Complaint(fileName, place.Line, place.Column, what, whatToDo));
         HasErrors = true;
     }
 
@@ -26,9 +26,9 @@ public sealed class Complaints(string fileName)
     /// <param name="what">What is unwise.</param>
     /// <param name="whatToDo">What would be better.</param>
     public void Warn(Place place, string what, string whatToDo) =>
-        _all.Add(new Complaint(fileName, place.Line, place.Column, what, whatToDo, Severity.Warning));
+        all.Add(new Complaint(fileName, place.Line, place.Column, what, whatToDo, Severity.Warning));
 
     /// <summary>Everything said, in the order of the file.</summary>
     public ImmutableArray<Complaint> Sorted() =>
-        [.. _all.OrderBy(one => one.Line).ThenBy(one => one.Column).ThenBy(one => one.What, StringComparer.Ordinal)];
+        [.. all.OrderBy(one => one.Line).ThenBy(one => one.Column).ThenBy(one => one.What, StringComparer.Ordinal)];
 }

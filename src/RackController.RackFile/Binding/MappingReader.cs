@@ -6,15 +6,15 @@ namespace RackController.RackFile.Binding;
 /// <summary>The values of one mapping, with their places, while its object is built.</summary>
 public sealed class MappingReader
 {
-    private readonly MappingNode _node;
-    private readonly ImmutableArray<Key> _declared;
-    private readonly Dictionary<Key, Node> _given = [];
-    private readonly Dictionary<Key, object?> _values = [];
+    private readonly MappingNode node;
+    private readonly ImmutableArray<Key> declared;
+    private readonly Dictionary<Key, Node> given = [];
+    private readonly Dictionary<Key, object?> values = [];
 
     internal MappingReader(string name, ImmutableArray<Key> declared, MappingNode node, Complaints complaints)
     {
-        _declared = declared;
-        _node = node;
+        this.declared = declared;
+        this.node = node;
         Complaints = complaints;
         IsSound = TakeEntries(name) & TakeDefaultsAndMissing(name);
     }
@@ -23,7 +23,7 @@ public sealed class MappingReader
     public Complaints Complaints { get; }
 
     /// <summary>Where the mapping begins.</summary>
-    public Place Place => _node.Place;
+    public Place Place => node.Place;
 
     /// <summary>Whether every declared key that is required is there and every value fits.</summary>
     public bool IsSound { get; }
@@ -32,13 +32,13 @@ public sealed class MappingReader
     /// <param name="key">A declared key.</param>
     public bool Has(Key key)
     {
-        Invariant.Holds(_declared.Contains(key), $"`{key.Name}` is declared");
-        return _values.ContainsKey(key);
+        Invariant.Holds(declared.Contains(key), $"`{key.Name}` is declared");
+        return values.ContainsKey(key);
     }
 
     /// <summary>Whether a key is written in the file, sound or not.</summary>
     /// <param name="key">A declared key.</param>
-    public bool IsWritten(Key key) => _given.ContainsKey(key);
+    public bool IsWritten(Key key) => given.ContainsKey(key);
 
     /// <summary>The value of a key that has one.</summary>
     /// <typeparam name="T">What it was read into.</typeparam>
@@ -46,7 +46,7 @@ public sealed class MappingReader
     public T Get<T>(Key<T> key)
     {
         Invariant.Holds(Has(key), $"`{key.Name}` has a value");
-        return (T)_values[key]!;
+        return (T)values[key]!;
     }
 
     /// <summary>The value of a key, or null.</summary>
@@ -63,7 +63,7 @@ public sealed class MappingReader
 
     /// <summary>Where the value of a key stands, or the mapping when it is not written.</summary>
     /// <param name="key">A declared key.</param>
-    public Place At(Key key) => _given.TryGetValue(key, out var node) ? node.Place : Place;
+    public Place At(Key key) => given.TryGetValue(key, out var node) ? node.Place : Place;
 
     /// <summary>Says that the value of a key cannot be.</summary>
     /// <param name="key">A declared key.</param>
@@ -74,21 +74,21 @@ public sealed class MappingReader
     private bool TakeEntries(string name)
     {
         var isSound = true;
-        foreach (var entry in _node.Entries)
+        foreach (var entry in node.Entries)
         {
-            if (_declared.FirstOrDefault(key => key.Name == entry.Key) is not { } key)
+            if (declared.FirstOrDefault(key => key.Name == entry.Key) is not { } key)
             {
                 Complaints.Refuse(
                     entry.KeyPlace, $"{name} has no key {Quote.Text(entry.Key)}",
-                    NearestName.Advice(entry.Key, [.. _declared.Select(one => one.Name)]));
+                    NearestName.Advice(entry.Key, [.. declared.Select(one => one.Name)]));
             }
-            else if (!_given.TryAdd(key, entry.Value))
+            else if (!given.TryAdd(key, entry.Value))
             {
                 Complaints.Refuse(entry.KeyPlace, $"`{key.Name}` stands here a second time", "keep one of them");
             }
             else if (key.TryReadBoxed(entry.Value, Complaints, out var value))
             {
-                _values.Add(key, value);
+                values.Add(key, value);
             }
             else
             {
@@ -102,13 +102,13 @@ public sealed class MappingReader
     private bool TakeDefaultsAndMissing(string name)
     {
         var isSound = true;
-        foreach (var key in _declared.Where(key => !_given.ContainsKey(key)))
+        foreach (var key in declared.Where(key => !given.ContainsKey(key)))
         {
             if (key.DefaultText is { } text)
             {
                 var isFit = key.TryReadBoxed(new ScalarNode(Place, text, false), Complaints, out var value);
                 Invariant.Holds(isFit, $"the default of `{key.Name}` fits its kind");
-                _values.Add(key, value);
+                values.Add(key, value);
             }
             else if (key.IsRequired)
             {

@@ -5,7 +5,7 @@ namespace RackController.RackFile.Binding;
 /// <summary>Collects the definitions of a JSON Schema (draft 2020-12) while kinds describe themselves.</summary>
 public sealed class SchemaWriter
 {
-    private readonly SortedDictionary<string, JsonObject?> _definitions = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, JsonObject?> definitions = new(StringComparer.Ordinal);
 
     /// <summary>Describes a whole file.</summary>
     /// <typeparam name="T">What the file is read into.</typeparam>
@@ -26,7 +26,7 @@ public sealed class SchemaWriter
         }
 
         var definitions = new JsonObject();
-        foreach (var (name, definition) in writer._definitions)
+        foreach (var (name, definition) in writer.definitions)
         {
             definitions[name] = definition;
         }
@@ -40,10 +40,10 @@ public sealed class SchemaWriter
     /// <param name="describe">Writes it.</param>
     public JsonObject Reference(string name, Func<JsonObject> describe)
     {
-        if (!_definitions.ContainsKey(name))
+        if (!definitions.ContainsKey(name))
         {
-            _definitions[name] = null;
-            _definitions[name] = describe();
+            definitions[name] = null;
+            definitions[name] = describe();
         }
 
         return new JsonObject { ["$ref"] = $"#/$defs/{name}" };

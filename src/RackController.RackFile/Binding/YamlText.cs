@@ -87,7 +87,7 @@ public static class YamlText
 
     private sealed class Builder(Parser parser)
     {
-        private int _nodes;
+        private int nodes;
 
         public static Place PlaceOf(Mark mark) => new((int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
 
@@ -156,7 +156,7 @@ public static class YamlText
                     place, $"nested more than {DeepestNesting} deep", "nothing here needs that; look for stray brackets");
             }
 
-            if (++_nodes > MostNodes)
+            if (++nodes > MostNodes)
             {
                 throw new RefusedYamlException(place, $"more than {MostNodes} values", "split the site into several files");
             }

@@ -8,14 +8,14 @@ namespace RackController.RackFile.Building;
 /// <param name="circuits">The circuits, already numbered.</param>
 internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
 {
-    private readonly List<Load> _loads = [];
-    private readonly List<Sensor> _sensors = [];
+    private readonly List<Load> loads = [];
+    private readonly List<Sensor> sensors = [];
 
     /// <summary>The loads so far.</summary>
-    public ImmutableArray<Load> Loads => [.. _loads];
+    public ImmutableArray<Load> Loads => [.. loads];
 
     /// <summary>The sensors so far.</summary>
-    public ImmutableArray<Sensor> Sensors => [.. _sensors];
+    public ImmutableArray<Sensor> Sensors => [.. sensors];
 
     /// <summary>The parts that the loads were made of, in the same order.</summary>
     public List<LoadPart> LoadParts { get; } = [];
@@ -31,8 +31,8 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
     public LoadId Add(LoadPart part, RackId rack, RackPart rackPart)
     {
         var circuit = CircuitNamed(part.Circuit ?? rackPart.Circuit);
-        var id = new LoadId(_loads.Count);
-        _loads.Add(new Load
+        var id = new LoadId(loads.Count);
+        loads.Add(new Load
         {
             Id = id,
             Name = $"{rackPart.Name}/{part.ShortName}",
@@ -60,8 +60,8 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
     public SensorId Add(
         SensorPart part, string owner, (double Min, double Max) range, RackId? rack = null, CircuitId? circuit = null)
     {
-        var id = new SensorId(_sensors.Count);
-        _sensors.Add(new Sensor
+        var id = new SensorId(sensors.Count);
+        sensors.Add(new Sensor
         {
             Id = id,
             Name = part.TierNumber is { } tier ? $"{owner}/tier {tier} {part.ShortName}" : $"{owner}/{part.ShortName}",

@@ -25,7 +25,7 @@ internal static class FloodChecks
 
         if (rack.Tray is { } usual)
         {
-            var trays = rack.Tiers.Where(tier => tier.InUse).Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray()).ToImmutableArray();
+            var trays = rack.Tiers.Where(tier => tier.IsFlooded).Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray()).ToImmutableArray();
             CheckFull(floods, rack, trays, complaints);
             CheckDraining(floods, rack, trays, complaints);
         }

@@ -22,6 +22,12 @@ internal static class TierChecks
             }
 
             below = heightMm;
+            if (!tier.InUse && tier.IsFlooded)
+            {
+                complaints.Warn(
+                    tier.Place, $"tier {tier.Number} is out of use and has no valve, so every flood still reaches it",
+                    "close its branch by hand, or give it a `valve`");
+            }
         }
 
         CheckLights(rack, complaints);

@@ -34,7 +34,7 @@ internal static class WaterChecks
     private static void CheckVolume(RackPart rack, ReservoirPart part, RackShape shape, Complaints complaints)
     {
         var tank = part.Tank;
-        var traysL = rack.Tiers.Where(tier => tier.InUse).Sum(tier => HeldL(shape.Trays[tier.Number - 1]));
+        var traysL = rack.Tiers.Where(tier => tier.IsFlooded).Sum(tier => HeldL(shape.Trays[tier.Number - 1]));
         var leftL = tank.NormalVolumeL - traysL;
         var intakeL = tank.PumpIntakeMm * tank.AreaM2;
         var lowFloatL = (rack.Sensors.OfKind(SensorKind.ReservoirLowFloat)?.HeightMm ?? 0) * tank.AreaM2;

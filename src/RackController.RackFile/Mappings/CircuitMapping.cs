@@ -21,22 +21,22 @@ internal sealed record SupplyRating(double VoltageV, double BreakerA, double Con
 /// <summary>Reads a branch circuit.</summary>
 internal sealed class CircuitMapping : Mapping<CircuitPart>
 {
-    private static readonly Key<string> _name = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+    private static readonly Key<string> nameKey = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
 
-    private static readonly Key<double> _voltage = Key.Required(
+    private static readonly Key<double> voltageKey = Key.Required(
         "voltage", new QuantityKind(Dimensions.Voltage, "100 V", "250 V"), "Supply voltage.");
 
-    private static readonly Key<double> _breaker = Key.Required(
+    private static readonly Key<double> breakerKey = Key.Required(
         "breaker", new QuantityKind(Dimensions.Current, "1 A", "63 A"), "Rated current of the breaker or plug fuse.");
 
-    private static readonly Key<double> _limit = Key.Optional(
+    private static readonly Key<double> limitKey = Key.Optional(
         "continuous-limit", new QuantityKind(Dimensions.Current, "500 mA", "63 A"),
         "What it may carry for hours. Without it: 80 % of the breaker.");
 
-    private static readonly Key<bool> _contactor = Key.Defaulted(
+    private static readonly Key<bool> contactorKey = Key.Defaulted(
         "upstream-contactor", Kinds.Flag, "no", "Whether a contactor before the relays can cut the circuit when a relay has welded.");
 
-    private static readonly Key<SensorsPart> _sensors = Key.Optional(
+    private static readonly Key<SensorsPart> sensorsKey = Key.Optional(
         "sensors", SensorsMapping.OfCircuit, "How the controller learns of its supply and current.");
 
     /// <inheritdoc/>
@@ -46,7 +46,7 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
     public override string Doc => "A branch circuit (breaker and outlet) that loads draw from.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_name, _voltage, _breaker, _limit, _contactor, _sensors];
+    public override ImmutableArray<Key> Keys => [nameKey, voltageKey, breakerKey, limitKey, contactorKey, sensorsKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -54,13 +54,13 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
     /// <inheritdoc/>
     protected override CircuitPart? Build(MappingReader keys)
     {
-        var rating = keys.Has(_voltage) && keys.Has(_breaker) && keys.Has(_contactor)
-            && (keys.Has(_limit) || !keys.IsWritten(_limit))
+        var rating = keys.Has(voltageKey) && keys.Has(breakerKey) && keys.Has(contactorKey)
+            && (keys.Has(limitKey) || !keys.IsWritten(limitKey))
             ? new SupplyRating(
-                keys.Get(_voltage), keys.Get(_breaker),
-                keys.FindValue(_limit) ?? keys.Get(_breaker) * Circuit.ContinuousShare, keys.Get(_contactor))
+                keys.Get(voltageKey), keys.Get(breakerKey),
+                keys.FindValue(limitKey) ?? keys.Get(breakerKey) * Circuit.ContinuousShare, keys.Get(contactorKey))
             : null;
         return new CircuitPart(
-            keys.Place, keys.Find(_name), keys.At(_name), rating, keys.At(_limit), keys.Find(_sensors) ?? SensorsPart.None);
+            keys.Place, keys.Find(nameKey), keys.At(nameKey), rating, keys.At(limitKey), keys.Find(sensorsKey) ?? SensorsPart.None);
     }
 }

@@ -13,13 +13,13 @@ internal sealed record FillPart(Duration Limit, bool UntilFull, double? FullDept
 /// <summary>Reads when a fill is over: a time, or a limit within which the trays must read full.</summary>
 internal sealed class FillMapping : Mapping<FillPart>
 {
-    private static readonly Key<Duration> _time = Key.Optional("for", Kinds.Duration("5 s", "2 h"), "How long to fill.");
+    private static readonly Key<Duration> timeKey = Key.Optional("for", Kinds.Duration("5 s", "2 h"), "How long to fill.");
 
-    private static readonly Key<Duration> _within = Key.Optional(
+    private static readonly Key<Duration> withinKey = Key.Optional(
         "until-full-within", Kinds.Duration("5 s", "2 h"),
         "Fill until every tray that has a full float or a level reads full, and at most so long.");
 
-    private static readonly Key<double> _fullDepth = Key.Optional(
+    private static readonly Key<double> fullDepthKey = Key.Optional(
         "full-depth", Kinds.Length,
         "With `until-full-within`: the tray level that counts as full. Without it: 5 mm below the lowest standpipe.");
 
@@ -30,21 +30,21 @@ internal sealed class FillMapping : Mapping<FillPart>
     public override string Doc => "When a fill is over: after a time, or when the trays read full.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_time, _within, _fullDepth];
+    public override ImmutableArray<Key> Keys => [timeKey, withinKey, fullDepthKey];
 
     /// <inheritdoc/>
-    protected override Key? Shorthand => _time;
+    protected override Key? Shorthand => timeKey;
 
     /// <inheritdoc/>
     protected override FillPart? Build(MappingReader keys)
     {
-        if (keys.Has(_time) == keys.Has(_within) || (keys.Has(_fullDepth) && keys.Has(_time)))
+        if (keys.Has(timeKey) == keys.Has(withinKey) || (keys.Has(fullDepthKey) && keys.Has(timeKey)))
         {
             keys.Complaints.Refuse(
                 keys.Place, "not one way to end a fill", "write a time, such as `fill: 5 min`, or `until-full-within` with a limit");
             return null;
         }
 
-        return new FillPart(keys.FindValue(_time) ?? keys.Get(_within), keys.Has(_within), keys.FindValue(_fullDepth));
+        return new FillPart(keys.FindValue(timeKey) ?? keys.Get(withinKey), keys.Has(withinKey), keys.FindValue(fullDepthKey));
     }
 }

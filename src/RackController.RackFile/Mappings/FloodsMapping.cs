@@ -28,31 +28,31 @@ internal sealed record FloodsPart(
 /// <summary>Reads when and how the trays are flooded.</summary>
 internal sealed class FloodsMapping : Mapping<FloodsPart>
 {
-    private static readonly Key<ImmutableArray<LocalTime>> _at = Key.Optional(
+    private static readonly Key<ImmutableArray<LocalTime>> atKey = Key.Optional(
         "at", Kinds.List(Kinds.TimeOfDay, "time", 96), "Local times at which floods begin.");
 
-    private static readonly Key<Duration> _every = Key.Optional(
+    private static readonly Key<Duration> everyKey = Key.Optional(
         "every", Kinds.Duration("1 min", "24 h"), "From the start of one flood to the start of the next, within a window of the day.");
 
-    private static readonly Key<LocalTime> _from = Key.Optional(
+    private static readonly Key<LocalTime> fromKey = Key.Optional(
         "from", Kinds.TimeOfDay, "With `every`: local time of the window's start and of its first flood.");
 
-    private static readonly Key<Duration> _length = Key.Optional(
+    private static readonly Key<Duration> lengthKey = Key.Optional(
         "for", Kinds.Duration("1 min", "24 h"), "With `every`: length of the window; no flood begins at or after its end.");
 
-    private static readonly Key<int> _overPhotoperiod = Key.Optional(
+    private static readonly Key<int> overPhotoperiodKey = Key.Optional(
         "over-photoperiod", new WholeNumberKind("a number of floods", 1, 96),
         "So many floods spread evenly from the first light on to the last light off, the first at lights on.");
 
-    private static readonly Key<FillPart> _fill = Key.Required("fill", new FillMapping(), "When a fill is over.");
+    private static readonly Key<FillPart> fillKey = Key.Required("fill", new FillMapping(), "When a fill is over.");
 
-    private static readonly Key<Duration> _soak = Key.Required(
+    private static readonly Key<Duration> soakKey = Key.Required(
         "soak", Kinds.Duration("0 min", "4 h"), "How long the water is held at depth after the fill, with the pump running.");
 
-    private static readonly Key<Duration> _drain = Key.Defaulted(
+    private static readonly Key<Duration> drainKey = Key.Defaulted(
         "drain", Kinds.Duration("0 min", "24 h"), "20 min", "How long the trays take to empty; the next flood waits for it.");
 
-    private static readonly Key<MissedFloods> _missed = Key.Defaulted(
+    private static readonly Key<MissedFloods> missedKey = Key.Defaulted(
         "missed", new ChoiceKind<MissedFloods>([("run-one", MissedFloods.RunOne), ("skip", MissedFloods.Skip)]), "run-one",
         "What happens to floods that could not begin while the power or the controller was away.");
 
@@ -65,18 +65,18 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
 
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
-        [_at, _every, _from, _length, _overPhotoperiod, _fill, _soak, _drain, _missed];
+        [atKey, everyKey, fromKey, lengthKey, overPhotoperiodKey, fillKey, soakKey, drainKey, missedKey];
 
     /// <inheritdoc/>
     protected override FloodsPart? Build(MappingReader keys) => ReadTimes(keys) is { } times
         ? new FloodsPart(
-            keys.Place, keys.Has(_at) ? keys.At(_at) : keys.Has(_every) ? keys.At(_every) : keys.At(_overPhotoperiod),
-            keys.At(_fill), times, keys.Get(_fill), keys.Get(_soak), keys.Get(_drain), keys.Get(_missed))
+            keys.Place, keys.Has(atKey) ? keys.At(atKey) : keys.Has(everyKey) ? keys.At(everyKey) : keys.At(overPhotoperiodKey),
+            keys.At(fillKey), times, keys.Get(fillKey), keys.Get(soakKey), keys.Get(drainKey), keys.Get(missedKey))
         : null;
 
     private static FloodTimes? ReadTimes(MappingReader keys)
     {
-        var ways = new[] { keys.Has(_at), keys.Has(_every), keys.Has(_overPhotoperiod) };
+        var ways = new[] { keys.Has(atKey), keys.Has(everyKey), keys.Has(overPhotoperiodKey) };
         if (ways.Count(way => way) != 1)
         {
             keys.Complaints.Refuse(
@@ -85,16 +85,16 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
             return null;
         }
 
-        if (keys.Has(_from) != keys.Has(_every) || keys.Has(_length) != keys.Has(_every))
+        if (keys.Has(fromKey) != keys.Has(everyKey) || keys.Has(lengthKey) != keys.Has(everyKey))
         {
             keys.Complaints.Refuse(
                 keys.Place, "`every`, `from` and `for` belong together", "write all three, such as `every: 4 h`, `from: 06:00`, `for: 16 h`");
             return null;
         }
 
-        return keys.Has(_every) ? new FloodsEvery(keys.Get(_every), keys.Get(_from), keys.Get(_length))
-            : keys.Has(_overPhotoperiod) ? new FloodsOverPhotoperiod(keys.Get(_overPhotoperiod))
-            : InOrder(keys, keys.Get(_at));
+        return keys.Has(everyKey) ? new FloodsEvery(keys.Get(everyKey), keys.Get(fromKey), keys.Get(lengthKey))
+            : keys.Has(overPhotoperiodKey) ? new FloodsOverPhotoperiod(keys.Get(overPhotoperiodKey))
+            : InOrder(keys, keys.Get(atKey));
     }
 
     private static FloodsAt? InOrder(MappingReader keys, ImmutableArray<LocalTime> times)
@@ -102,7 +102,7 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
         var repeated = times.GroupBy(time => time).FirstOrDefault(group => group.Count() > 1);
         if (repeated is not null)
         {
-            keys.Refuse(_at, $"`{repeated.Key:HH':'mm}` stands twice", "keep one of them");
+            keys.Refuse(atKey, $"`{repeated.Key:HH':'mm}` stands twice", "keep one of them");
             return null;
         }
 

@@ -19,10 +19,10 @@ internal sealed record GpioIoPart(
 /// <summary>Reads where the relays and sensors are.</summary>
 internal sealed class IoMapping : Mapping<IoPart>
 {
-    private static readonly Key<bool> _simulated = Key.Optional(
+    private static readonly Key<bool> simulatedKey = Key.Optional(
         "simulated", new ChoiceKind<bool>([("simulated", true)]), "There is no board: the simulated rack answers.");
 
-    private static readonly Key<GpioIoPart> _gpio = Key.Optional(
+    private static readonly Key<GpioIoPart> gpioKey = Key.Optional(
         "gpio", new GpioMapping(), "Relays and contacts sit on GPIO lines of a board.");
 
     /// <inheritdoc/>
@@ -32,41 +32,41 @@ internal sealed class IoMapping : Mapping<IoPart>
     public override string Doc => "Where the relays and sensors are: `simulated`, or `gpio` with a chip.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_simulated, _gpio];
+    public override ImmutableArray<Key> Keys => [simulatedKey, gpioKey];
 
     /// <inheritdoc/>
-    protected override Key? Shorthand => _simulated;
+    protected override Key? Shorthand => simulatedKey;
 
     /// <inheritdoc/>
     protected override IoPart? Build(MappingReader keys)
     {
-        if (keys.Has(_simulated) == keys.Has(_gpio))
+        if (keys.Has(simulatedKey) == keys.Has(gpioKey))
         {
             keys.Complaints.Refuse(keys.Place, "not one place for the relays", "write `io: simulated`, or `gpio` with its chip");
             return null;
         }
 
-        return keys.Has(_gpio) ? keys.Get(_gpio) : new SimulatedIoPart();
+        return keys.Has(gpioKey) ? keys.Get(gpioKey) : new SimulatedIoPart();
     }
 }
 
 /// <summary>Reads what holds for the GPIO lines of a site.</summary>
 internal sealed class GpioMapping : Mapping<GpioIoPart>
 {
-    private static readonly Key<string> _chip = Key.Required(
+    private static readonly Key<string> chipKey = Key.Required(
         "chip", Kinds.Label, "The label that the kernel gives the chip; its number differs between boards and images.");
 
-    private static readonly Key<bool> _relaysActive = Key.Required(
+    private static readonly Key<bool> relaysActiveKey = Key.Required(
         "relays-active", Kinds.Active,
         "Which level energises the coils: `low` on most opto-coupled boards. There is no default, because a wrong guess turns every relay over.");
 
-    private static readonly Key<bool> _contactsActive = Key.Defaulted(
+    private static readonly Key<bool> contactsActiveKey = Key.Defaulted(
         "contacts-active", Kinds.Active, "low", "Which level means 1: wet, or supply present.");
 
-    private static readonly Key<LinePull> _pull = Key.Defaulted(
+    private static readonly Key<LinePull> pullKey = Key.Defaulted(
         "contacts-pull", Kinds.Pull, "up", "The pull on input lines, which decides what a broken wire reads as.");
 
-    private static readonly Key<Duration> _debounce = Key.Defaulted(
+    private static readonly Key<Duration> debounceKey = Key.Defaulted(
         "contacts-debounce", Kinds.Duration("0 ms", "5 s"), "50 ms", "How long a level must hold before a reading turns to the harmless side.");
 
     /// <inheritdoc/>
@@ -76,9 +76,9 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
     public override string Doc => "The board's GPIO chip, and what holds for each line that does not say otherwise.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_chip, _relaysActive, _contactsActive, _pull, _debounce];
+    public override ImmutableArray<Key> Keys => [chipKey, relaysActiveKey, contactsActiveKey, pullKey, debounceKey];
 
     /// <inheritdoc/>
     protected override GpioIoPart? Build(MappingReader keys) => new(
-        keys.Place, keys.Get(_chip), keys.Get(_relaysActive), keys.Get(_contactsActive), keys.Get(_pull), keys.Get(_debounce));
+        keys.Place, keys.Get(chipKey), keys.Get(relaysActiveKey), keys.Get(contactsActiveKey), keys.Get(pullKey), keys.Get(debounceKey));
 }

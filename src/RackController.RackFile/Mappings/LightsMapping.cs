@@ -22,26 +22,26 @@ internal sealed record TierPhotoperiod(Place TierPlace, int Tier, Photoperiod Ph
 /// <summary>The keys of a photoperiod.</summary>
 internal sealed class PhotoperiodKeys
 {
-    private readonly Key<LocalTime> _on = Key.Required("on", Kinds.TimeOfDay, "Local time the light comes on.");
+    private readonly Key<LocalTime> onKey = Key.Required("on", Kinds.TimeOfDay, "Local time the light comes on.");
 
-    private readonly Key<Duration> _length = Key.Required(
+    private readonly Key<Duration> lengthKey = Key.Required(
         "for", Kinds.Duration("0 min", "24 h", "a day has 24 h; write at most that"),
         "The photoperiod: how long the light stays on, in elapsed time, also across midnight and a change of the clock.");
 
-    public ImmutableArray<Key> All => [_on, _length];
+    public ImmutableArray<Key> All => [onKey, lengthKey];
 
-    public Photoperiod Read(MappingReader keys) => new(keys.Get(_on), keys.Get(_length));
+    public Photoperiod Read(MappingReader keys) => new(keys.Get(onKey), keys.Get(lengthKey));
 }
 
 /// <summary>Reads when the tiers are lit.</summary>
 internal sealed class LightsMapping : Mapping<LightsPart>
 {
-    private static readonly PhotoperiodKeys _photoperiod = new();
+    private static readonly PhotoperiodKeys photoperiodKeys = new();
 
-    private static readonly Key<Duration> _stagger = Key.Defaulted(
+    private static readonly Key<Duration> staggerKey = Key.Defaulted(
         "stagger", Kinds.Duration("0 min", "1 h"), "0 min", "How much later each tier's light comes on than the one below it.");
 
-    private static readonly Key<ImmutableArray<TierPhotoperiod>> _tiers = Key.Optional(
+    private static readonly Key<ImmutableArray<TierPhotoperiod>> tiersKey = Key.Optional(
         "tiers", Kinds.List(new TierPhotoperiodMapping(), "tier", 12), "Tiers that are lit at other times.");
 
     /// <inheritdoc/>
@@ -51,19 +51,19 @@ internal sealed class LightsMapping : Mapping<LightsPart>
     public override string Doc => "When the tiers are lit, every day.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [.. _photoperiod.All, _stagger, _tiers];
+    public override ImmutableArray<Key> Keys => [.. photoperiodKeys.All, staggerKey, tiersKey];
 
     /// <inheritdoc/>
     protected override LightsPart? Build(MappingReader keys) => new(
-        keys.Place, _photoperiod.Read(keys), keys.Get(_stagger), keys.Has(_tiers) ? keys.Get(_tiers) : []);
+        keys.Place, photoperiodKeys.Read(keys), keys.Get(staggerKey), keys.Has(tiersKey) ? keys.Get(tiersKey) : []);
 }
 
 /// <summary>Reads when one tier is lit.</summary>
 internal sealed class TierPhotoperiodMapping : Mapping<TierPhotoperiod>
 {
-    private static readonly PhotoperiodKeys _photoperiod = new();
+    private static readonly PhotoperiodKeys photoperiodKeys = new();
 
-    private static readonly Key<int> _tier = Key.Required(
+    private static readonly Key<int> tierKey = Key.Required(
         "tier", new WholeNumberKind("a tier's number", 1, 12), "Number of the tier, 1 at the bottom.");
 
     /// <inheritdoc/>
@@ -73,9 +73,9 @@ internal sealed class TierPhotoperiodMapping : Mapping<TierPhotoperiod>
     public override string Doc => "When one tier is lit, where it differs from the others.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_tier, .. _photoperiod.All];
+    public override ImmutableArray<Key> Keys => [tierKey, .. photoperiodKeys.All];
 
     /// <inheritdoc/>
     protected override TierPhotoperiod? Build(MappingReader keys) =>
-        new(keys.At(_tier), keys.Get(_tier), _photoperiod.Read(keys));
+        new(keys.At(tierKey), keys.Get(tierKey), photoperiodKeys.Read(keys));
 }

@@ -14,7 +14,7 @@ internal sealed record LimitsPart(InterlockLimits Limits, Func<string, Place> Pl
 /// <summary>Reads how far each interlock lets things go. A value outside its bounds is refused with the reason.</summary>
 internal sealed class LimitsMapping : Mapping<LimitsPart>
 {
-    private static readonly ImmutableArray<Limit> _limits =
+    private static readonly ImmutableArray<Limit> declared =
     [
         Time("pump-maximum-run", "15 min", "10 s", "60 min", "Longest single run of the pump.",
             "a shorter run is a click, and a longer one could empty the reservoir onto the floor",
@@ -77,13 +77,13 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
     public override string Doc => "How far each interlock of the rack lets things go.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [.. _limits.Select(limit => limit.Key)];
+    public override ImmutableArray<Key> Keys => [.. declared.Select(limit => limit.Key)];
 
     /// <inheritdoc/>
     protected override LimitsPart? Build(MappingReader keys)
     {
-        var limits = _limits.Aggregate(InterlockLimits.Default, (sofar, limit) => limit.Set(sofar, keys));
-        return new LimitsPart(limits, name => keys.At(_limits.Single(limit => limit.Key.Name == name).Key));
+        var limits = declared.Aggregate(InterlockLimits.Default, (sofar, limit) => limit.Set(sofar, keys));
+        return new LimitsPart(limits, name => keys.At(declared.Single(limit => limit.Key.Name == name).Key));
     }
 
     private static Limit Time(

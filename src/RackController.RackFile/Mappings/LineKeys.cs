@@ -9,19 +9,19 @@ namespace RackController.RackFile.Mappings;
 /// <param name="activeDoc">What its polarity means.</param>
 internal sealed class LineKeys(string lineDoc, string activeDoc)
 {
-    private readonly Key<int> _line = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
+    private readonly Key<int> lineKey = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
 
-    private readonly Key<string> _chip = Key.Optional(
+    private readonly Key<string> chipKey = Key.Optional(
         "chip", Kinds.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
 
-    private readonly Key<bool> _active = Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
+    private readonly Key<bool> activeKey = Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
 
     /// <summary>All of them.</summary>
-    public ImmutableArray<Key> All => [_line, _chip, _active];
+    public ImmutableArray<Key> All => [lineKey, chipKey, activeKey];
 
     /// <summary>Reads a line.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>
-    public LinePart? Read(MappingReader keys) => keys.FindValue(_line) is { } offset
-        ? new LinePart(keys.At(_line), offset, keys.Find(_chip), keys.FindValue(_active))
+    public LinePart? Read(MappingReader keys) => keys.FindValue(lineKey) is { } offset
+        ? new LinePart(keys.At(lineKey), offset, keys.Find(chipKey), keys.FindValue(activeKey))
         : null;
 }

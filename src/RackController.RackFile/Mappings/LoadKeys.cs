@@ -70,43 +70,43 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
 
     public static LoadKeys Aerator { get; } = new(LoadKind.Aerator, "0.6", "5", "1", "on");
 
-    private readonly Key<double> _power = Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
+    private readonly Key<double> powerKey = Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
 
-    private readonly Key<double> _current = Key.Optional(
+    private readonly Key<double> currentKey = Key.Optional(
         "current", Kinds.Current, "Running current by its nameplate, at the circuit's voltage. Write this or `power`.");
 
-    private readonly Key<double> _powerFactor = Key.Defaulted(
+    private readonly Key<double> powerFactorKey = Key.Defaulted(
         "power-factor", new Binding.Kinds.NumberKind("a power factor", 0.1, 1), powerFactor, "Real power over apparent power.");
 
-    private readonly Key<double> _inrush = Key.Defaulted(
+    private readonly Key<double> inrushKey = Key.Defaulted(
         "inrush", new Binding.Kinds.NumberKind("an inrush multiple", 1, 150), inrush,
         "Current in the first moments after switching on, as a multiple of the running current.");
 
-    private readonly Key<int> _priority = Key.Defaulted(
+    private readonly Key<int> priorityKey = Key.Defaulted(
         "priority", new Binding.Kinds.WholeNumberKind("a priority", 1, 9), priority,
         "Who goes last when a circuit cannot carry everything: 1 is most important, 9 least.");
 
-    private readonly Key<SwitchState> _safeState = Key.Defaulted(
+    private readonly Key<SwitchState> safeStateKey = Key.Defaulted(
         "safe-state", Kinds.SwitchState, safeState, "The state that hurts least when the controller cannot judge.");
 
-    private readonly Key<RelayContact> _contact = Key.Optional(
+    private readonly Key<RelayContact> contactKey = Key.Optional(
         "contact", Kinds.Contact,
         "Through which contact of its relay it is wired. Without it: normally-closed where the safe state is on, else normally-open.");
 
-    private readonly Key<string> _circuit = Key.Optional(
+    private readonly Key<string> circuitKey = Key.Optional(
         "circuit", Kinds.Name, "The circuit it draws from. Without it: the circuit of its rack.");
 
-    private readonly LineKeys _line = new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
+    private readonly LineKeys lineKeys = new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All =>
-        [_power, _current, _powerFactor, _inrush, _priority, _safeState, _contact, _circuit, .. _line.All];
+        [powerKey, currentKey, powerFactorKey, inrushKey, priorityKey, safeStateKey, contactKey, circuitKey, .. lineKeys.All];
 
     /// <summary>Reads a load.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>
     public LoadPart? Read(MappingReader keys)
     {
-        var (power, current) = (keys.FindValue(_power), keys.FindValue(_current));
+        var (power, current) = (keys.FindValue(powerKey), keys.FindValue(currentKey));
         if (power is null == current is null)
         {
             keys.Complaints.Refuse(
@@ -115,23 +115,23 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
             return null;
         }
 
-        var safeState = keys.Get(_safeState);
+        var safeState = keys.Get(safeStateKey);
         return new LoadPart
         {
             Place = keys.Place,
             Kind = kind,
             PowerW = power,
             CurrentA = current,
-            PowerFactor = keys.Get(_powerFactor),
-            InrushMultiple = keys.Get(_inrush),
-            Priority = keys.Get(_priority),
+            PowerFactor = keys.Get(powerFactorKey),
+            InrushMultiple = keys.Get(inrushKey),
+            Priority = keys.Get(priorityKey),
             SafeState = safeState,
-            Contact = keys.FindValue(_contact)
+            Contact = keys.FindValue(contactKey)
                 ?? (safeState == SwitchState.On ? RelayContact.NormallyClosed : RelayContact.NormallyOpen),
-            ContactPlace = keys.At(_contact),
-            Circuit = keys.Find(_circuit),
-            CircuitPlace = keys.At(_circuit),
-            Line = _line.Read(keys),
+            ContactPlace = keys.At(contactKey),
+            Circuit = keys.Find(circuitKey),
+            CircuitPlace = keys.At(circuitKey),
+            Line = lineKeys.Read(keys),
         };
     }
 }

@@ -12,7 +12,7 @@ internal sealed record LightPart(LoadPart Load, double PpfdUmolPerM2S);
 /// <summary>Reads the light of a tier.</summary>
 internal sealed class LightMapping : Mapping<LightPart>
 {
-    private static readonly Key<double> _ppfd = Key.Required(
+    private static readonly Key<double> ppfdKey = Key.Required(
         "ppfd", new QuantityKind(Dimensions.PhotonFlux, "0 umol/m2/s", "2000 umol/m2/s"),
         "Photosynthetic photon flux density at the canopy with the light on.");
 
@@ -23,11 +23,11 @@ internal sealed class LightMapping : Mapping<LightPart>
     public override string Doc => "The light of a tier.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_ppfd, .. LoadKeys.Light.All];
+    public override ImmutableArray<Key> Keys => [ppfdKey, .. LoadKeys.Light.All];
 
     /// <inheritdoc/>
     protected override LightPart? Build(MappingReader keys) =>
-        LoadKeys.Light.Read(keys) is { } load ? new LightPart(load, keys.Get(_ppfd)) : null;
+        LoadKeys.Light.Read(keys) is { } load ? new LightPart(load, keys.Get(ppfdKey)) : null;
 }
 
 /// <summary>Reads the valve of a tier.</summary>
@@ -58,10 +58,10 @@ internal sealed record RunnerPart(LoadPart Load, RunPart Run);
 /// <param name="unnamed">What it is called without a name; empty where its number among others decides.</param>
 internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys, string unnamed) : Mapping<RunnerPart>
 {
-    private static readonly Key<string> _name = Key.Optional(
+    private static readonly Key<string> nameKey = Key.Optional(
         "name", Kinds.Name, "What it is called within the rack. Without it: by its kind, fans numbered where there are several.");
 
-    private static readonly Key<RunPart> _run = Key.Defaulted("run", new RunMapping(), "always", "How it runs.");
+    private static readonly Key<RunPart> runKey = Key.Defaulted("run", new RunMapping(), "always", "How it runs.");
 
     public static RunnerMapping Fan { get; } = new("fan", "Moves air.", LoadKeys.Fan, "");
 
@@ -74,10 +74,10 @@ internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys, 
     public override string Doc => doc;
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_name, _run, .. loadKeys.All];
+    public override ImmutableArray<Key> Keys => [nameKey, runKey, .. loadKeys.All];
 
     /// <inheritdoc/>
     protected override RunnerPart? Build(MappingReader keys) => loadKeys.Read(keys) is { } load
-        ? new RunnerPart(load with { ShortName = keys.Find(_name) ?? unnamed }, keys.Get(_run))
+        ? new RunnerPart(load with { ShortName = keys.Find(nameKey) ?? unnamed }, keys.Get(runKey))
         : null;
 }

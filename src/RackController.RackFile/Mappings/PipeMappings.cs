@@ -10,21 +10,21 @@ internal sealed record SupplyPart(
 /// <summary>Reads the vertical supply pipe.</summary>
 internal sealed class SupplyMapping : Mapping<SupplyPart>
 {
-    private static readonly Key<double> _bore = Key.Defaulted(
+    private static readonly Key<double> boreKey = Key.Defaulted(
         "bore", Kinds.Bore, "26.6 mm", "Inside diameter; 26.6 mm is a 1 in schedule 40 pipe.");
 
-    private static readonly Key<double> _runLength = Key.Optional(
+    private static readonly Key<double> runLengthKey = Key.Optional(
         "run-length", Kinds.Length,
         "Length of pipe and hose from the pump to the lowest tee. Without it: the height of the lowest tray and 600 mm.");
 
-    private static readonly Key<double> _runLoss = Key.Defaulted(
+    private static readonly Key<double> runLossKey = Key.Defaulted(
         "run-minor-loss", Kinds.MinorLoss, "7.5",
         "Sum of the minor loss coefficients from the pump to the lowest tee (entrance, elbows, screen).");
 
-    private static readonly Key<double> _teeLoss = Key.Defaulted(
+    private static readonly Key<double> teeLossKey = Key.Defaulted(
         "tee-minor-loss", Kinds.MinorLoss, "0.3", "Minor loss coefficient of flow past one tee.");
 
-    private static readonly Key<bool> _checkValve = Key.Defaulted(
+    private static readonly Key<bool> checkValveKey = Key.Defaulted(
         "check-valve", Kinds.Flag, "yes", "Whether water is kept from running back through the stopped pump.");
 
     /// <inheritdoc/>
@@ -34,11 +34,11 @@ internal sealed class SupplyMapping : Mapping<SupplyPart>
     public override string Doc => "The vertical supply pipe with a tee per tier.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_bore, _runLength, _runLoss, _teeLoss, _checkValve];
+    public override ImmutableArray<Key> Keys => [boreKey, runLengthKey, runLossKey, teeLossKey, checkValveKey];
 
     /// <inheritdoc/>
     protected override SupplyPart? Build(MappingReader keys) => new(
-        keys.Place, keys.Get(_bore), keys.FindValue(_runLength), keys.Get(_runLoss), keys.Get(_teeLoss), keys.Get(_checkValve));
+        keys.Place, keys.Get(boreKey), keys.FindValue(runLengthKey), keys.Get(runLossKey), keys.Get(teeLossKey), keys.Get(checkValveKey));
 }
 
 /// <summary>The common return pipe as written.</summary>
@@ -47,9 +47,9 @@ internal sealed record DrainPart(double BoreMm, double? CapacityLpm);
 /// <summary>Reads the common return pipe.</summary>
 internal sealed class DrainMapping : Mapping<DrainPart>
 {
-    private static readonly Key<double> _bore = Key.Defaulted("bore", Kinds.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
+    private static readonly Key<double> boreKey = Key.Defaulted("bore", Kinds.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
 
-    private static readonly Key<double> _capacity = Key.Optional(
+    private static readonly Key<double> capacityKey = Key.Optional(
         "capacity", Kinds.Flow, "What it carries at most. Without it: by the stack formula of Wyly and Eaton, 7/24 full.");
 
     /// <inheritdoc/>
@@ -59,10 +59,10 @@ internal sealed class DrainMapping : Mapping<DrainPart>
     public override string Doc => "The drain stack: the common return pipe of all trays.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_bore, _capacity];
+    public override ImmutableArray<Key> Keys => [boreKey, capacityKey];
 
     /// <inheritdoc/>
-    protected override DrainPart? Build(MappingReader keys) => new(keys.Get(_bore), keys.FindValue(_capacity));
+    protected override DrainPart? Build(MappingReader keys) => new(keys.Get(boreKey), keys.FindValue(capacityKey));
 }
 
 /// <summary>The pipe from the riser to one tray as written; null where another place decides.</summary>
@@ -77,15 +77,15 @@ internal sealed record BranchPart(double? BoreMm, double? LengthMm, double? Mino
 /// <param name="ofAllTiers">Whether it holds for all tiers, and so has defaults.</param>
 internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
 {
-    private readonly Key<double> _bore = Declare("bore", Kinds.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
+    private readonly Key<double> boreKey = Declare("bore", Kinds.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
 
-    private readonly Key<double> _length = Declare("length", Kinds.Length, "250 mm", ofAllTiers, "Length.");
+    private readonly Key<double> lengthKey = Declare("length", Kinds.Length, "250 mm", ofAllTiers, "Length.");
 
-    private readonly Key<double> _loss = Key.Optional(
+    private readonly Key<double> lossKey = Key.Optional(
         "minor-loss", Kinds.MinorLoss,
         "Sum of its minor loss coefficients, with tee, throttle and exit. Without it: throttled so that all trays fill evenly.");
 
-    private readonly Key<double> _outlet = Declare("outlet", Kinds.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
+    private readonly Key<double> outletKey = Declare("outlet", Kinds.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "branch of all tiers" : "branch";
@@ -96,11 +96,11 @@ internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
         : "The pipe from the riser to this tray, where it differs from the rack's.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_bore, _length, _loss, _outlet];
+    public override ImmutableArray<Key> Keys => [boreKey, lengthKey, lossKey, outletKey];
 
     /// <inheritdoc/>
     protected override BranchPart? Build(MappingReader keys) => new(
-        keys.FindValue(_bore), keys.FindValue(_length), keys.FindValue(_loss), keys.FindValue(_outlet));
+        keys.FindValue(boreKey), keys.FindValue(lengthKey), keys.FindValue(lossKey), keys.FindValue(outletKey));
 
     internal static Key<T> Declare<T>(string name, Kind<T> kind, string defaultText, bool hasDefault, string doc) =>
         hasDefault ? Key.Defaulted(name, kind, defaultText, doc) : Key.Optional(name, kind, doc);

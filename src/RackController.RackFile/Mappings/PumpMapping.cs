@@ -17,11 +17,11 @@ internal sealed record PumpPoint(double FlowLpm, double HeadM);
 /// <summary>Reads a pump: one rated point, or three points of its curve.</summary>
 internal sealed class PumpMapping : Mapping<PumpPart>
 {
-    private static readonly Key<PumpPoint> _rated = Key.Optional(
+    private static readonly Key<PumpPoint> ratedKey = Key.Optional(
         "rated", new PumpPointMapping(),
         "One point of its curve. Head at no flow is then taken as 4/3 of its head, and flow at no head as twice its flow.");
 
-    private static readonly Key<ImmutableArray<PumpPoint>> _curve = Key.Optional(
+    private static readonly Key<ImmutableArray<PumpPoint>> curveKey = Key.Optional(
         "curve", Kinds.List(new PumpPointMapping(), "point", 3),
         "Three points of its curve, the first at no flow. Write this or `rated`.");
 
@@ -32,7 +32,7 @@ internal sealed class PumpMapping : Mapping<PumpPart>
     public override string Doc => "The pump: what it can lift, its nameplate and its relay.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_rated, _curve, .. LoadKeys.Pump.All];
+    public override ImmutableArray<Key> Keys => [ratedKey, curveKey, .. LoadKeys.Pump.All];
 
     /// <inheritdoc/>
     protected override PumpPart? Build(MappingReader keys)
@@ -44,26 +44,26 @@ internal sealed class PumpMapping : Mapping<PumpPart>
 
     private static PumpCurve? ReadCurve(MappingReader keys)
     {
-        if (keys.Has(_rated) == keys.Has(_curve))
+        if (keys.Has(ratedKey) == keys.Has(curveKey))
         {
             keys.Complaints.Refuse(
-                keys.Place, keys.Has(_rated) ? "both `rated` and `curve`" : "a pump that does not say what it can lift",
+                keys.Place, keys.Has(ratedKey) ? "both `rated` and `curve`" : "a pump that does not say what it can lift",
                 "write one point, such as `rated: { flow: 30 L/min, head: 2 m }`, or three as `curve`");
             return null;
         }
 
-        var isRated = keys.Has(_rated);
+        var isRated = keys.Has(ratedKey);
         var curve = isRated
-            ? PumpCurves.ThroughOnePoint(keys.Get(_rated))
-            : PumpCurves.ThroughThreePoints(keys.Get(_curve));
+            ? PumpCurves.ThroughOnePoint(keys.Get(ratedKey))
+            : PumpCurves.ThroughThreePoints(keys.Get(curveKey));
         if (curve is null && isRated)
         {
-            keys.Refuse(_rated, "a rated point without flow or without head", "write a point at which the pump does both");
+            keys.Refuse(ratedKey, "a rated point without flow or without head", "write a point at which the pump does both");
         }
         else if (curve is null)
         {
             keys.Refuse(
-                _curve, "points that no falling curve passes through",
+                curveKey, "points that no falling curve passes through",
                 "write three points with rising flow and falling head, the first at `0 L/min`");
         }
 
@@ -74,9 +74,9 @@ internal sealed class PumpMapping : Mapping<PumpPart>
 /// <summary>Reads a point of a pump curve.</summary>
 internal sealed class PumpPointMapping : Mapping<PumpPoint>
 {
-    private static readonly Key<double> _flow = Key.Required("flow", Kinds.Flow, "Flow at this point.");
+    private static readonly Key<double> flowKey = Key.Required("flow", Kinds.Flow, "Flow at this point.");
 
-    private static readonly Key<double> _head = Key.Required("head", Kinds.Head, "Height that it lifts this flow to.");
+    private static readonly Key<double> headKey = Key.Required("head", Kinds.Head, "Height that it lifts this flow to.");
 
     /// <inheritdoc/>
     public override string Name => "pump point";
@@ -85,8 +85,8 @@ internal sealed class PumpPointMapping : Mapping<PumpPoint>
     public override string Doc => "A point of a pump curve.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_flow, _head];
+    public override ImmutableArray<Key> Keys => [flowKey, headKey];
 
     /// <inheritdoc/>
-    protected override PumpPoint? Build(MappingReader keys) => new(keys.Get(_flow), keys.Get(_head) / 1000);
+    protected override PumpPoint? Build(MappingReader keys) => new(keys.Get(flowKey), keys.Get(headKey) / 1000);
 }

@@ -57,45 +57,45 @@ internal sealed class RackMapping : Mapping<RackPart>
     /// <summary>No rack that a person can reach has more.</summary>
     private const int MostTiers = 12;
 
-    private static readonly TrayMapping _trayOfAll = new(ofAllTiers: true);
-    private static readonly BranchMapping _branchOfAll = new(ofAllTiers: true);
-    private static readonly SupplyMapping _supplyMapping = new();
-    private static readonly DrainMapping _drainMapping = new();
-    private static readonly LimitsMapping _limitsMapping = new();
+    private static readonly TrayMapping trayOfAll = new(ofAllTiers: true);
+    private static readonly BranchMapping branchOfAll = new(ofAllTiers: true);
+    private static readonly SupplyMapping supplyMapping = new();
+    private static readonly DrainMapping drainMapping = new();
+    private static readonly LimitsMapping limitsMapping = new();
 
-    private static readonly Key<string> _name = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+    private static readonly Key<string> nameKey = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
 
-    private static readonly Key<string> _circuit = Key.Optional(
+    private static readonly Key<string> circuitKey = Key.Optional(
         "circuit", Kinds.Name, "The circuit that its loads draw from. Without it: the only circuit of the site.");
 
-    private static readonly Key<ReservoirPart> _reservoir = Key.Required("reservoir", new ReservoirMapping(), "The tank.");
+    private static readonly Key<ReservoirPart> reservoirKey = Key.Required("reservoir", new ReservoirMapping(), "The tank.");
 
-    private static readonly Key<PumpPart> _pump = Key.Required("pump", new PumpMapping(), "The pump.");
+    private static readonly Key<PumpPart> pumpKey = Key.Required("pump", new PumpMapping(), "The pump.");
 
-    private static readonly Key<SupplyPart> _supply = Key.Optional("supply", _supplyMapping, "The supply riser. Without it: usual values.");
+    private static readonly Key<SupplyPart> supplyKey = Key.Optional("supply", supplyMapping, "The supply riser. Without it: usual values.");
 
-    private static readonly Key<DrainPart> _drain = Key.Optional("drain", _drainMapping, "The drain stack. Without it: usual values.");
+    private static readonly Key<DrainPart> drainKey = Key.Optional("drain", drainMapping, "The drain stack. Without it: usual values.");
 
-    private static readonly Key<TrayPart> _tray = Key.Optional(
-        "tray", _trayOfAll, "The flood tray of each tier and what stands in it. Without it: usual values.");
+    private static readonly Key<TrayPart> trayKey = Key.Optional(
+        "tray", trayOfAll, "The flood tray of each tier and what stands in it. Without it: usual values.");
 
-    private static readonly Key<BranchPart> _branch = Key.Optional(
-        "branch", _branchOfAll, "The pipe from the riser to each tray. Without it: usual values.");
+    private static readonly Key<BranchPart> branchKey = Key.Optional(
+        "branch", branchOfAll, "The pipe from the riser to each tray. Without it: usual values.");
 
-    private static readonly Key<ImmutableArray<TierPart>> _tiers = Key.Required(
+    private static readonly Key<ImmutableArray<TierPart>> tiersKey = Key.Required(
         "tiers", Kinds.List(new TierMapping(), "tier", MostTiers), "The tiers, bottom first.");
 
-    private static readonly Key<RunnerPart> _aerator = Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
+    private static readonly Key<RunnerPart> aeratorKey = Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
 
-    private static readonly Key<ImmutableArray<RunnerPart>> _fans = Key.Optional(
+    private static readonly Key<ImmutableArray<RunnerPart>> fansKey = Key.Optional(
         "fans", Kinds.List(RunnerMapping.Fan, "fan", 12), "The fans.");
 
-    private static readonly Key<SensorsPart> _sensors = Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");
+    private static readonly Key<SensorsPart> sensorsKey = Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");
 
-    private static readonly Key<SchedulePart> _schedule = Key.Required("schedule", new ScheduleMapping(), "What should happen when.");
+    private static readonly Key<SchedulePart> scheduleKey = Key.Required("schedule", new ScheduleMapping(), "What should happen when.");
 
-    private static readonly Key<LimitsPart> _limits = Key.Optional(
-        "limits", _limitsMapping, "How far each interlock lets things go. Without it: usual values.");
+    private static readonly Key<LimitsPart> limitsKey = Key.Optional(
+        "limits", limitsMapping, "How far each interlock lets things go. Without it: usual values.");
 
     /// <inheritdoc/>
     public override string Name => "rack";
@@ -106,7 +106,7 @@ internal sealed class RackMapping : Mapping<RackPart>
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
     [
-        _name, _circuit, _reservoir, _pump, _aerator, _fans, _sensors, _tiers, _tray, _branch, _supply, _drain, _schedule, _limits,
+        nameKey, circuitKey, reservoirKey, pumpKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey, branchKey, supplyKey, drainKey, scheduleKey, limitsKey,
     ];
 
     /// <inheritdoc/>
@@ -116,22 +116,22 @@ internal sealed class RackMapping : Mapping<RackPart>
     protected override RackPart? Build(MappingReader keys) => new()
     {
         Place = keys.Place,
-        Name = keys.Find(_name),
-        NamePlace = keys.At(_name),
-        Circuit = keys.Find(_circuit),
-        CircuitPlace = keys.At(_circuit),
-        Reservoir = keys.Find(_reservoir),
-        Pump = keys.Find(_pump),
-        Supply = OrUsual(keys, _supply, _supplyMapping),
-        Drain = OrUsual(keys, _drain, _drainMapping),
-        Tray = OrUsual(keys, _tray, _trayOfAll),
-        Branch = OrUsual(keys, _branch, _branchOfAll),
-        Tiers = keys.Has(_tiers) ? [.. keys.Get(_tiers).Select((tier, index) => tier.Numbered(index + 1))] : [],
-        Aerator = keys.Find(_aerator),
-        Fans = keys.Has(_fans) ? Named(keys.Get(_fans)) : [],
-        Sensors = keys.Find(_sensors) ?? SensorsPart.None,
-        Schedule = keys.Find(_schedule),
-        Limits = OrUsual(keys, _limits, _limitsMapping),
+        Name = keys.Find(nameKey),
+        NamePlace = keys.At(nameKey),
+        Circuit = keys.Find(circuitKey),
+        CircuitPlace = keys.At(circuitKey),
+        Reservoir = keys.Find(reservoirKey),
+        Pump = keys.Find(pumpKey),
+        Supply = OrUsual(keys, supplyKey, supplyMapping),
+        Drain = OrUsual(keys, drainKey, drainMapping),
+        Tray = OrUsual(keys, trayKey, trayOfAll),
+        Branch = OrUsual(keys, branchKey, branchOfAll),
+        Tiers = keys.Has(tiersKey) ? [.. keys.Get(tiersKey).Select((tier, index) => tier.Numbered(index + 1))] : [],
+        Aerator = keys.Find(aeratorKey),
+        Fans = keys.Has(fansKey) ? Named(keys.Get(fansKey)) : [],
+        Sensors = keys.Find(sensorsKey) ?? SensorsPart.None,
+        Schedule = keys.Find(scheduleKey),
+        Limits = OrUsual(keys, limitsKey, limitsMapping),
     };
 
     private static ImmutableArray<RunnerPart> Named(ImmutableArray<RunnerPart> fans) =>

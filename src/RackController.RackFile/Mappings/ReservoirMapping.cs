@@ -16,17 +16,17 @@ internal sealed class ReservoirMapping : Mapping<ReservoirPart>
     /// <summary>Common practice, no source: nobody fills a tank on wheels to its brim.</summary>
     private const double NormalShare = 0.9;
 
-    private static readonly Key<double> _volume = Key.Required("volume", Kinds.Volume, "Volume to the brim.");
+    private static readonly Key<double> volumeKey = Key.Required("volume", Kinds.Volume, "Volume to the brim.");
 
-    private static readonly Key<double> _depth = Key.Required("depth", Kinds.Length, "Inside depth from floor to brim; straight walls.");
+    private static readonly Key<double> depthKey = Key.Required("depth", Kinds.Length, "Inside depth from floor to brim; straight walls.");
 
-    private static readonly Key<double> _floor = Key.Defaulted(
+    private static readonly Key<double> floorKey = Key.Defaulted(
         "floor-height", Kinds.Length, "20 mm", "Height of its inside floor above the floor of the room.");
 
-    private static readonly Key<double> _normal = Key.Optional(
+    private static readonly Key<double> normalKey = Key.Optional(
         "normal-volume", Kinds.Volume, "What the grower fills it to. Without it: nine tenths of its volume.");
 
-    private static readonly Key<double> _intake = Key.Defaulted(
+    private static readonly Key<double> intakeKey = Key.Defaulted(
         "pump-intake", Kinds.Length, "30 mm", "Depth below which the pump draws air.");
 
     /// <inheritdoc/>
@@ -36,32 +36,32 @@ internal sealed class ReservoirMapping : Mapping<ReservoirPart>
     public override string Doc => "The tank that the pump draws from and the trays drain to.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_volume, _depth, _floor, _normal, _intake];
+    public override ImmutableArray<Key> Keys => [volumeKey, depthKey, floorKey, normalKey, intakeKey];
 
     /// <inheritdoc/>
     protected override ReservoirPart? Build(MappingReader keys)
     {
-        var volumeL = keys.Get(_volume);
+        var volumeL = keys.Get(volumeKey);
         var tank = new Reservoir(
-            volumeL, keys.Get(_depth), keys.Get(_floor), keys.FindValue(_normal) ?? NormalShare * volumeL, keys.Get(_intake));
+            volumeL, keys.Get(depthKey), keys.Get(floorKey), keys.FindValue(normalKey) ?? NormalShare * volumeL, keys.Get(intakeKey));
         if (tank.DepthMm < 50)
         {
-            keys.Refuse(_depth, "a reservoir less than 50 mm deep", "measure its inside depth from floor to brim");
+            keys.Refuse(depthKey, "a reservoir less than 50 mm deep", "measure its inside depth from floor to brim");
             return null;
         }
 
         if (tank.NormalVolumeL > volumeL)
         {
-            keys.Refuse(_normal, "more than the reservoir holds", "write at most its volume");
+            keys.Refuse(normalKey, "more than the reservoir holds", "write at most its volume");
             return null;
         }
 
         if (tank.PumpIntakeMm >= tank.DepthMm)
         {
-            keys.Refuse(_intake, "a pump intake above the brim", "measure from the reservoir's inside floor");
+            keys.Refuse(intakeKey, "a pump intake above the brim", "measure from the reservoir's inside floor");
             return null;
         }
 
-        return new ReservoirPart(keys.Place, tank, keys.At(_normal));
+        return new ReservoirPart(keys.Place, tank, keys.At(normalKey));
     }
 }

@@ -21,17 +21,17 @@ internal sealed record AirReading(double Value, bool IsHumidity);
 /// <summary>Reads how a fan or aerator runs.</summary>
 internal sealed class RunMapping : Mapping<RunPart>
 {
-    private static readonly Key<bool> _always = Key.Optional(
+    private static readonly Key<bool> alwaysKey = Key.Optional(
         "always", new ChoiceKind<bool>([("always", true)]), "Always on.");
 
-    private static readonly Key<Duration> _on = Key.Optional("on", Kinds.Duration("1 s", "24 h"), "In cycles: how long on.");
+    private static readonly Key<Duration> onKey = Key.Optional("on", Kinds.Duration("1 s", "24 h"), "In cycles: how long on.");
 
-    private static readonly Key<Duration> _off = Key.Optional("off", Kinds.Duration("1 s", "24 h"), "In cycles: how long off.");
+    private static readonly Key<Duration> offKey = Key.Optional("off", Kinds.Duration("1 s", "24 h"), "In cycles: how long off.");
 
-    private static readonly Key<AirReading> _onAbove = Key.Optional(
+    private static readonly Key<AirReading> onAboveKey = Key.Optional(
         "on-above", new AirReadingKind(), "On above this temperature or humidity of the rack's air, and until `off-below`.");
 
-    private static readonly Key<AirReading> _offBelow = Key.Optional("off-below", new AirReadingKind(), "Off below this one.");
+    private static readonly Key<AirReading> offBelowKey = Key.Optional("off-below", new AirReadingKind(), "Off below this one.");
 
     /// <inheritdoc/>
     public override string Name => "run";
@@ -40,17 +40,17 @@ internal sealed class RunMapping : Mapping<RunPart>
     public override string Doc => "`always`, or in cycles (`on` and `off`), or by the air (`on-above` and `off-below`).";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_always, _on, _off, _onAbove, _offBelow];
+    public override ImmutableArray<Key> Keys => [alwaysKey, onKey, offKey, onAboveKey, offBelowKey];
 
     /// <inheritdoc/>
-    protected override Key? Shorthand => _always;
+    protected override Key? Shorthand => alwaysKey;
 
     /// <inheritdoc/>
     protected override RunPart? Build(MappingReader keys)
     {
         var run = new RunPart(
-            keys.Place, keys.FindValue(_on), keys.FindValue(_off), keys.Find(_onAbove), keys.Find(_offBelow));
-        var ways = new[] { keys.Has(_always), keys.Has(_on) || keys.Has(_off), keys.Has(_onAbove) || keys.Has(_offBelow) };
+            keys.Place, keys.FindValue(onKey), keys.FindValue(offKey), keys.Find(onAboveKey), keys.Find(offBelowKey));
+        var ways = new[] { keys.Has(alwaysKey), keys.Has(onKey) || keys.Has(offKey), keys.Has(onAboveKey) || keys.Has(offBelowKey) };
         if (ways.Count(way => way) != 1 || run.On is null != run.Off is null || run.OnAbove is null != run.OffBelow is null)
         {
             keys.Complaints.Refuse(
@@ -63,7 +63,7 @@ internal sealed class RunMapping : Mapping<RunPart>
             && (above.IsHumidity != below.IsHumidity || above.Value <= below.Value))
         {
             keys.Refuse(
-                _offBelow, "not below `on-above`", "write a lower value of the same kind, so that the load does not flutter");
+                offBelowKey, "not below `on-above`", "write a lower value of the same kind, so that the load does not flutter");
             return null;
         }
 
@@ -74,9 +74,9 @@ internal sealed class RunMapping : Mapping<RunPart>
 /// <summary>A temperature or a humidity.</summary>
 internal sealed class AirReadingKind : ScalarKind<AirReading>
 {
-    private static readonly QuantityKind _temperature = new(Dimensions.Temperature, "-10 °C", "50 °C");
+    private static readonly QuantityKind temperature = new(Dimensions.Temperature, "-10 °C", "50 °C");
 
-    private static readonly QuantityKind _humidity = new(Dimensions.Percentage, "0 %", "100 %");
+    private static readonly QuantityKind humidity = new(Dimensions.Percentage, "0 %", "100 %");
 
     /// <inheritdoc/>
     public override string Expected => "a temperature or a humidity, such as `26 °C` or `65 %`";
@@ -84,14 +84,14 @@ internal sealed class AirReadingKind : ScalarKind<AirReading>
     /// <inheritdoc/>
     public override System.Text.Json.Nodes.JsonObject Describe(SchemaWriter schema) => new()
     {
-        ["anyOf"] = new System.Text.Json.Nodes.JsonArray(_temperature.Describe(schema), _humidity.Describe(schema)),
+        ["anyOf"] = new System.Text.Json.Nodes.JsonArray(temperature.Describe(schema), humidity.Describe(schema)),
     };
 
     /// <inheritdoc/>
     protected override Misfit? Parse(string text, out AirReading value)
     {
         var isHumidity = text.EndsWith('%');
-        var misfit = (isHumidity ? _humidity : _temperature).ParseText(text, out var number);
+        var misfit = (isHumidity ? humidity : temperature).ParseText(text, out var number);
         value = new AirReading(number, isHumidity);
         return misfit;
     }

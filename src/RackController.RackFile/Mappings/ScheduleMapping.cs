@@ -12,10 +12,10 @@ internal sealed record SchedulePart(Place Place, LightsPart? Lights, FloodsPart?
 /// <summary>Reads what should happen when.</summary>
 internal sealed class ScheduleMapping : Mapping<SchedulePart>
 {
-    private static readonly Key<LightsPart> _lights = Key.Optional(
+    private static readonly Key<LightsPart> lightsKey = Key.Optional(
         "lights", new LightsMapping(), "When the tiers are lit. Without it: never.");
 
-    private static readonly Key<FloodsPart> _floods = Key.Optional(
+    private static readonly Key<FloodsPart> floodsKey = Key.Optional(
         "floods", new FloodsMapping(), "When the trays are flooded. Without it: never.");
 
     /// <inheritdoc/>
@@ -25,11 +25,11 @@ internal sealed class ScheduleMapping : Mapping<SchedulePart>
     public override string Doc => "What should happen when, in local time. Interlocks and circuit decide whether it may.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_lights, _floods];
+    public override ImmutableArray<Key> Keys => [lightsKey, floodsKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
 
     /// <inheritdoc/>
-    protected override SchedulePart? Build(MappingReader keys) => new(keys.Place, keys.Find(_lights), keys.Find(_floods));
+    protected override SchedulePart? Build(MappingReader keys) => new(keys.Place, keys.Find(lightsKey), keys.Find(floodsKey));
 }

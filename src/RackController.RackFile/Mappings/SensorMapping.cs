@@ -38,21 +38,21 @@ internal sealed record SensorPart
 /// <param name="doc">What it is.</param>
 internal sealed class SensorMapping(SensorKind kind, string name, string doc) : Mapping<SensorPart>
 {
-    private readonly Key<double> _height = Key.Required(
+    private readonly Key<double> heightKey = Key.Required(
         "height", Kinds.Length, "Height of the float's switching point above the floor of its tray or reservoir.");
 
-    private readonly Key<bool> _fitted = Key.Defaulted("fitted", Kinds.Flag, "yes", "Whether the rack has one.");
+    private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Kinds.Flag, "yes", "Whether the rack has one.");
 
-    private readonly Key<Duration> _staleAfter = Key.Defaulted(
+    private readonly Key<Duration> staleAfterKey = Key.Defaulted(
         "stale-after", Kinds.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s", "A reading older than this is unknown.");
 
-    private readonly LineKeys _line = new(
+    private readonly LineKeys lineKeys = new(
         "The offset of its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");
 
-    private readonly Key<LinePull> _pull = Key.Optional(
+    private readonly Key<LinePull> pullKey = Key.Optional(
         "pull", Kinds.Pull, "The pull that the board puts on the line. Without it: as the I/O section says.");
 
-    private readonly Key<Duration> _debounce = Key.Optional(
+    private readonly Key<Duration> debounceKey = Key.Optional(
         "debounce", Kinds.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
 
     /// <inheritdoc/>
@@ -64,12 +64,12 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
     [
-        IsAFloat(kind) ? _height : _fitted, _staleAfter,
-        .. IsAContact(kind) ? (ImmutableArray<Key>)[.. _line.All, _pull, _debounce] : [],
+        IsAFloat(kind) ? heightKey : fittedKey, staleAfterKey,
+        .. IsAContact(kind) ? (ImmutableArray<Key>)[.. lineKeys.All, pullKey, debounceKey] : [],
     ];
 
     /// <inheritdoc/>
-    protected override Key? Shorthand => IsAFloat(kind) ? _height : _fitted;
+    protected override Key? Shorthand => IsAFloat(kind) ? heightKey : fittedKey;
 
     /// <inheritdoc/>
     protected override SensorPart? Build(MappingReader keys) => new()
@@ -78,12 +78,12 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
         Kind = kind,
         ShortName = name,
         IsContact = IsAContact(kind),
-        IsFitted = IsAFloat(kind) || keys.Get(_fitted),
-        HeightMm = IsAFloat(kind) ? keys.Get(_height) : 0,
-        StaleAfter = keys.Get(_staleAfter),
-        Line = IsAContact(kind) ? _line.Read(keys) : null,
-        Pull = IsAContact(kind) ? keys.FindValue(_pull) : null,
-        Debounce = IsAContact(kind) ? keys.FindValue(_debounce) : null,
+        IsFitted = IsAFloat(kind) || keys.Get(fittedKey),
+        HeightMm = IsAFloat(kind) ? keys.Get(heightKey) : 0,
+        StaleAfter = keys.Get(staleAfterKey),
+        Line = IsAContact(kind) ? lineKeys.Read(keys) : null,
+        Pull = IsAContact(kind) ? keys.FindValue(pullKey) : null,
+        Debounce = IsAContact(kind) ? keys.FindValue(debounceKey) : null,
     };
 
     private static bool IsAFloat(SensorKind kind) => kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat

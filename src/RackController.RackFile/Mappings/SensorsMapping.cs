@@ -16,12 +16,12 @@ internal sealed record SensorsPart(ImmutableArray<SensorPart> Sensors)
 /// <summary>Reads the sensors of a rack, a tier or a circuit.</summary>
 internal sealed class SensorsMapping : Mapping<SensorsPart>
 {
-    private readonly ImmutableArray<Key<SensorPart>> _keys;
+    private readonly ImmutableArray<Key<SensorPart>> sensorKeys;
 
     private SensorsMapping(string name, ImmutableArray<(string Key, SensorKind Kind, string Name, string Doc)> sensors)
     {
         Name = name;
-        _keys = [.. sensors.Select(one => Key.Optional(one.Key, new SensorMapping(one.Kind, one.Name, one.Doc), one.Doc))];
+        sensorKeys = [.. sensors.Select(one => Key.Optional(one.Key, new SensorMapping(one.Kind, one.Name, one.Doc), one.Doc))];
     }
 
     public static SensorsMapping OfRack { get; } = new("sensors of a rack",
@@ -58,12 +58,12 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
     public override string Doc => $"The {Name}, each only where fitted.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [.. _keys];
+    public override ImmutableArray<Key> Keys => [.. sensorKeys];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
 
     /// <inheritdoc/>
     protected override SensorsPart? Build(MappingReader keys) =>
-        new([.. _keys.Where(keys.Has).Select(keys.Get).Where(sensor => sensor.IsFitted)]);
+        new([.. sensorKeys.Where(keys.Has).Select(keys.Get).Where(sensor => sensor.IsFitted)]);
 }

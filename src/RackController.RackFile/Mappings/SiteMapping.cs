@@ -24,23 +24,23 @@ internal sealed record SitePart
 /// <summary>Reads a rack file.</summary>
 internal sealed class SiteMapping : Mapping<SitePart>
 {
-    private static readonly ScanMapping _scanMapping = new();
+    private static readonly ScanMapping scanMapping = new();
 
-    private static readonly Key<string> _name = Key.Required("site", Kinds.Name, "What you call the place.");
+    private static readonly Key<string> nameKey = Key.Required("site", Kinds.Name, "What you call the place.");
 
-    private static readonly Key<DateTimeZone> _zone = Key.Required(
+    private static readonly Key<DateTimeZone> zoneKey = Key.Required(
         "zone", new ZoneKind(), "The IANA time zone that schedules are read in.");
 
-    private static readonly Key<ImmutableArray<CircuitPart>> _circuits = Key.Required(
+    private static readonly Key<ImmutableArray<CircuitPart>> circuitsKey = Key.Required(
         "circuits", Kinds.List(new CircuitMapping(), "circuit", 24), "The branch circuits that the racks draw from.");
 
-    private static readonly Key<ImmutableArray<RackPart>> _racks = Key.Required(
+    private static readonly Key<ImmutableArray<RackPart>> racksKey = Key.Required(
         "racks", Kinds.List(new RackMapping(), "rack", 24), "The racks.");
 
-    private static readonly Key<ScanTiming> _scan = Key.Optional(
-        "scan", _scanMapping, "How often the controller looks. Without it: ten times a second.");
+    private static readonly Key<ScanTiming> scanKey = Key.Optional(
+        "scan", scanMapping, "How often the controller looks. Without it: ten times a second.");
 
-    private static readonly Key<IoPart> _io = Key.Defaulted(
+    private static readonly Key<IoPart> ioKey = Key.Defaulted(
         "io", new IoMapping(), "simulated", "Where the relays and sensors are: `simulated`, or `gpio` with a chip.");
 
     public static SiteMapping Instance { get; } = new();
@@ -52,7 +52,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_name, _zone, _circuits, _racks, _scan, _io];
+    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, circuitsKey, racksKey, scanKey, ioKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -60,11 +60,11 @@ internal sealed class SiteMapping : Mapping<SitePart>
     /// <inheritdoc/>
     protected override SitePart? Build(MappingReader keys) => new()
     {
-        Name = keys.Find(_name),
-        Zone = keys.Find(_zone),
-        Circuits = keys.Has(_circuits) ? keys.Get(_circuits) : [],
-        Racks = keys.Has(_racks) ? keys.Get(_racks) : [],
-        Scan = keys.IsWritten(_scan) ? keys.Find(_scan) : _scanMapping.FromDefaults(keys.Place),
-        Io = keys.Find(_io),
+        Name = keys.Find(nameKey),
+        Zone = keys.Find(zoneKey),
+        Circuits = keys.Has(circuitsKey) ? keys.Get(circuitsKey) : [],
+        Racks = keys.Has(racksKey) ? keys.Get(racksKey) : [],
+        Scan = keys.IsWritten(scanKey) ? keys.Find(scanKey) : scanMapping.FromDefaults(keys.Place),
+        Io = keys.Find(ioKey),
     };
 }

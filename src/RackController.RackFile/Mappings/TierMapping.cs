@@ -25,6 +25,9 @@ internal sealed record TierPart
 
     public bool InUse { get; init; } = true;
 
+    /// <summary>Whether a flood reaches it: out of use, only a valve keeps the water away.</summary>
+    public bool IsFlooded => InUse || Valve is null;
+
     public required SensorsPart Sensors { get; init; }
 
     /// <summary>Its loads.</summary>
@@ -61,25 +64,25 @@ internal sealed record TierPart
 /// <summary>Reads a tier.</summary>
 internal sealed class TierMapping : Mapping<TierPart>
 {
-    private static readonly Key<double> _height = Key.Optional(
+    private static readonly Key<double> heightKey = Key.Optional(
         "height", Kinds.Length,
         "Height of the flood tray's inside floor above the floor of the room. Without it: by the number of tiers.");
 
-    private static readonly Key<TrayPart> _tray = Key.Optional(
+    private static readonly Key<TrayPart> trayKey = Key.Optional(
         "tray", new TrayMapping(ofAllTiers: false), "The flood tray of this tier, where it differs from the rack's.");
 
-    private static readonly Key<BranchPart> _branch = Key.Optional(
+    private static readonly Key<BranchPart> branchKey = Key.Optional(
         "branch", new BranchMapping(ofAllTiers: false), "The pipe to this tray, where it differs from the rack's.");
 
-    private static readonly Key<LightPart> _light = Key.Optional(
+    private static readonly Key<LightPart> lightKey = Key.Optional(
         "light", new LightMapping(), "The light of this tier. Without it the tier grows in the dark.");
 
-    private static readonly Key<LoadPart> _valve = Key.Optional(
+    private static readonly Key<LoadPart> valveKey = Key.Optional(
         "valve", new ValveMapping(), "The valve of this tier. Without it water flows whenever the pump runs.");
 
-    private static readonly Key<bool> _inUse = Key.Defaulted("in-use", Kinds.Flag, "yes", "Whether it takes part: neither light nor water if not.");
+    private static readonly Key<bool> inUseKey = Key.Defaulted("in-use", Kinds.Flag, "yes", "Whether it takes part: neither light nor water if not.");
 
-    private static readonly Key<SensorsPart> _sensors = Key.Optional("sensors", SensorsMapping.OfTier, "The sensors of this tier.");
+    private static readonly Key<SensorsPart> sensorsKey = Key.Optional("sensors", SensorsMapping.OfTier, "The sensors of this tier.");
 
     /// <inheritdoc/>
     public override string Name => "tier";
@@ -88,7 +91,7 @@ internal sealed class TierMapping : Mapping<TierPart>
     public override string Doc => "One shelf with its flood tray, light and valve.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [_height, _light, _valve, _sensors, _tray, _branch, _inUse];
+    public override ImmutableArray<Key> Keys => [heightKey, lightKey, valveKey, sensorsKey, trayKey, branchKey, inUseKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -97,13 +100,13 @@ internal sealed class TierMapping : Mapping<TierPart>
     protected override TierPart? Build(MappingReader keys) => new()
     {
         Place = keys.Place,
-        HeightMm = keys.FindValue(_height),
-        HeightPlace = keys.At(_height),
-        Tray = keys.Find(_tray),
-        Branch = keys.Find(_branch),
-        Light = keys.Find(_light),
-        Valve = keys.Find(_valve),
-        InUse = keys.FindValue(_inUse) ?? true,
-        Sensors = keys.Find(_sensors) ?? SensorsPart.None,
+        HeightMm = keys.FindValue(heightKey),
+        HeightPlace = keys.At(heightKey),
+        Tray = keys.Find(trayKey),
+        Branch = keys.Find(branchKey),
+        Light = keys.Find(lightKey),
+        Valve = keys.Find(valveKey),
+        InUse = keys.FindValue(inUseKey) ?? true,
+        Sensors = keys.Find(sensorsKey) ?? SensorsPart.None,
     };
 }

@@ -59,37 +59,37 @@ internal sealed record TrayPart
 /// <param name="ofAllTiers">Whether it holds for all tiers, and so has defaults.</param>
 internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
 {
-    private static readonly QuantityKind _traySide = new(Dimensions.Length, "100 mm", "3 m");
+    private static readonly QuantityKind traySide = new(Dimensions.Length, "100 mm", "3 m");
 
-    private readonly Key<double> _length = BranchMapping.Declare("length", _traySide, "1120 mm", ofAllTiers, "Inside length.");
+    private readonly Key<double> lengthKey = BranchMapping.Declare("length", traySide, "1120 mm", ofAllTiers, "Inside length.");
 
-    private readonly Key<double> _width = BranchMapping.Declare("width", _traySide, "640 mm", ofAllTiers, "Inside width.");
+    private readonly Key<double> widthKey = BranchMapping.Declare("width", traySide, "640 mm", ofAllTiers, "Inside width.");
 
-    private readonly Key<double> _rim = BranchMapping.Declare(
+    private readonly Key<double> rimKey = BranchMapping.Declare(
         "rim", new QuantityKind(Dimensions.Length, "10 mm", "500 mm"), "85 mm", ofAllTiers,
         "Depth at which water runs over the edge onto the floor.");
 
-    private readonly Key<double> _standpipe = BranchMapping.Declare(
+    private readonly Key<double> standpipeKey = BranchMapping.Declare(
         "standpipe", new QuantityKind(Dimensions.Length, "5 mm", "500 mm"), "44.5 mm", ofAllTiers,
         "Height of the standpipe's mouth above the tray's floor: it sets the flood depth and must stand below the rim.");
 
-    private readonly Key<double> _standpipeBore = BranchMapping.Declare(
+    private readonly Key<double> standpipeBoreKey = BranchMapping.Declare(
         "standpipe-bore", Kinds.Bore, "26.6 mm", ofAllTiers, "Inside diameter of the standpipe.");
 
-    private readonly Key<double> _weep = BranchMapping.Declare(
+    private readonly Key<double> weepKey = BranchMapping.Declare(
         "weep", new QuantityKind(Dimensions.Length, "0 mm", "50 mm"), "9.5 mm", ofAllTiers,
         "Diameter of the drain hole that is always open; `0 mm` for a tray that drains only back through its supply.");
 
-    private readonly Key<int> _insertTrays = BranchMapping.Declare(
+    private readonly Key<int> insertTraysKey = BranchMapping.Declare(
         "insert-trays", new WholeNumberKind("a count", 0, 40), "4", ofAllTiers, "How many 10 x 20 in insert trays stand in it.");
 
-    private readonly Key<string> _media = BranchMapping.Declare("media", Kinds.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
+    private readonly Key<string> mediaKey = BranchMapping.Declare("media", Kinds.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
 
-    private readonly Key<double> _displaced = BranchMapping.Declare(
+    private readonly Key<double> displacedKey = BranchMapping.Declare(
         "displaced", new QuantityKind(Dimensions.Percentage, "0 %", "90 %"), "30 %", ofAllTiers,
         "Share of the tray's plan area that media and insert trays take from the water.");
 
-    private readonly Key<double> _displacedTo = BranchMapping.Declare("displaced-to", Kinds.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
+    private readonly Key<double> displacedToKey = BranchMapping.Declare("displaced-to", Kinds.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "tray of all tiers" : "tray";
@@ -101,22 +101,22 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
 
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
-        [_length, _width, _rim, _standpipe, _standpipeBore, _weep, _insertTrays, _media, _displaced, _displacedTo];
+        [lengthKey, widthKey, rimKey, standpipeKey, standpipeBoreKey, weepKey, insertTraysKey, mediaKey, displacedKey, displacedToKey];
 
     /// <inheritdoc/>
     protected override TrayPart? Build(MappingReader keys) => new()
     {
         Place = keys.Place,
-        LengthMm = keys.FindValue(_length),
-        WidthMm = keys.FindValue(_width),
-        RimMm = keys.FindValue(_rim),
-        StandpipeMm = keys.FindValue(_standpipe),
-        StandpipePlace = keys.IsWritten(_standpipe) ? keys.At(_standpipe) : keys.At(_rim),
-        StandpipeBoreMm = keys.FindValue(_standpipeBore),
-        WeepMm = keys.FindValue(_weep),
-        InsertTrays = keys.FindValue(_insertTrays),
-        Media = keys.Find(_media),
-        DisplacedPercent = keys.FindValue(_displaced),
-        DisplacedToMm = keys.FindValue(_displacedTo),
+        LengthMm = keys.FindValue(lengthKey),
+        WidthMm = keys.FindValue(widthKey),
+        RimMm = keys.FindValue(rimKey),
+        StandpipeMm = keys.FindValue(standpipeKey),
+        StandpipePlace = keys.IsWritten(standpipeKey) ? keys.At(standpipeKey) : keys.At(rimKey),
+        StandpipeBoreMm = keys.FindValue(standpipeBoreKey),
+        WeepMm = keys.FindValue(weepKey),
+        InsertTrays = keys.FindValue(insertTraysKey),
+        Media = keys.Find(mediaKey),
+        DisplacedPercent = keys.FindValue(displacedKey),
+        DisplacedToMm = keys.FindValue(displacedToKey),
     };
 }

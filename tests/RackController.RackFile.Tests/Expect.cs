@@ -1,0 +1,30 @@
+using RackController.Model;
+
+namespace RackController.RackFile.Tests;
+
+/// <summary>What reading a text comes to.</summary>
+internal static class Expect
+{
+    /// <summary>The site of a text without errors.</summary>
+    public static Site Site(string text)
+    {
+        var result = RackFileReader.Parse(text, "rack.yaml");
+        Assert.DoesNotContain(result.Complaints, complaint => complaint.Severity == Severity.Error);
+        return Assert.IsType<Site>(result.Site);
+    }
+
+    /// <summary>The text draws exactly these complaints, and is refused when one of them is an error.</summary>
+    public static void Complaints(string text, params string[] complaints)
+    {
+        var result = RackFileReader.Parse(text, "rack.yaml");
+        Assert.Equal(complaints, result.Complaints.Select(complaint => complaint.ToString()));
+        Assert.Equal(result.Complaints.Any(complaint => complaint.Severity == Severity.Error), result.Site is null);
+    }
+
+    /// <summary>The text draws one complaint that says all of these things.</summary>
+    public static void Complaint(string text, params string[] parts)
+    {
+        var complaint = Assert.Single(RackFileReader.Parse(text, "rack.yaml").Complaints).ToString();
+        Assert.All(parts, part => Assert.Contains(part, complaint, StringComparison.Ordinal));
+    }
+}
