@@ -17,7 +17,8 @@ public sealed record InterlockLimits
     /// <summary>How long the pump rests between runs, while trays drain. Default 15 min; 10 s to 24 h.</summary>
     public Duration PumpRest { get; init; } = Duration.FromMinutes(15);
 
-    /// <summary>How long the pump may run in a local day, all runs together. Default 3 h; 1 min to 24 h.</summary>
+    /// <summary>How long the pump may run in a day, all runs together; a day is 24 h of monotonic time from its first run.
+    /// Default 3 h; 1 min to 24 h.</summary>
     public Duration PumpDailyBudget { get; init; } = Duration.FromHours(3);
 
     /// <summary>How many maximum runs within 24 h latch the pump. Default 3; 1 to 10.</summary>

@@ -29,6 +29,9 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     /// <summary>Whether there is something to tell a person: the cause itself, and not merely doubt or a wait that follows it.</summary>
     public virtual bool IsAlarming => Present;
 
+    /// <summary>The circuit that comes back one load at a time after this objection; null for most.</summary>
+    public virtual CircuitId? QuietCircuit => null;
+
     /// <summary>Whether its latch has caught.</summary>
     public bool IsLatched => latched;
 

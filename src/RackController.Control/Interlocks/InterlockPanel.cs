@@ -58,9 +58,9 @@ internal sealed class InterlockPanel
                 : decision with { Forbidder = decision.Forbidder < 0 ? i : decision.Forbidder };
         }
 
-        if (interlock is SupplyLost supply)
+        if (interlock.QuietCircuit is { } circuit)
         {
-            circuitIsQuiet[supply.Circuit.Index] = true;
+            circuitIsQuiet[circuit.Index] = true;
         }
     }
 

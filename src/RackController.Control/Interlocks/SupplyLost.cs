@@ -26,13 +26,12 @@ internal sealed class SupplyLost : Interlock
     {
         this.limits = limits;
         this.senses = senses;
-        Circuit = circuit.Id;
+        QuietCircuit = circuit.Id;
         trips = new RecentTrips(Key, limits.SupplyTripsToLatch);
         quietUntil = start;
     }
 
-    /// <summary>The circuit that it watches.</summary>
-    public CircuitId Circuit { get; }
+    public override CircuitId? QuietCircuit { get; }
 
     /// <summary>A quiet period is no news.</summary>
     public override bool IsAlarming => isLost;
