@@ -1,0 +1,179 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Service.Tests;
+
+public sealed class ScanLoopTests : IDisposable
+{
+    private static readonly Duration LongEnoughToSettle = Duration.FromMinutes(2);
+
+    private readonly ScanRig rig = new();
+
+    [Fact]
+    public void ALitTierIsLit()
+    {
+        rig.Run(LongEnoughToSettle);
+
+        Assert.True(rig.Rack.IsOn(rig.Site.LoadNamed("north/tier 1 light")));
+        Assert.False(rig.Rack.IsOn(rig.Site.LoadNamed("north/pump")));
+    }
+
+    [Fact]
+    public void EveryGoodScanFeedsTheWatchdogOnce()
+    {
+        for (var scan = 1; scan <= 20; scan++)
+        {
+            rig.ScanOnce();
+            Assert.Equal(scan, rig.GoodScans);
+        }
+    }
+
+    [Fact]
+    public void AScanWhoseInputsFailIsNoSignOfLife()
+    {
+        rig.Run(LongEnoughToSettle);
+        var good = rig.GoodScans;
+        rig.Rack.ReadOutcome = new IoOutcome("the chip is gone");
+
+        rig.ScanOnce();
+
+        Assert.Equal(good, rig.GoodScans);
+        Assert.True(rig.Rack.IsSafe);
+    }
+
+    [Fact]
+    public void AScanWhoseOutputsFailIsNoSignOfLifeAndTheNextOneAsksForTheSafeState()
+    {
+        rig.Run(LongEnoughToSettle);
+        var good = rig.GoodScans;
+        rig.Rack.WriteOutcome = new IoOutcome("the relay board is gone");
+
+        rig.ScanOnce();
+        rig.ScanOnce();
+
+        Assert.Equal(good, rig.GoodScans);
+        Assert.True(rig.Rack.IsSafe);
+    }
+
+    [Fact]
+    public void ALateScanPutsEveryLoadInItsSafeStateAndFeedsNoWatchdog()
+    {
+        rig.Run(LongEnoughToSettle);
+        var good = rig.GoodScans;
+        rig.Clock.Advance(rig.Site.Scan.LateAfter + Duration.FromMilliseconds(1));
+
+        rig.ScanOnce();
+
+        Assert.Equal(good, rig.GoodScans);
+        Assert.True(rig.Rack.IsSafe);
+        Assert.Contains(rig.Events, happened => happened.Subject == "controller/scan-fault");
+    }
+
+    [Fact]
+    public void AScanJustInsideItsTimeIsNotLate()
+    {
+        rig.Run(LongEnoughToSettle);
+        var good = rig.GoodScans;
+        rig.Clock.Advance(rig.Site.Scan.LateAfter);
+
+        rig.ScanOnce();
+
+        Assert.Equal(good + 1, rig.GoodScans);
+        Assert.False(rig.Rack.IsSafe);
+    }
+
+    [Fact]
+    public void RequestsAreTakenByTheNextScan()
+    {
+        rig.Run(LongEnoughToSettle);
+
+        Assert.True(rig.Requests.TryAdd(new Stop("somebody", null)));
+        rig.ScanOnce();
+
+        Assert.True(rig.Rack.IsSafe);
+        Assert.Contains(rig.Events, happened => happened.Kind == EventKind.Request);
+    }
+
+    [Fact]
+    public void WhatHappenedIsHandedOverBeforeTheRelaysMove()
+    {
+        var handedOver = -1;
+        rig.Rack.Writing = () => handedOver = handedOver < 0 && rig.Events.Any(IsLightOn) ? rig.Rack.WriteCount : handedOver;
+
+        rig.Run(LongEnoughToSettle);
+
+        Assert.True(handedOver >= 0);
+        var light = rig.Site.LoadNamed("north/tier 1 light");
+        Assert.Equal(handedOver, Enumerable.Range(0, rig.Rack.WriteCount).First(write => rig.Rack.WasOn(write, light)));
+
+        static bool IsLightOn(ControlEvent happened) => happened is { Subject: "north/tier 1 light", What: "on" };
+    }
+
+    [Fact]
+    public void ASignOfLifeIsHandedOverEveryFewSecondsAlthoughNothingHappens()
+    {
+        rig.Run(LongEnoughToSettle);
+        var before = rig.Memories.Count;
+
+        rig.Run(ScanLoop.HeartbeatEvery * 4);
+
+        Assert.Equal(4, rig.Memories.Count - before);
+    }
+
+    [Fact]
+    public void APictureIsMadeByTheScanAfterSomebodyAsked()
+    {
+        rig.ScanOnce();
+        var asked = rig.Board.Ask();
+        Assert.False(asked.IsCompleted);
+
+        rig.ScanOnce();
+
+        Assert.True(asked.IsCompletedSuccessfully);
+        Assert.Equal(rig.Site.Loads.Length, rig.Board.Latest?.Loads.Length);
+        Assert.Equal(2, rig.Board.Latest?.Health.Scans);
+    }
+
+    [Fact]
+    public void ASteadyScanAllocatesNothing()
+    {
+        rig.Rack.Remembers = false;
+        rig.Run(LongEnoughToSettle + ScanLoop.HeartbeatEvery);
+        rig.Loop.ScanOnce();
+        while (rig.Memories[^1].SavedAt != rig.Clock.Now().Wall)
+        {
+            rig.ScanOnce();
+            rig.Loop.ScanOnce();
+        }
+
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var scan = 0; scan < 40; scan++)
+        {
+            rig.ScanOnce();
+        }
+
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    [Fact]
+    public void MemorySurvivesARestartAndThePumpRestsAnew()
+    {
+        rig.Run(Duration.FromMinutes(1));
+        rig.Requests.TryAdd(new FloodNow("somebody", new RackId(0)));
+        rig.Run(Duration.FromMinutes(30));
+        Assert.Contains(rig.Events, happened => happened is { Subject: "north/pump", What: "off" });
+
+        using var restarted = new ScanRig(rig.Site, rig.Memories[^1]);
+        restarted.Run(Duration.FromMinutes(2));
+        restarted.Requests.TryAdd(new FloodNow("somebody", new RackId(0)));
+        restarted.Run(Duration.FromMinutes(1));
+
+        Assert.False(restarted.Rack.IsOn(rig.Site.LoadNamed("north/pump")));
+        Assert.Contains(
+            restarted.Control.Why()[0].Interlocks, words => words.Contains("the pump rests", StringComparison.Ordinal));
+    }
+
+    public void Dispose() => rig.Dispose();
+}
