@@ -53,7 +53,6 @@ internal static class DemandWords
     private static string Waiting(in Demand demand, Load load, string since, string until) =>
         load.Kind != LoadKind.Pump ? $"a flood is due since {since}, and valves open before the pump starts"
         : demand.State == SwitchState.On ? $"a flood is due since {since} and waits for the pump"
-        : until.Length == 0 ? $"a flood is due since {since}, once the pump has been at rest"
         : $"a flood is due since {since}; the valves open first, until {until} at the latest";
 
     private static string ByReading(in Demand demand, RunByReading? plan, Site site)

@@ -160,5 +160,7 @@ internal sealed class FloodCalendar
         lights.IsEmpty ? zone.Happens(date, LocalTime.Midnight) : lights.Min(light => light.Start(date));
 
     private Duration LitSpan(LocalDate date) =>
-        lights.IsEmpty ? Duration.FromDays(1) : Duration.Min(Duration.FromDays(1), lights.Max(light => light.End(date)) - FirstLight(date));
+        lights.IsEmpty
+            ? Duration.FromDays(1)
+            : Duration.Min(Duration.FromDays(1), lights.Max(light => light.End(date)) - FirstLight(date));
 }

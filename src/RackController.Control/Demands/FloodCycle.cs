@@ -15,7 +15,6 @@ internal sealed class FloodCycle
     private readonly string key;
     private readonly FullTrays? fullTrays;
     private bool cutByRestart;
-    private bool sawPumpOff;
 
     public FloodCycle(Site site, Rack rack, string key, MemoryReader memory, MonotonicTime start)
     {
@@ -49,8 +48,8 @@ internal sealed class FloodCycle
     /// <summary>Whether a flood has been called for and has not begun.</summary>
     public bool IsOwed => Phase == FloodPhase.Waiting || AnotherFollows;
 
-    /// <summary>Whether the pump should run. While waiting, it should once it was seen at rest.</summary>
-    public bool WantsPump => Phase is FloodPhase.Filling or FloodPhase.Soaking || (Phase == FloodPhase.Waiting && sawPumpOff);
+    /// <summary>Whether the pump should run, or should as soon as it may.</summary>
+    public bool WantsPump => Phase is FloodPhase.Waiting or FloodPhase.Filling or FloodPhase.Soaking;
 
     /// <summary>Rises when something changed that must be remembered.</summary>
     public long Version { get; private set; }
@@ -120,11 +119,6 @@ internal sealed class FloodCycle
         {
         }
 
-        if (Phase == FloodPhase.Waiting && !sawPumpOff && !facts.WasOn(rack.Pump.Load))
-        {
-            sawPumpOff = true;
-        }
-
         agenda.Add(PhaseEnds);
     }
 
@@ -146,7 +140,7 @@ internal sealed class FloodCycle
 
     private bool Begins(Facts facts, IEventSink events)
     {
-        if (!sawPumpOff || !facts.WasOn(rack.Pump.Load))
+        if (!facts.WasOn(rack.Pump.Load))
         {
             return false;
         }
@@ -225,7 +219,6 @@ internal sealed class FloodCycle
     {
         Phase = phase;
         PhaseBegan = now.Monotonic;
-        sawPumpOff = false;
         Version++;
     }
 

@@ -167,8 +167,11 @@ internal sealed class RackDemand
     /// <summary>Says a demand in words.</summary>
     /// <param name="demand">A demand of this rack, as of the last scan.</param>
     /// <param name="load">The load that it is for.</param>
-    public string Words(in Demand demand, LoadId load) =>
-        DemandWords.Of(demand, site[load], runs.FirstOrDefault(run => run.Plan.Load == load)?.Plan, site, clock, cycle.PhaseBegan);
+    public string Words(in Demand demand, LoadId load)
+    {
+        var plan = rack.Schedule.Runs.FirstOrDefault(run => run.Load == load);
+        return DemandWords.Of(demand, site[load], plan, site, clock, cycle.PhaseBegan);
+    }
 
     /// <summary>Adds what the schedule does next, as of the last scan.</summary>
     /// <param name="due">Where to add it, in no order.</param>

@@ -20,7 +20,8 @@ internal sealed class WaterDemand(Rack rack)
     private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
 
     public void Update(
-        Facts facts, FloodCycle cycle, TiersInUse tiers, ScheduleClock clock, Instant nextFlood, Span<Demand> demands, Agenda agenda)
+        Facts facts, FloodCycle cycle, TiersInUse tiers, ScheduleClock clock, Instant nextFlood, Span<Demand> demands,
+        Agenda agenda)
     {
         var (cause, until) = cycle.Phase switch
         {
@@ -31,15 +32,14 @@ internal sealed class WaterDemand(Rack rack)
             _ when tiers.Count == 0 => (DemandCause.TierOutOfUse, Instant.MinValue),
             _ => (DemandCause.NoFlood, nextFlood == Instant.MaxValue ? Instant.MinValue : nextFlood),
         };
-        var open = cycle.Phase is FloodPhase.Waiting or FloodPhase.Filling or FloodPhase.Soaking
-            || (cycle.Phase == FloodPhase.Draining && !rack.Supply.HasCheckValve);
+        var open = cycle.WantsPump || (cycle.Phase == FloodPhase.Draining && !rack.Supply.HasCheckValve);
         foreach (var tier in valved)
         {
             demands[tier.Valve!.Value.Index] = !tiers[tier.Number] ? Demand.Off(DemandCause.TierOutOfUse)
                 : new(open ? SwitchState.On : SwitchState.Off, cause, until);
         }
 
-        var waitsForValves = cycle.Phase == FloodPhase.Waiting && cycle.WantsPump && WaitsForValves(facts, cycle, tiers, agenda);
+        var waitsForValves = cycle.Phase == FloodPhase.Waiting && WaitsForValves(facts, cycle, tiers, agenda);
         demands[rack.Pump.Load.Index] = new(
             cycle.WantsPump && !waitsForValves ? SwitchState.On : SwitchState.Off,
             cause,

@@ -33,7 +33,8 @@ public class FillUntilFullTests
         rig.Run(Duration.FromMinutes(8));
         Assert.Equal(FloodPhase.Soaking, rig.Demand.Phase);
         Assert.True(rig.Demand.FillHitItsLimit);
-        Assert.Equal("not every tray read full within 8 min", rig.Events.Single(each => each.What == FloodEvent.FillLimit).Because);
+        Assert.Equal(
+            "not every tray read full within 8 min", rig.Events.Single(each => each.What == FloodEvent.FillLimit).Because);
         Assert.Equal(Duration.FromMinutes(8), rig.When(FloodEvent.Soaking).Single() - rig.When(FloodEvent.Filling).Single());
     }
 

@@ -142,8 +142,13 @@ public class FloodCycleTests
         var rig = new DemandRig(Sites.OneRack(), Morning);
         rig.RunUntil(Instant.FromUtc(2026, 6, 2, 3, 59)); // 23:59
         Assert.Equal(3, rig.Demand.FloodsToday);
+        Assert.Equal(3, Restarted(rig, Duration.Zero).FloodsToday);
+        Assert.Equal(0, Restarted(rig, Duration.FromDays(1)).FloodsToday);
         rig.RunUntil(Instant.FromUtc(2026, 6, 2, 4, 0));
         Assert.Equal(0, rig.Demand.FloodsToday);
         Assert.Equal(3, rig.Demand.FloodNumber);
     }
+
+    private static RackDemand Restarted(DemandRig rig, Duration away) =>
+        new DemandRig(Sites.OneRack(), rig.Now.Wall + away, memory: rig.Save()).Demand;
 }

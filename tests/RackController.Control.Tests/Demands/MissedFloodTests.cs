@@ -104,7 +104,8 @@ public class MissedFloodTests
         Assert.Equal(FloodPhase.Draining, again.Demand.Phase);
         again.RunUntil(Thirteen - Duration.FromMinutes(1));
         Assert.Equal(["draining", "drained"], again.Events.Select(each => each.What));
-        Assert.Equal(Duration.FromMinutes(15), again.When(FloodEvent.Drained).Single() - again.When(FloodEvent.Draining).Single());
+        Assert.Equal(
+            again.When(FloodEvent.Draining).Single() + Duration.FromMinutes(15), again.When(FloodEvent.Drained).Single());
         Assert.Equal(1, again.Demand.FloodNumber);
     }
 
@@ -130,7 +131,8 @@ public class MissedFloodTests
     [Fact]
     public void ALongOutageCountsAWeekOfFloodsAndRunsOne()
     {
-        var rig = Restarted(Sites.OneRack(), Seven - Duration.FromHours(1), Seven + Duration.FromDays(400) + Duration.FromHours(1));
+        var rig = Restarted(
+            Sites.OneRack(), Seven - Duration.FromHours(1), Seven + Duration.FromDays(400) + Duration.FromHours(1));
         rig.Run(Duration.FromHours(1));
         Assert.Single(rig.When(FloodEvent.Filling));
         Assert.StartsWith("21 floods, the last at 07:00, were missed", rig.Events[0].Because, StringComparison.Ordinal);

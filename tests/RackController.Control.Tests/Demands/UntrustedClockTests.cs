@@ -137,7 +137,10 @@ public class UntrustedClockTests
             for (var minute = 0; minute < 59; minute++)
             {
                 rig.Run(Duration.FromMinutes(1));
-                (memory, version) = rig.Demand.MemoryVersion == version ? (memory, version) : (rig.Save(), rig.Demand.MemoryVersion);
+                if (rig.Demand.MemoryVersion != version)
+                {
+                    (memory, version) = (rig.Save(), rig.Demand.MemoryVersion);
+                }
             }
 
             floods += rig.When(FloodEvent.Filling).Count();
