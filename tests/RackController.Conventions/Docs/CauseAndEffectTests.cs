@@ -9,12 +9,15 @@ public sealed class CauseAndEffectTests
 
     [Theory]
     [MemberData(nameof(Rows))]
-    public void ARowHasATestByItsId(string id) => Assert.True(
-        Repository.SourceFiles
-            .Where(file => file.StartsWith("tests/RackController.Control.Tests/", StringComparison.Ordinal))
-            .Select(Repository.Read)
-            .Any(text => text.Contains($"/{id}\"", StringComparison.Ordinal) || text.Contains($"\"{id}\"", StringComparison.Ordinal)),
-        $"no test in tests/RackController.Control.Tests names \"{id}\" or the key of its alarm, \"PLACE/{id}\"");
+    public void ARowHasATestByItsName(string id)
+    {
+        var tests = Repository.SourceFiles.Where(file => file.StartsWith("tests/RackController.Control.Tests/", StringComparison.Ordinal));
+        var className = string.Concat(id.Split('-').Select(word => char.ToUpperInvariant(word[0]) + word[1..]));
+        Assert.True(
+            tests.Any(file => file.EndsWith($"/{className}Tests.cs", StringComparison.Ordinal)
+                || Repository.Read(file).Contains($"{id}\"", StringComparison.Ordinal)),
+            $"tests/RackController.Control.Tests has neither {className}Tests.cs nor a test that names \"{id}\" or the key PLACE/{id}");
+    }
 
     [Fact]
     public void NoTwoRowsShareAnId() =>

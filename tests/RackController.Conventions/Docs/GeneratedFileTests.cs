@@ -1,3 +1,4 @@
+using RackController.Control;
 using RackController.RackFile;
 
 namespace RackController.Conventions.Docs;
@@ -11,6 +12,7 @@ public sealed class GeneratedFileTests
     private static readonly Dictionary<string, Func<string>> Sources = new()
     {
         ["config/rack-file.schema.json"] = RackFileSchema.ToJson,
+        ["hardware-notes/cause-and-effect.md"] = CauseAndEffectTable.ToMarkdown,
     };
 
     public static TheoryData<string> Files => [.. Sources.Keys];
