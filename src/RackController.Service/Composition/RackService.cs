@@ -69,11 +69,14 @@ public static class RackService
 
         StartLines.Write(log, site, options, opening, rack);
         StartLines.RaiseWhatWasFound(alarms, opening, rackLock.Trouble);
-        await RunHostAsync(host, options.Screen, new RunningRack(site, board, requests, alarms, clock), log).ConfigureAwait(false);
-        return host.Services.GetRequiredService<RackWorker>().Ending;
+        var screenDefect = await RunHostAsync(
+            host, options.Screen, new RunningRack(site, board, requests, alarms, clock), log).ConfigureAwait(false);
+        var ending = host.Services.GetRequiredService<RackWorker>().Ending;
+        return ending with { Defect = ending.Defect ?? screenDefect };
     }
 
-    private static async Task RunHostAsync(
+    /// <returns>What the screen failed of; null when it did not.</returns>
+    private static async Task<string?> RunHostAsync(
         IHost host, Func<IRunningRack, CancellationToken, Task>? screen, RunningRack running, ILogger log)
     {
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
@@ -85,26 +88,30 @@ public static class RackService
             lifetime.StopApplication();
         });
         await host.StartAsync().ConfigureAwait(false);
-        var shown = screen is null ? Task.CompletedTask : ShowAsync();
+        var shown = screen is null ? Task.FromResult<string?>(null) : ShowAsync();
         await host.WaitForShutdownAsync().ConfigureAwait(false);
-        await shown.ConfigureAwait(false);
+        return await shown.ConfigureAwait(false);
 
-        async Task ShowAsync()
+        async Task<string?> ShowAsync()
         {
             try
             {
                 await screen(running, lifetime.ApplicationStopping).ConfigureAwait(false);
+                return null;
             }
-            catch (OperationCanceledException)
+            catch (OperationCanceledException) when (lifetime.ApplicationStopping.IsCancellationRequested)
             {
-                log.Debug("the screen was told to end");
+                return null;
             }
             catch (Exception e)
             {
                 log.Error(e, "the screen failed");
+                return $"the screen failed: {e.Message}";
             }
-
-            lifetime.StopApplication();
+            finally
+            {
+                lifetime.StopApplication();
+            }
         }
     }
 
