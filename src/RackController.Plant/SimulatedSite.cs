@@ -82,18 +82,6 @@ public sealed class SimulatedSite : IRackIo
         TakeDueFaults();
     }
 
-    /// <summary>Somebody closes a circuit's breaker.</summary>
-    /// <param name="circuit">The circuit.</param>
-    public void ResetBreaker(CircuitId circuit)
-    {
-        electrics.Circuits[circuit.Index].Reset();
-        Settle();
-    }
-
-    /// <summary>Somebody mops the floor round a rack: the leak rope dries, what was spilled stays spilled.</summary>
-    /// <param name="rack">The rack.</param>
-    public void MopFloor(RackId rack) => racks[rack.Index].Mop();
-
     /// <summary>The air of the room round all racks becomes this.</summary>
     /// <param name="celsius">Temperature, degrees Celsius.</param>
     /// <param name="humidityPercent">Relative humidity, %.</param>

@@ -80,7 +80,7 @@ public class SimulatedSiteTests
         Assert.Equal(1, rack.Reading("north/tier 1 high float").Value);
         rack.Stop();
         rack.To(1200);
-        rack.Plant.MopFloor(new RackId(0));
+        rack.Inject(FaultKind.FloorMopped, 1, fault => fault with { Rack = new RackId(0) });
         rack.To(1201);
         Assert.Equal(0, rack.Reading("north/leak rope").Value);
         Assert.True(rack.Truth.SpilledL > 1);

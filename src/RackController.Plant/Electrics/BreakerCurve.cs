@@ -1,16 +1,5 @@
 namespace RackController.Plant;
 
-/// <summary>Which end of what its standard allows a simulated breaker sits at. Real ones lie between; a rule that holds
-/// should hold at both.</summary>
-public enum BreakerEdge
-{
-    /// <summary>Trips as early as a breaker may.</summary>
-    Fast,
-
-    /// <summary>Trips as late as a breaker may.</summary>
-    Slow,
-}
-
 /// <summary>
 /// When a breaker of some standard trips. Its thermal part is a body warmed by the square of the current, first order:
 /// heat' = (i^2 - heat) / T with i the current as a multiple of the rating; it trips when the heat reaches the square of its

@@ -2,22 +2,6 @@ using RackController.Model;
 
 namespace RackController.Plant;
 
-/// <summary>What a breaker is in, and what put it there.</summary>
-public enum BreakerState
-{
-    /// <summary>Closed.</summary>
-    Closed,
-
-    /// <summary>Opened by too much current for too long.</summary>
-    TrippedByOverload,
-
-    /// <summary>Opened at once by a very high current.</summary>
-    TrippedByShortCircuit,
-
-    /// <summary>Opened by a fault current to earth.</summary>
-    TrippedByGroundFault,
-}
-
 /// <summary>
 /// One branch circuit: supply, breaker, and the currents of its loads added up as if in phase, which is never less than what
 /// flows.
@@ -78,7 +62,7 @@ internal sealed class CircuitElectrics
     public void Trip(BreakerState cause) => Breaker = cause;
 
     /// <summary>Somebody closes the breaker; its thermal part has cooled, or it would not latch.</summary>
-    public void Reset()
+    public void Close()
     {
         Breaker = BreakerState.Closed;
         heat = 0;

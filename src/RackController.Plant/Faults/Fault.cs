@@ -9,7 +9,7 @@ namespace RackController.Plant;
 /// <param name="Kind">What goes wrong.</param>
 /// <param name="From">When it begins.</param>
 /// <param name="Until">When it ends; <see cref="MonotonicTime.Never"/> for what nobody repairs. What happens at once (a reservoir
-/// emptied or refilled) happens at <paramref name="From"/> and ignores it.</param>
+/// emptied or refilled, a floor mopped, a breaker closed) happens at <paramref name="From"/> and ignores it.</param>
 public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Until)
 {
     /// <summary>How much, in the unit of its kind; 0 where that has none.</summary>
@@ -29,10 +29,6 @@ public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Unt
 
     /// <summary>The sensor, where the place is one.</summary>
     public SensorId? Sensor { get; init; }
-
-    /// <summary>Whether it acts at a time.</summary>
-    /// <param name="now">The time.</param>
-    public bool ActsAt(MonotonicTime now) => From <= now && now < Until;
 
     /// <summary>What is wrong with it as a fault of a site, in words; null when nothing is.</summary>
     /// <param name="site">The site.</param>

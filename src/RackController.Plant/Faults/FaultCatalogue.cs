@@ -2,44 +2,6 @@ using System.Collections.Immutable;
 
 namespace RackController.Plant;
 
-/// <summary>What a fault happens to, and so which identity of a <see cref="Fault"/> must be set.</summary>
-public enum FaultPlace
-{
-    /// <summary>The whole site: no identity.</summary>
-    Site,
-
-    /// <summary>A rack.</summary>
-    Rack,
-
-    /// <summary>A tier: its rack and its number.</summary>
-    Tier,
-
-    /// <summary>A circuit.</summary>
-    Circuit,
-
-    /// <summary>A load.</summary>
-    Load,
-
-    /// <summary>A contact that a float moves, or a leak rope or supply sense.</summary>
-    Contact,
-
-    /// <summary>A sensor that measures a value.</summary>
-    MeasuringSensor,
-
-    /// <summary>Any sensor.</summary>
-    Sensor,
-}
-
-/// <summary>What may be said of one kind of fault.</summary>
-/// <param name="Kind">The kind.</param>
-/// <param name="Place">What it happens to.</param>
-/// <param name="SizeUnit">Unit of its size; empty when it has none and the size must be 0.</param>
-/// <param name="SizeMin">Smallest size.</param>
-/// <param name="SizeMax">Largest size.</param>
-/// <param name="SizeMeans">What the size says, for people.</param>
-public sealed record FaultEntry(
-    FaultKind Kind, FaultPlace Place, string SizeUnit, double SizeMin, double SizeMax, string SizeMeans);
-
 /// <summary>Every kind of fault that can be injected, with its place and the bounds of its size. Read by whoever writes or
 /// draws faults; <see cref="Fault"/> is checked against it.</summary>
 public static class FaultCatalogue
@@ -65,9 +27,11 @@ public static class FaultCatalogue
         new(FaultKind.TrayLeak, FaultPlace.Tier, "L/min", 0, 60, "leak while the tray holds water"),
         new(FaultKind.ReservoirEmptied, FaultPlace.Rack, "L", 0, 10_000, "water that leaves"),
         new(FaultKind.ReservoirRefilled, FaultPlace.Rack, "L", 0, 10_000, "water that comes"),
+        new(FaultKind.FloorMopped, FaultPlace.Rack, "", 0, 0, ""),
         new(FaultKind.SupplyOutage, FaultPlace.Circuit, "", 0, 0, ""),
         new(FaultKind.BreakerTrip, FaultPlace.Circuit, "", 0, 0, ""),
         new(FaultKind.GroundFaultTrip, FaultPlace.Circuit, "", 0, 0, ""),
+        new(FaultKind.BreakerClosed, FaultPlace.Circuit, "", 0, 0, ""),
         new(FaultKind.ReadFails, FaultPlace.Site, "", 0, 0, ""),
         new(FaultKind.WriteFails, FaultPlace.Site, "", 0, 0, ""),
     ];

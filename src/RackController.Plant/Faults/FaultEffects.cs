@@ -41,6 +41,12 @@ internal sealed class FaultEffects
             case FaultKind.ReservoirRefilled when begins:
                 racks[fault.Rack!.Value.Index].Bring(fault.Size / Litres.PerM3);
                 break;
+            case FaultKind.FloorMopped when begins:
+                racks[fault.Rack!.Value.Index].Mop();
+                break;
+            case FaultKind.BreakerClosed when begins:
+                electrics.Circuits[fault.Circuit!.Value.Index].Close();
+                break;
             case FaultKind.BreakerTrip or FaultKind.GroundFaultTrip:
                 TurnBreaker(electrics.Circuits[fault.Circuit!.Value.Index], fault.Kind, begins);
                 break;
@@ -75,7 +81,7 @@ internal sealed class FaultEffects
         }
         else
         {
-            circuit.Reset();
+            circuit.Close();
         }
     }
 

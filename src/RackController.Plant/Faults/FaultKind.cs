@@ -1,6 +1,7 @@
 namespace RackController.Plant;
 
-/// <summary>What can go wrong on a simulated rack. <see cref="FaultCatalogue"/> says where each applies and what its size means.</summary>
+/// <summary>What can happen to a simulated rack from outside, most of it bad. <see cref="FaultCatalogue"/> says where each applies and
+/// what its size means.</summary>
 public enum FaultKind
 {
     /// <summary>A float reads wet whatever the water does.</summary>
@@ -57,6 +58,9 @@ public enum FaultKind
     /// <summary>Water comes into the reservoir at once, as from a bucket; what does not fit runs over onto the floor.</summary>
     ReservoirRefilled,
 
+    /// <summary>Somebody mops the floor round a rack at once: the leak rope dries, what was spilled stays spilled.</summary>
+    FloorMopped,
+
     /// <summary>The supply of a circuit is away, as in an outage.</summary>
     SupplyOutage,
 
@@ -65,6 +69,9 @@ public enum FaultKind
 
     /// <summary>A circuit's ground-fault protection opens it; somebody closes it at the end.</summary>
     GroundFaultTrip,
+
+    /// <summary>Somebody closes a circuit's breaker at once, whatever opened it.</summary>
+    BreakerClosed,
 
     /// <summary>Inputs cannot be read.</summary>
     ReadFails,

@@ -5,10 +5,10 @@ namespace RackController.Plant;
 /// <summary>Every fault that was injected, and which of them act. It tells each beginning and each end once, in order of time.</summary>
 internal sealed class FaultSchedule
 {
-    private readonly List<Entry> entries = [];
+    private readonly List<ScheduledFault> entries = [];
 
     /// <summary>Adds a fault.</summary>
-    public void Add(Fault fault) => entries.Add(new Entry(fault));
+    public void Add(Fault fault) => entries.Add(new ScheduledFault(fault));
 
     /// <summary>The next beginning or end.</summary>
     public MonotonicTime NextChange
@@ -53,22 +53,4 @@ internal sealed class FaultSchedule
     /// <summary>A fault, if it acts; null if it does not.</summary>
     /// <param name="index">From 0.</param>
     public Fault? Acting(int index) => entries[index].Acts ? entries[index].Fault : null;
-
-    private sealed class Entry(Fault fault)
-    {
-        private bool ended;
-
-        public Fault Fault => fault;
-
-        public bool Acts { get; private set; }
-
-        public MonotonicTime Due => Acts ? fault.Until : ended ? MonotonicTime.Never : fault.From;
-
-        public bool Next()
-        {
-            ended = Acts;
-            Acts = !Acts;
-            return Acts;
-        }
-    }
 }

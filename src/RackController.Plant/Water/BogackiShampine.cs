@@ -1,19 +1,5 @@
 namespace RackController.Plant;
 
-/// <summary>What an integrator needs to know of a system.</summary>
-internal interface IRates
-{
-    /// <summary>How fast each part of the state changes.</summary>
-    void Rates(ReadOnlySpan<double> state, Span<double> rates);
-
-    /// <summary>The size of an error of the state, as a share of what is allowed.</summary>
-    double Error(ReadOnlySpan<double> error);
-
-    /// <summary>Puts right what a step cannot leave, such as less than no water, moving and never making water.</summary>
-    /// <returns>Whether anything was put right.</returns>
-    bool Settle(Span<double> state);
-}
-
 /// <summary>
 /// Integrates a small system by the embedded Runge-Kutta pair of third and second order of Bogacki and Shampine (Appl. Math.
 /// Lett. 2, 1989, 321-325), with the step chosen from the difference of the two. Explicit, because tanks, weirs and orifices of

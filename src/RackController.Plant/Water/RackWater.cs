@@ -10,23 +10,17 @@ namespace RackController.Plant;
 internal sealed class RackWater : IRates
 {
     private const double DepthToleranceM = 1e-5;
-    private const double CoveredOverM = 0.001;
 
-    // A leak or evaporation fades with the last millimetre instead of ending at once.
-    private const double FadesBelowM = 0.001;
+    // The way through a still impeller; an assumption of ours, common practice, no source.
     private const double StillPassageLengthM = 0.05;
     private const double StillPassageLossK = 12;
 
     private readonly Rack rack;
-    private readonly TrayBasin[] basins;
-    private readonly Weep[] weeps;
-    private readonly Standpipe[] standpipes;
-    private readonly MediaStore[] media;
-    private readonly double[] floorM;
-    private readonly double[] outletM;
+    private readonly TierWater[] tiers;
     private readonly double[] drains;
     private readonly ReturnStack stack;
     private readonly PumpIntake intake;
+    private readonly SupplyNetwork network;
     private readonly Pipe stillPassage;
     private readonly double[] state;
 
@@ -35,24 +29,18 @@ internal sealed class RackWater : IRates
         this.rack = rack;
         Layout = new WaterLayout(rack.Tiers.Length);
         Inputs = new WaterInputs(rack.Tiers.Length);
-        basins = [.. rack.Tiers.Select(tier => new TrayBasin(tier.Tray))];
-        weeps = [.. rack.Tiers.Select(tier => new Weep(tier.Tray.WeepBoreMm / 1000))];
-        standpipes = [.. rack.Tiers.Select(tier =>
-            new Standpipe(tier.Tray.StandpipeHeightMm / 1000, tier.Tray.StandpipeBoreMm / 1000))];
-        media = [.. rack.Tiers.Select(tier => new MediaStore(tier.Tray.Contents.InsertTrays))];
-        floorM = [.. rack.Tiers.Select(tier => tier.TrayFloorHeightMm / 1000)];
-        outletM = [.. rack.Tiers.Select(tier => (tier.TrayFloorHeightMm + tier.Branch.OutletAboveTrayFloorMm) / 1000)];
-        drains = new double[rack.Tiers.Length];
+        tiers = [.. rack.Tiers.Select(tier => new TierWater(tier))];
+        drains = new double[tiers.Length];
         stack = new ReturnStack(rack);
         intake = new PumpIntake(rack.Reservoir.PumpIntakeMm / 1000);
+        network = RackPipes.NetworkOf(rack);
         stillPassage = new Pipe(
             StillPassageLengthM, rack.Supply.BoreMm / 1000, StillPassageLossK, Pipe.DrawnTubingRoughnessM);
-        Network = RackPipes.NetworkOf(rack);
         state = new double[Layout.Length];
         state[Layout.Reservoir] = reservoirM3;
-        for (var index = 0; index < media.Length; index++)
+        for (var index = 0; index < tiers.Length; index++)
         {
-            state[Layout.Media(index)] = media[index].CapacityM3;
+            state[Layout.Media(index)] = tiers[index].Media.CapacityM3;
         }
 
         Integrator = new BogackiShampine(this, state);
@@ -62,12 +50,10 @@ internal sealed class RackWater : IRates
 
     public WaterInputs Inputs { get; }
 
-    public SupplyNetwork Network { get; }
-
     public BogackiShampine Integrator { get; }
 
     /// <summary>The state, laid out by <see cref="Layout"/>.</summary>
-    public Span<double> State => state;
+    public ReadOnlySpan<double> State => state;
 
     /// <summary>Depth of water in the reservoir, m.</summary>
     public double ReservoirDepthM => ReservoirDepth(state[Layout.Reservoir]);
@@ -77,12 +63,12 @@ internal sealed class RackWater : IRates
 
     /// <summary>Depth of water in a tray, m.</summary>
     /// <param name="index">Tier, from 0.</param>
-    public double TrayDepthM(int index) => basins[index].DepthM(state[WaterLayout.Tray(index)]);
+    public double TrayDepthM(int index) => tiers[index].DepthM(state[WaterLayout.Tray(index)]);
 
     /// <summary>How fast a tray's water rises now, m/s.</summary>
     /// <param name="index">Tier, from 0.</param>
     public double TrayRiseMPerS(int index) =>
-        Integrator.CurrentRates[WaterLayout.Tray(index)] / basins[index].AreaAtM2(TrayDepthM(index));
+        Integrator.CurrentRates[WaterLayout.Tray(index)] / tiers[index].AreaAtM2(TrayDepthM(index));
 
     /// <summary>How fast the reservoir's water rises now, m/s.</summary>
     public double ReservoirRiseMPerS => Integrator.CurrentRates[Layout.Reservoir] / rack.Reservoir.AreaM2;
@@ -90,7 +76,9 @@ internal sealed class RackWater : IRates
     /// <summary>Flow through the pump now, m3/s, less what runs back.</summary>
     public double PumpFlowM3PerS => Integrator.CurrentRates[Layout.Pumped];
 
-    /// <summary>Moves water between stores from outside, such as a hose.</summary>
+    /// <summary>Pours water into a store from outside, such as a hose.</summary>
+    /// <param name="store">Where it is in the state.</param>
+    /// <param name="volume">m3; negative takes away.</param>
     public void Pour(int store, double volume)
     {
         state[store] += volume;
@@ -104,31 +92,29 @@ internal sealed class RackWater : IRates
         rates.Clear();
         var reservoirDepth = ReservoirDepth(water[Layout.Reservoir]);
         Supply(water, reservoirDepth);
-        var waterShare = Inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
-        for (var index = 0; index < basins.Length; index++)
+        for (var index = 0; index < tiers.Length; index++)
         {
-            var depth = basins[index].DepthM(water[WaterLayout.Tray(index)]);
-            drains[index] = standpipes[index].Flow(depth) + (Inputs.WeepBlocked[index] ? 0 : weeps[index].Flow(depth));
+            drains[index] = tiers[index].Drain(tiers[index].DepthM(water[WaterLayout.Tray(index)]), Inputs.WeepBlocked[index]);
         }
 
         stack.Share(drains);
-        for (var index = 0; index < basins.Length; index++)
+        var waterShare = Inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
+        for (var index = 0; index < tiers.Length; index++)
         {
-            Tray(index, water, waterShare, rates);
+            Tray(index, water, network.FlowM3PerS[index] * waterShare, rates);
         }
 
-        var evaporation = Inputs.EvaporationM3PerS * Math.Min(1, reservoirDepth / FadesBelowM);
-        rates[Layout.Evaporated] = evaporation;
-        rates[Layout.Reservoir] -= evaporation;
+        rates[Layout.Evaporated] = Inputs.EvaporationM3PerS * TierWater.FadeAt(reservoirDepth);
+        rates[Layout.Reservoir] -= rates[Layout.Evaporated];
     }
 
     /// <inheritdoc/>
     public double Error(ReadOnlySpan<double> error)
     {
         var worst = Math.Abs(error[Layout.Reservoir]) / rack.Reservoir.AreaM2;
-        for (var index = 0; index < basins.Length; index++)
+        for (var index = 0; index < tiers.Length; index++)
         {
-            worst = Math.Max(worst, Math.Abs(error[WaterLayout.Tray(index)]) / basins[index].AreaAtM2(0));
+            worst = Math.Max(worst, Math.Abs(error[WaterLayout.Tray(index)]) / tiers[index].AreaAtM2(0));
         }
 
         Invariant.Holds(double.IsFinite(worst), "the water of a rack stays finite");
@@ -139,13 +125,15 @@ internal sealed class RackWater : IRates
     public bool Settle(Span<double> water)
     {
         var changed = false;
-        for (var index = 0; index < basins.Length; index++)
+        for (var index = 0; index < tiers.Length; index++)
         {
+            // A step may end a few millilitres below empty; the reservoir lends them, as far as it has any.
             ref var tray = ref water[WaterLayout.Tray(index)];
-            if (tray < 0)
+            var lent = Math.Min(-tray, water[Layout.Reservoir]);
+            if (lent > 0)
             {
-                water[Layout.Reservoir] += tray;
-                tray = 0;
+                water[Layout.Reservoir] -= lent;
+                tray += lent;
                 changed = true;
             }
         }
@@ -167,18 +155,16 @@ internal sealed class RackWater : IRates
     private void Supply(ReadOnlySpan<double> water, double reservoirDepth)
     {
         var canRunBack = false;
-        for (var index = 0; index < basins.Length; index++)
+        for (var index = 0; index < tiers.Length; index++)
         {
-            var surface = floorM[index] + basins[index].DepthM(water[WaterLayout.Tray(index)]);
-            var covered = Math.Clamp((surface - outletM[index]) / CoveredOverM, 0, 1);
-            Network.Ends[index] = new BranchEnd(
-                Inputs.ValveOpen[index], Math.Max(surface, outletM[index]), covered);
-            canRunBack |= covered > 0 && Inputs.ValveOpen[index];
+            var depth = tiers[index].DepthM(water[WaterLayout.Tray(index)]);
+            network.Ends[index] = tiers[index].EndAt(depth, Inputs.ValveOpen[index]);
+            canRunBack |= network.Ends[index] is { Open: true, BackShare: > 0 };
         }
 
         if (!Inputs.PumpTurns && !canRunBack)
         {
-            Network.Rest();
+            network.Rest();
             return;
         }
 
@@ -186,17 +172,17 @@ internal sealed class RackWater : IRates
             ? PumpLift.Running(rack.Pump.Curve, Inputs.PumpSpeed, rack.Supply.HasCheckValve)
             : PumpLift.Stopped(stillPassage, rack.Supply.HasCheckValve);
         var surfaceM = rack.Reservoir.FloorHeightMm / 1000 + reservoirDepth;
-        Network.Solve(lift, surfaceM, Inputs.ScreenLossK, Inputs.Viscosity);
+        network.Solve(lift, surfaceM, Inputs.ScreenLossK, Inputs.Viscosity);
     }
 
-    private void Tray(int index, ReadOnlySpan<double> water, double waterShare, Span<double> rates)
+    private void Tray(int index, ReadOnlySpan<double> water, double inflow, Span<double> rates)
     {
-        var depth = basins[index].DepthM(water[WaterLayout.Tray(index)]);
+        var tier = tiers[index];
+        var depth = tier.DepthM(water[WaterLayout.Tray(index)]);
         var held = water[Layout.Media(index)];
-        var inflow = Network.FlowM3PerS[index] * waterShare;
-        var spill = basins[index].OverEdge(depth) + Inputs.LeakM3PerS[index] * Math.Min(1, depth / FadesBelowM);
-        var uptake = media[index].Uptake(held, depth);
-        var drawn = Inputs.ThirstM3PerS[index] * media[index].Supply(held);
+        var spill = tier.Spill(depth, Inputs.LeakM3PerS[index]);
+        var uptake = tier.Media.Uptake(held, depth);
+        var drawn = Inputs.ThirstM3PerS[index] * tier.Media.Supply(held);
         rates[WaterLayout.Tray(index)] = inflow - drains[index] - spill - uptake;
         rates[Layout.Media(index)] = uptake - drawn;
         rates[Layout.Reservoir] += drains[index] - inflow;

@@ -72,7 +72,7 @@ public class SiteElectricsTests
         rack.Switch("north/tier 1 light", on: false);
         rack.To(5000);
         Assert.False(rack.Plant.Circuits[0].SupplyPresent);
-        rack.Plant.ResetBreaker(new CircuitId(0));
+        rack.Inject(FaultKind.BreakerClosed, 1, fault => fault with { Circuit = new CircuitId(0) });
         Assert.True(rack.Load("north/fan").Powered);
     }
 

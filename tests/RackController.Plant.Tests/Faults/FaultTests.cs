@@ -20,11 +20,12 @@ public class FaultTests
     {
         var rack = new TestSite(2);
         var pump = rack.Site.LoadNamed("north/pump");
-        Assert.Contains("tiers", Refused(rack, new Fault(FaultKind.TrayLeak, rack.Now, rack.After(1)) { Rack = North, TierNumber = 3, Size = 1 }));
-        Assert.Contains("load", Refused(rack, new Fault(FaultKind.RelayWelded, rack.Now, rack.After(1))));
-        Assert.Contains("size 2", Refused(rack, new Fault(FaultKind.ScreenClogged, rack.Now, rack.After(1)) { Rack = North, Size = 2 }));
+        Fault Soon(FaultKind kind) => new(kind, rack.Now, rack.After(1));
+        Assert.Contains("tiers", Refused(rack, Soon(FaultKind.TrayLeak) with { Rack = North, TierNumber = 3, Size = 1 }));
+        Assert.Contains("load", Refused(rack, Soon(FaultKind.RelayWelded)));
+        Assert.Contains("size 2", Refused(rack, Soon(FaultKind.ScreenClogged) with { Rack = North, Size = 2 }));
         Assert.Contains("ends", Refused(rack, new Fault(FaultKind.RelayOpen, rack.After(5), rack.After(5)) { Load = pump }));
-        Assert.Contains("measures", Refused(rack, new Fault(FaultKind.SensorNoise, rack.Now, rack.After(5))
+        Assert.Contains("measures", Refused(rack, Soon(FaultKind.SensorNoise) with
         {
             Sensor = rack.Site.SensorNamed(LowFloat),
             Size = 1,
@@ -35,7 +36,10 @@ public class FaultTests
     public void AFaultActsFromItsBeginningToItsEnd()
     {
         var rack = new TestSite(1);
-        rack.Plant.Inject(new Fault(FaultKind.FloatStuckDry, rack.After(10), rack.After(20)) { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.Plant.Inject(new Fault(FaultKind.FloatStuckDry, rack.After(10), rack.After(20))
+        {
+            Sensor = rack.Site.SensorNamed(LowFloat),
+        });
         Assert.Equal(rack.After(10), rack.Plant.QuietUntil);
         rack.To(9.9);
         Assert.Equal(1, rack.Reading(LowFloat).Value);

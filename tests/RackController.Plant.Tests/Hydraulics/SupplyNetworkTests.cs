@@ -103,7 +103,8 @@ public class SupplyNetworkTests
 
         public SupplyNetwork Network()
         {
-            var network = new SupplyNetwork([.. Heights.Select((_, index) => Segment(index))], [.. Bores.Select((_, index) => Branch(index))]);
+            var network = new SupplyNetwork(
+                [.. Heights.Select((_, index) => Segment(index))], [.. Bores.Select((_, index) => Branch(index))]);
             for (var index = 0; index < Heights.Length; index++)
             {
                 network.Ends[index] = new BranchEnd(Open[index], Heights[index], Back[index] ? 1 : 0);
@@ -134,7 +135,8 @@ public class SupplyNetworkTests
             return head;
         }
 
-        private static Pipe Segment(int index) => index == 0 ? new Pipe(1.05, 0.016, 7.5, 1.5e-6) : new Pipe(0.3, 0.016, 0.3, 1.5e-6);
+        private static Pipe Segment(int index) =>
+            index == 0 ? new Pipe(1.05, 0.016, 7.5, 1.5e-6) : new Pipe(0.3, 0.016, 0.3, 1.5e-6);
 
         private Pipe Branch(int index) => new(0.25, Bores[index], Losses[index], 1.5e-6);
     }

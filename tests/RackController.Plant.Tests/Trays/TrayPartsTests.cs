@@ -58,7 +58,12 @@ public class TrayPartsTests
         rack = rack with
         {
             Drain = new DrainStack(40, 6),
-            Tiers = [rack.Tiers[0] with { TrayFloorHeightMm = 900 }, rack.Tiers[1] with { TrayFloorHeightMm = 500 }, rack.Tiers[2] with { TrayFloorHeightMm = 700 }],
+            Tiers =
+            [
+                rack.Tiers[0] with { TrayFloorHeightMm = 900 },
+                rack.Tiers[1] with { TrayFloorHeightMm = 500 },
+                rack.Tiers[2] with { TrayFloorHeightMm = 700 },
+            ],
         };
         var drains = new[] { 4 / Lpm, 4 / Lpm, 4 / Lpm };
 

@@ -1,0 +1,29 @@
+namespace RackController.Plant;
+
+/// <summary>What a fault happens to, and so which identity of a <see cref="Fault"/> must be set.</summary>
+public enum FaultPlace
+{
+    /// <summary>The whole site: no identity.</summary>
+    Site,
+
+    /// <summary>A rack.</summary>
+    Rack,
+
+    /// <summary>A tier: its rack and its number.</summary>
+    Tier,
+
+    /// <summary>A circuit.</summary>
+    Circuit,
+
+    /// <summary>A load.</summary>
+    Load,
+
+    /// <summary>A contact that a float moves, or a leak rope or supply sense.</summary>
+    Contact,
+
+    /// <summary>A sensor that measures a value.</summary>
+    MeasuringSensor,
+
+    /// <summary>Any sensor.</summary>
+    Sensor,
+}
