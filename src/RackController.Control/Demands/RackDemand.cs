@@ -17,7 +17,6 @@ internal sealed class RackDemand
     private readonly TiersInUse tiers;
     private readonly FloodTimetable timetable;
     private readonly FloodCycle cycle;
-    private readonly FloodDay day;
     private readonly WaterDemand water;
     private readonly ImmutableArray<TierLight> lights;
     private readonly ImmutableArray<RunDemand> runs;
@@ -38,7 +37,6 @@ internal sealed class RackDemand
         tiers = new TiersInUse(rack, key, memory);
         timetable = new FloodTimetable(key, site, rack, memory, start);
         cycle = new FloodCycle(site, rack, key, memory, start.Monotonic);
-        day = new FloodDay(key, site.Zone, memory, clock.Now);
         water = new WaterDemand(rack);
         runs =
         [
@@ -51,14 +49,8 @@ internal sealed class RackDemand
     /// <summary>Where the flood cycle is.</summary>
     public FloodPhase Phase => cycle.Phase;
 
-    /// <summary>When that phase began.</summary>
-    public MonotonicTime PhaseBegan => cycle.PhaseBegan;
-
     /// <summary>How many floods have begun, ever; rises by one when a flood starts to fill.</summary>
     public long FloodNumber => cycle.Number;
-
-    /// <summary>How many floods have begun since the last local midnight.</summary>
-    public int FloodsToday => day.Count(clock.Now);
 
     /// <summary>Whether the last fill took as long as it may without every tray reading full. False after the next one that
     /// does not, and always for fills by time.</summary>
@@ -148,7 +140,6 @@ internal sealed class RackDemand
         cycle.Update(facts, tiers, agenda, events);
         if (cycle.Number != number)
         {
-            day.Began(clock.Now);
             timetable.Began(facts.Now);
         }
 
@@ -208,7 +199,6 @@ internal sealed class RackDemand
         tiers.Save(writer);
         timetable.Save(writer);
         cycle.Save(writer);
-        day.Save(writer);
     }
 
     private void CallForFlood(in Moment now, Agenda agenda, IEventSink events)

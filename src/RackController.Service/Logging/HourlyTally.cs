@@ -19,7 +19,7 @@ internal sealed class HourlyTally
                 switched++;
                 break;
             case EventKind.Flood:
-                floods += happened.What == "filling" ? 1 : 0;
+                floods += happened.What == FloodEvent.Filling ? 1 : 0;
                 break;
             case EventKind.Interlock:
                 interlocks++;

@@ -135,20 +135,4 @@ public class FloodCycleTests
         Assert.Equal(["due", "filling", "soaking", "draining", "drained"], rig.Events.Select(each => each.What));
         Assert.Equal(SwitchState.Off, rig["north/pump"].State);
     }
-
-    [Fact]
-    public void FloodsAreCountedFromLocalMidnight()
-    {
-        var rig = new DemandRig(Sites.OneRack(), Morning);
-        rig.RunUntil(Instant.FromUtc(2026, 6, 2, 3, 59)); // 23:59
-        Assert.Equal(3, rig.Demand.FloodsToday);
-        Assert.Equal(3, Restarted(rig, Duration.Zero).FloodsToday);
-        Assert.Equal(0, Restarted(rig, Duration.FromDays(1)).FloodsToday);
-        rig.RunUntil(Instant.FromUtc(2026, 6, 2, 4, 0));
-        Assert.Equal(0, rig.Demand.FloodsToday);
-        Assert.Equal(3, rig.Demand.FloodNumber);
-    }
-
-    private static RackDemand Restarted(DemandRig rig, Duration away) =>
-        new DemandRig(Sites.OneRack(), rig.Now.Wall + away, memory: rig.Save()).Demand;
 }
