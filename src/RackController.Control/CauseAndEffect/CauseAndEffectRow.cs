@@ -34,6 +34,9 @@ public enum RowEffect
 public sealed record CauseAndEffectRow(
     string Id, string Cause, string Needs, RowEffect Effect, string EffectWords, string ComesBack, AlarmText? Alarm)
 {
+    /// <summary>Whether it acts in the ordinary course of every day, so that its coming and going is no event.</summary>
+    public bool IsOrdinary { get; init; }
+
     /// <summary>Builds the instances of this row that a site has the sensors for.</summary>
     internal Func<CauseAndEffectRow, InterlockSite, IEnumerable<Interlock>> Instances { get; init; } = (_, _) => [];
 }

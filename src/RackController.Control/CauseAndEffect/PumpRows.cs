@@ -19,6 +19,7 @@ internal static class PumpRows
         "pump-rest", "the pump's rest time is not over and trays still drain", "nothing", RowEffect.ForbidOn,
         "pump may not start", "by itself", Alarm: null)
     {
+        IsOrdinary = true,
         Instances = (row, site) => site.Site.Racks.Select(rack => new PumpRest(row, rack, site.Start)),
     };
 

@@ -29,6 +29,10 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     /// <summary>Whether there is something to tell a person: the cause itself, and not merely doubt or a wait that follows it.</summary>
     public virtual bool IsAlarming => Present;
 
+    /// <summary>Whether that it acts is worth an event: it switches something, and not in the ordinary course of things, nor
+    /// because of a doubt that the sensor's own event tells.</summary>
+    public bool IsNews => Row.Effect != RowEffect.Tell && !Row.IsOrdinary && (IsAlarming || IsLatched);
+
     /// <summary>The circuit that comes back one load at a time after this objection; null for most.</summary>
     public virtual CircuitId? QuietCircuit => null;
 

@@ -8,13 +8,13 @@ internal sealed class InterlockPanel
 {
     private readonly Site site;
     private readonly ImmutableArray<Interlock> interlocks;
-    private readonly bool[] didObject;
+    private readonly bool[] isTold;
 
     public InterlockPanel(Site site, ImmutableArray<Interlock> interlocks)
     {
         this.site = site;
         this.interlocks = interlocks;
-        didObject = new bool[interlocks.Length];
+        isTold = new bool[interlocks.Length];
     }
 
     /// <summary>Lets every interlock look, adds its objection to the decisions, and tells when one acts or returns.</summary>
@@ -30,9 +30,10 @@ internal sealed class InterlockPanel
                 Object(i, interlock, decisions, circuitIsQuiet);
             }
 
-            if (interlock.Objects != didObject[i])
+            var acts = interlock.Objects && (isTold[i] || interlock.IsNews);
+            if (acts != isTold[i])
             {
-                didObject[i] = interlock.Objects;
+                isTold[i] = acts;
                 Tell(interlock, facts.Now, events);
             }
         }
@@ -64,14 +65,8 @@ internal sealed class InterlockPanel
         }
     }
 
-    private void Tell(Interlock interlock, in Moment now, IEventSink events)
-    {
-        if (interlock.Row.Effect != RowEffect.Tell)
-        {
-            events.Take(new ControlEvent(
-                now, EventKind.Interlock, interlock.Key,
-                interlock.Objects ? interlock.IsLatched ? "latched" : "acts" : "returned",
-                interlock.Objects ? interlock.Words(new ClockFace(now, site.Zone)) : "its cause is gone"));
-        }
-    }
+    private void Tell(Interlock interlock, in Moment now, IEventSink events) => events.Take(new ControlEvent(
+        now, EventKind.Interlock, interlock.Key,
+        interlock.Objects ? interlock.IsLatched ? "latched" : "acts" : "returned",
+        interlock.Objects ? interlock.Words(new ClockFace(now, site.Zone)) : "its cause is gone"));
 }
