@@ -37,7 +37,7 @@ internal static class DemandWords
                 ByReading(demand, plan as RunByReading, site),
             DemandCause.NoFlood => at.Length == 0 ? "no flood is scheduled" : $"no flood is due{until}",
             DemandCause.FloodWaiting =>
-                Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), clock.Now), at),
+                Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), clock.Now)),
             DemandCause.FloodFilling => site[load.Rack].Schedule.Floods.Fill is FillUntilFull
                 ? $"a flood fills the trays until they are full,{until} at the latest"
                 : $"a flood fills the trays{until}",
@@ -50,10 +50,10 @@ internal static class DemandWords
         };
     }
 
-    private static string Waiting(in Demand demand, Load load, string since, string until) =>
-        load.Kind != LoadKind.Pump ? $"a flood is due since {since}, and valves open before the pump starts"
-        : demand.State == SwitchState.On ? $"a flood is due since {since} and waits for the pump"
-        : $"a flood is due since {since}; the valves open first, until {until} at the latest";
+    private static string Waiting(in Demand demand, Load load, string since) =>
+        load.Kind != LoadKind.Pump ? $"the flood of {since} is due, and valves open before the pump starts"
+        : demand.State == SwitchState.On ? $"the flood of {since} is due"
+        : $"the flood of {since} is due, and the valves open first";
 
     private static string ByReading(in Demand demand, RunByReading? plan, Site site)
     {

@@ -43,7 +43,7 @@ internal sealed class WaterDemand(Rack rack)
         demands[rack.Pump.Load.Index] = new(
             cycle.WantsPump && !waitsForValves ? SwitchState.On : SwitchState.Off,
             cause,
-            waitsForValves ? clock.TimeAt(cycle.PhaseBegan + ValvesFirst) : until);
+            until);
     }
 
     private bool WaitsForValves(Facts facts, FloodCycle cycle, TiersInUse tiers, Agenda agenda)

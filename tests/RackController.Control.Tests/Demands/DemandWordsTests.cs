@@ -30,10 +30,10 @@ public class DemandWordsTests
     {
         var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(1)) { PumpMayRun = _ => false };
         rig.RunUntil(Seven);
-        Assert.Equal("a flood is due since 07:00; the valves open first, until 07:00 at the latest", Words(rig, "north/pump"));
+        Assert.Equal("the flood of 07:00 is due, and the valves open first", Words(rig, "north/pump"));
         rig.Run(Duration.FromMinutes(5));
-        Assert.Equal("a flood is due since 07:00 and waits for the pump", Words(rig, "north/pump"));
-        Assert.Equal("a flood is due since 07:00, and valves open before the pump starts", Words(rig, "north/tier 1 valve"));
+        Assert.Equal("the flood of 07:00 is due", Words(rig, "north/pump"));
+        Assert.Equal("the flood of 07:00 is due, and valves open before the pump starts", Words(rig, "north/tier 1 valve"));
     }
 
     [Fact]
