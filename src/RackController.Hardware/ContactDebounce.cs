@@ -4,29 +4,28 @@ using RackController.Model;
 namespace RackController.Hardware;
 
 /// <summary>
-/// Takes the bounce out of one contact. The harmful side is believed at once; the harmless side only once it has held
-/// without an edge for a while.
+/// Takes the bounce out of one contact. The first sample is believed, since the scan asks for a run of good ones anyway, and
+/// so is the harmful side at any time; the way back to the harmless side only once it has held without an edge for a while.
 /// </summary>
 /// <param name="harmfulValue">The value on the harmful side, 0 or 1.</param>
 /// <param name="hold">How long the harmless side must hold.</param>
 internal sealed class ContactDebounce(double harmfulValue, Duration hold)
 {
+    private double? value;
     private MonotonicTime? harmlessSince;
-
-    /// <summary>What the contact says: null until it has held its first value, else 0 or 1.</summary>
-    internal double? Value { get; private set; }
 
     /// <summary>Takes one sample.</summary>
     /// <param name="now">When it was taken.</param>
     /// <param name="sample">The level read, as 0 or 1.</param>
     /// <param name="changedSinceLast">Whether the line reported an edge since the sample before.</param>
-    internal void Sample(MonotonicTime now, double sample, bool changedSinceLast)
+    /// <returns>What the contact says, 0 or 1.</returns>
+    internal double Sample(MonotonicTime now, double sample, bool changedSinceLast)
     {
         if (sample == harmfulValue)
         {
-            Value = sample;
+            value = sample;
             harmlessSince = null;
-            return;
+            return sample;
         }
 
         if (harmlessSince is null || changedSinceLast)
@@ -34,16 +33,18 @@ internal sealed class ContactDebounce(double harmfulValue, Duration hold)
             harmlessSince = now;
         }
 
-        if (now - harmlessSince.Value >= hold)
+        if (value is null || now - harmlessSince.Value >= hold)
         {
-            Value = sample;
+            value = sample;
         }
+
+        return value.Value;
     }
 
     /// <summary>Forgets everything, as after a loss of the line.</summary>
     internal void Forget()
     {
-        Value = null;
+        value = null;
         harmlessSince = null;
     }
 }

@@ -57,10 +57,8 @@ internal sealed class ContactInput
         var changed = edgeSeen;
         edgeSeen = false;
         var isHigh = controller.Read(plan.Line.Offset) == PinValue.High;
-        debounce.Sample(now, isHigh == plan.ActiveLow ? 0 : 1, changed);
-        readings[plan.Sensor] = debounce.Value is { } value
-            ? new Reading(value, ReadingQuality.Good, now)
-            : new Reading(0, ReadingQuality.Missing, now);
+        readings[plan.Sensor] = new Reading(
+            debounce.Sample(now, isHigh == plan.ActiveLow ? 0 : 1, changed), ReadingQuality.Good, now);
     }
 
     /// <summary>Says that the line could not be read.</summary>

@@ -54,15 +54,18 @@ public sealed class ContactTests
     }
 
     [Fact]
-    public void UntilAHarmlessContactHasHeldItIsMissing()
+    public void AfterALossTheFirstSampleIsBelievedAgain()
     {
         var boards = new Boards();
-        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
         using var io = boards.Open();
+        boards.Contacts.Pull(Boards.LowFloatLine, PinValue.High);
+        boards.Contacts.Fail(GpioCall.Read);
+        Assert.NotNull(boards.Scan(io, 0));
+        Assert.Equal(ReadingQuality.Corrupt, boards.Readings[boards.LowFloat].Quality);
+        boards.Contacts.Mend();
 
-        Assert.Null(boards.Scan(io, 0));
-        Assert.Equal(ReadingQuality.Missing, boards.Readings[boards.LowFloat].Quality);
         Assert.Null(boards.Scan(io, 100));
+
         Assert.Equal(new Reading(1, ReadingQuality.Good, MonotonicTime.FromMilliseconds(100)), boards.Readings[boards.LowFloat]);
     }
 
