@@ -1,0 +1,180 @@
+# Judges a run of the guest by the kernel's trace of its lines: one line per proof, and a last one that counts.
+# Read first: `lines`, then the guest's console. A line is written "set LEVEL"; it is an output once it is "out".
+
+FNR == 1 { file++ }
+{ sub(/\r$/, "") }
+file == 1 && $1 != "#" { rest[$1] = $2; load[$1] = substr($0, 5); lines++ }
+file == 1 { next }
+$1 == "SECOND" { second = substr($0, 8) }
+$1 == "ALIVE" { alive[$2] = 1 }
+$1 == "VALUE" { value[$2, $4] = $5 }
+$1 == "LOG" { log_of[$2] = log_of[$2] $0 "\n" }
+$1 == "LABEND" { finished = 1 }
+$1 == "TRACE" && match($0, /[0-9]+\.[0-9]+: /) { note(substr($0, RSTART, RLENGTH - 2), substr($0, RSTART + RLENGTH)) }
+
+function note(time, what,    word, n) {
+    n = split(what, word, " ")
+    if (word[2] == "MARK") {
+        if (word[3] == "chip") { base[word[4]] = word[5]; generation[word[4]]++ }
+        at[word[3] " " word[4]] = time + 0
+        if (word[3] == "chip") { at["chip " word[4] " " generation[word[4]]] = time + 0 }
+        if (word[3] == "ended") { code[word[4]] = word[5] }
+    } else if (word[1] == "gpio_value:" || word[1] == "gpio_direction:") {
+        remember(time + 0, word[2], word[3], word[4])
+    }
+}
+
+function remember(time, number, verb, level,    chip) {
+    for (chip in base) {
+        if (number >= base[chip] && number < base[chip] + 24 && (number - base[chip]) in rest) {
+            events++
+            when[events] = time
+            which[events] = chip
+            offset[events] = number - base[chip]
+            did[events] = verb
+            new[events] = level
+        }
+    }
+}
+
+# The level last written to a line before a time; its level at rest when none was.
+function level_at(chip, line, time,    i, level) {
+    level = rest[line]
+    for (i = 1; i <= events; i++) {
+        if (which[i] == chip && offset[i] == line && did[i] == "set" && when[i] <= time) { level = new[i] }
+    }
+    return level
+}
+
+# The first time from a moment on at which a line is written with its coil energised (or at rest); -1 when never.
+function first(chip, line, energised, from,    i) {
+    for (i = 1; i <= events; i++) {
+        if (which[i] == chip && offset[i] == line && did[i] == "set" && when[i] >= from \
+            && (new[i] != rest[line]) == energised) { return when[i] }
+    }
+    return -1
+}
+
+function energised_lines(chip, time,    line, names) {
+    for (line in rest) {
+        if (level_at(chip, line, time) != rest[line]) { names = names (names ? ", " : "") load[line] }
+    }
+    return names
+}
+
+function verdict(ok, name, measured) {
+    print "lab: " (ok ? "PASS" : "FAIL") " " name " (" measured ")"
+    if (ok) { passed++ } else { failed++ }
+}
+
+# How often a line was written with its coil energised after it had rested.
+function energisings(chip, line,    i, level, count) {
+    level = rest[line]
+    for (i = 1; i <= events; i++) {
+        if (which[i] == chip && offset[i] == line && did[i] == "set") {
+            count += new[i] != rest[line] && level == rest[line]
+            level = new[i]
+        }
+    }
+    return count + 0
+}
+
+# How often the service's log says that it commanded a load. Energising a coil is "on", or "off" through a closed contact.
+function commands(chip, line,    said) {
+    said = log_of[chip]
+    return gsub("Load " load[line] ": " (load[line] ~ /fan|aerator/ ? "off" : "on") ", because", "", said)
+}
+
+# Hazard: a relay that clicks on by itself, above all while its line is claimed. A line must hold its rest level when it
+# becomes an output, and each energising must have its command in the log.
+function nothing_clicks_on(    i, claims, clicks, chip, line, times) {
+    for (i = 1; i <= events; i++) {
+        if (did[i] == "out") {
+            claims++
+            clicks += level_at(which[i], offset[i], when[i]) != rest[offset[i]]
+        }
+    }
+    for (chip in base) {
+        for (line in rest) {
+            times += energisings(chip, line)
+            clicks += energisings(chip, line) != commands(chip, line)
+        }
+    }
+    verdict(claims == 4 * lines && clicks == 0 && times > 0, "nothing clicks on by itself",
+        sprintf("%d claims of active-low and active-high lines, all at rest; %d energisings later, each by a command in the log; %d clicks",
+            claims, times, clicks))
+}
+
+function pump_follows_its_cycle(    on, off) {
+    on = first("a", 0, 1, 0)
+    off = first("a", 0, 0, on)
+    verdict(on >= at["noon "] && on < at["noon "] + 1 && off - on > 4.7 && off - on < 5.5 && first("a", 0, 1, off) < 0,
+        "the pump follows its flood cycle", sprintf("on %.2f s after noon, for %.2f s of 5 s", on - at["noon "], off - on))
+}
+
+function low_float_stops_the_pump(    pulled, off) {
+    pulled = at["float a"]
+    off = first("a", 5, 0, pulled)
+    verdict(level_at("a", 5, pulled) != rest[5] && off > 0 && off - pulled < 1 && first("a", 5, 1, off) < 0,
+        "the low float stops the pump within 1 s", sprintf("%.0f ms from the float's edge to the relay's", (off - pulled) * 1000))
+}
+
+function sigterm_ends_at_rest(    told, gone, line, last, late) {
+    told = at["term a"]
+    gone = at["ended a"]
+    for (line in rest) {
+        if (level_at("a", line, told) == rest[line]) { continue }
+        if (level_at("a", line, gone) != rest[line]) { late++ } else if (first("a", line, 0, told) > last) { last = first("a", line, 0, told) }
+    }
+    verdict(level_at("a", 7, told) != rest[7] && level_at("a", 3, told) != rest[3] && !late && code["a"] == 0,
+        "SIGTERM leaves every line at rest before it is let go", sprintf("%s energised; all at rest after %.0f ms, gone after " \
+        "%.0f ms with exit code %s", energised_lines("a", told), (last - told) * 1000, (gone - told) * 1000, code["a"]))
+}
+
+# How many lines do not read their rest level at a moment at which nobody holds them.
+function not_at_rest(moment,    line, wrong) {
+    for (line in rest) { wrong += value[moment, line] != rest[line] }
+    return wrong
+}
+
+function sigkill_leaves_lines_to_their_pull(    before, wrong) {
+    before = energised_lines("b", at["kill b"])
+    wrong = not_at_rest("killed")
+    verdict(before != "" && wrong == 0 && code["b"] == 137,
+        "SIGKILL leaves lines to their pull", sprintf("%s energised; after it %d of %d lines are not at rest; on this pin driver", before, wrong, lines))
+}
+
+function after_the_end_lines_follow_their_pull() {
+    verdict(not_at_rest("ended") == 0,
+        "once let go, lines follow their pull", lines " lines at rest; on this pin driver")
+}
+
+function chip_loss_is_told_and_mended(    lost, back, line, claims, i, again) {
+    lost = at["unplug c"]
+    back = at["chip c 2"]
+    for (i = 1; i <= events; i++) { claims += which[i] == "c" && did[i] == "out" && when[i] >= back }
+    again = first("c", 3, 1, back)
+    verdict(energised_lines("c", lost) != "" && alive["c"] && log_of["c"] ~ /No such device/ && claims == lines && again > 0 \
+        && code["c"] == 0, "the loss of a chip is told, and mended when it is back",
+        sprintf("%d lines claimed again at rest; lights on again %.1f s after the chip was back; exit code %s", claims, again - back, code["c"]))
+}
+
+function second_is_refused() {
+    verdict(second ~ /^3 / && second ~ /held by/, "a second service on the same lines is refused", second)
+}
+
+END {
+    if (!finished) { verdict(0, "the guest lives to its end", "no end mark on its console") }
+    else {
+        nothing_clicks_on()
+        pump_follows_its_cycle()
+        low_float_stops_the_pump()
+        sigterm_ends_at_rest()
+        after_the_end_lines_follow_their_pull()
+        sigkill_leaves_lines_to_their_pull()
+        chip_loss_is_told_and_mended()
+        second_is_refused()
+    }
+    print "lab: " passed + 0 " passed, " failed + 0 " failed"
+    exit failed > 0
+}
