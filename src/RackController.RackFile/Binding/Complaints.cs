@@ -6,6 +6,9 @@ namespace RackController.RackFile.Binding;
 /// <param name="fileName">The file as the person named it.</param>
 public sealed class Complaints(string fileName)
 {
+    /// <summary>More than a person reads at once; a file with as many is not what was meant.</summary>
+    private const int MostShown = 100;
+
     private readonly HashSet<Complaint> all = [];
 
     /// <summary>Whether anything said so far keeps the file from being run.</summary>
@@ -28,7 +31,21 @@ public sealed class Complaints(string fileName)
     public void Warn(Place place, string what, string whatToDo) =>
         all.Add(new Complaint(fileName, place.Line, place.Column, what, whatToDo, Severity.Warning));
 
-    /// <summary>Everything said, in the order of the file.</summary>
-    public ImmutableArray<Complaint> Sorted() =>
-        [.. all.OrderBy(one => one.Line).ThenBy(one => one.Column).ThenBy(one => one.What, StringComparer.Ordinal)];
+    /// <summary>Everything said, in the order of the file; beyond a hundred only how many more there are.</summary>
+    public ImmutableArray<Complaint> Sorted()
+    {
+        var sorted = all
+            .OrderBy(one => one.Line)
+            .ThenBy(one => one.Column)
+            .ThenBy(one => one.What, StringComparer.Ordinal)
+            .ToImmutableArray();
+        return sorted.Length <= MostShown
+            ? sorted
+            : [.. sorted[..MostShown], sorted[MostShown] with
+            {
+                What = $"this and {sorted.Length - MostShown - 1} more complaints",
+                WhatToDo = "mend those above first",
+                Severity = HasErrors ? Severity.Error : Severity.Warning,
+            }];
+    }
 }

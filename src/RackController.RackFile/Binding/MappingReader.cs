@@ -40,6 +40,10 @@ public sealed class MappingReader
     /// <param name="key">A declared key.</param>
     public bool IsWritten(Key key) => given.ContainsKey(key);
 
+    /// <summary>Whether a key is written in the file and its value was refused: what it would have said is not known.</summary>
+    /// <param name="key">A declared key.</param>
+    public bool WasRefused(Key key) => IsWritten(key) && !Has(key);
+
     /// <summary>The value of a key that has one.</summary>
     /// <typeparam name="T">What it was read into.</typeparam>
     /// <param name="key">A declared key for which <see cref="Has"/> holds.</param>
@@ -112,11 +116,18 @@ public sealed class MappingReader
             }
             else if (key.IsRequired)
             {
-                Complaints.Refuse(Place, $"{name} lacks `{key.Name}`", $"write `{key.Name}:` with {key.Expected}");
                 isSound = false;
+                if (!IsMisspelt(key))
+                {
+                    Complaints.Refuse(Place, $"{name} lacks `{key.Name}`", $"write `{key.Name}:` with {key.Expected}");
+                }
             }
         }
 
         return isSound;
     }
+
+    /// <summary>Whether a key that is missing was meant by one that is unknown, which has been said already.</summary>
+    private bool IsMisspelt(Key missing) => node.Entries.Any(entry =>
+        declared.All(key => key.Name != entry.Key) && NearestName.Of(entry.Key, [missing.Name]) is not null);
 }

@@ -13,6 +13,9 @@ public static class YamlText
     private const int DeepestNesting = 16;
     private const int MostNodes = 50_000;
 
+    private const string LookHere =
+        "look here and one line up for a missing space after a colon, a lost quote or bracket, or a wrong indentation";
+
     /// <summary>Reads one document.</summary>
     /// <param name="text">The text.</param>
     /// <param name="complaints">Where to say what is wrong.</param>
@@ -25,9 +28,10 @@ public static class YamlText
             return null;
         }
 
+        var builder = new Builder(new Parser(new StringReader(text)));
         try
         {
-            var root = new Builder(new Parser(new StringReader(text))).ReadDocument();
+            var root = builder.ReadDocument();
             switch (root)
             {
                 case null:
@@ -46,9 +50,12 @@ public static class YamlText
         }
         catch (YamlException broken)
         {
-            complaints.Refuse(
-                Builder.PlaceOf(broken.Start), $"this is not YAML ({Reason(broken)})",
-                "look at this line and the one above it for a missing space after a colon, a lost quote or a wrong indentation");
+            complaints.Refuse(Builder.PlaceOf(broken.Start), $"this is not YAML ({Reason(broken)})", LookHere);
+        }
+        catch (InvalidOperationException)
+        {
+            // The parser ends so, without a place, when a list in brackets runs on over the next key.
+            complaints.Refuse(builder.Reached, "this is not YAML from here on", LookHere);
         }
 
         return null;
@@ -89,6 +96,9 @@ public static class YamlText
     {
         private int nodes;
 
+        /// <summary>The last place that could be read.</summary>
+        public Place Reached { get; private set; } = Place.Start;
+
         public static Place PlaceOf(Mark mark) => new((int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
 
         public Node? ReadDocument()
@@ -125,6 +135,7 @@ public static class YamlText
             }
 
             var place = PlaceOf(next.Start);
+            Reached = place;
             RefuseWhatNobodyNeeds(next, place, depth);
             switch (next)
             {

@@ -44,7 +44,7 @@ internal static class CircuitChecks
     {
         var uses = site.Racks
             .SelectMany(rack => rack.Loads.Select(load => Use(load, rack, supply)))
-            .Where(use => site.Circuits.Length == 1 || use.Circuit == circuit.Name)
+            .Where(use => site.Circuits.Length == 1 || (use.Circuit is not null && use.Circuit == circuit.Name))
             .ToImmutableArray();
         foreach (var use in uses.Where(use => use.CurrentA > supply.ContinuousLimitA))
         {

@@ -23,7 +23,7 @@ internal static class FloodChecks
             CheckPumpRun(floods, starts, limits, complaints);
         }
 
-        if (rack.Tray is { } usual)
+        if (rack.Tray is { } usual && rack.Tiers.All(tier => tier.IsShapeSound))
         {
             var trays = rack.Tiers.Where(tier => tier.IsFlooded).Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray()).ToImmutableArray();
             CheckFull(floods, rack, trays, complaints);
@@ -77,7 +77,7 @@ internal static class FloodChecks
 
         var canTell = rack.Tiers.Any(tier => tier.InUse
             && tier.Sensors.Sensors.Any(sensor => sensor.Kind is SensorKind.TrayFullFloat or SensorKind.TrayLevel));
-        if (!canTell)
+        if (!canTell && rack.KnowsAllSensors)
         {
             complaints.Refuse(
                 floods.FillPlace, "a fill until full, and no tray has a full float or a level",

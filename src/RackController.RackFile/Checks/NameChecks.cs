@@ -37,7 +37,7 @@ internal static class NameChecks
             return;
         }
 
-        if (rack.Circuit is null && names.Length > 1 && rack.Loads.Any(load => load.Circuit is null))
+        if (!rack.NamesCircuit && names.Length > 1 && rack.Loads.Any(load => load.Circuit is null))
         {
             complaints.Refuse(
                 rack.Place, "a rack that does not say which circuit it draws from",

@@ -9,7 +9,7 @@ internal static class ProtectionChecks
 {
     public static void Run(RackPart rack, Complaints complaints)
     {
-        if (rack.Pump is not { } pump)
+        if (rack.Pump is not { } pump || !rack.KnowsAllSensors)
         {
             return;
         }

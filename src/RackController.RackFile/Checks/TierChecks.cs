@@ -40,7 +40,7 @@ internal static class TierChecks
             return;
         }
 
-        if (schedule.Lights is null && rack.Tiers.FirstOrDefault(tier => tier.Light is not null) is { Light: { } light } dark)
+        if (!schedule.HasLights && rack.Tiers.FirstOrDefault(tier => tier.Light is not null) is { Light: { } light } dark)
         {
             complaints.Warn(
                 light.Load.Place, $"tier {dark.Number} has a light and the schedule has no `lights`",
@@ -55,7 +55,7 @@ internal static class TierChecks
                 complaints.Refuse(
                     one.TierPlace, $"a light on tier {one.Tier}, which is not there", $"the rack has tiers 1 to {rack.Tiers.Length}");
             }
-            else if (rack.Tiers[one.Tier - 1].Light is null)
+            else if (!rack.Tiers[one.Tier - 1].HasLight)
             {
                 complaints.Refuse(
                     one.TierPlace, $"tier {one.Tier} has no light to switch", "give the tier a `light`, or remove this entry");

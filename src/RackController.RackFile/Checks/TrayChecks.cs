@@ -20,7 +20,7 @@ internal static class TrayChecks
             return;
         }
 
-        foreach (var tier in rack.Tiers)
+        foreach (var tier in rack.Tiers.Where(tier => tier.IsShapeSound))
         {
             var part = tier.Tray?.Over(usual) ?? usual;
             var tray = part.ToTray();

@@ -16,7 +16,8 @@ internal static class WaterChecks
         }
 
         CheckFloats(rack, part, complaints);
-        if (rack is not { Pump: { } pump, Tray: not null, Branch: not null, Supply: not null } || rack.Tiers.Length == 0)
+        if (rack is not { Pump: { } pump, Tray: not null, Branch: not null, Supply: not null } || rack.Tiers.Length == 0
+            || rack.Tiers.Any(tier => !tier.IsShapeSound))
         {
             return;
         }

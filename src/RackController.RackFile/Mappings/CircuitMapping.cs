@@ -61,6 +61,6 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
                 keys.FindValue(limitKey) ?? keys.Get(breakerKey) * Circuit.ContinuousShare, keys.Get(contactorKey))
             : null;
         return new CircuitPart(
-            keys.Place, keys.Find(nameKey), keys.At(nameKey), rating, keys.At(limitKey), keys.Find(sensorsKey) ?? SensorsPart.None);
+            keys.Place, keys.Find(nameKey), keys.At(nameKey), rating, keys.At(limitKey), SensorsPart.Of(keys, sensorsKey));
     }
 }

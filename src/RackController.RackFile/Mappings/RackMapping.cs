@@ -16,6 +16,9 @@ internal sealed record RackPart
 
     public required Place CircuitPlace { get; init; }
 
+    /// <summary>Whether the circuit is written, sound or not.</summary>
+    public required bool NamesCircuit { get; init; }
+
     public ReservoirPart? Reservoir { get; init; }
 
     public PumpPart? Pump { get; init; }
@@ -46,6 +49,9 @@ internal sealed record RackPart
             .OfType<LoadPart>()
             .Concat(Fans.Select(fan => fan.Load))
             .Concat(Tiers.SelectMany(tier => tier.Loads));
+
+    /// <summary>Whether no sensor of the rack or a tier was refused, so that what is missing is missing.</summary>
+    public bool KnowsAllSensors => Tiers.Length > 0 && Sensors.IsComplete && Tiers.All(tier => tier.Sensors.IsComplete);
 
     /// <summary>Its sensors, those of its tiers last.</summary>
     public IEnumerable<SensorPart> AllSensors => Sensors.Sensors.Concat(Tiers.SelectMany(tier => tier.Sensors.Sensors));
@@ -120,6 +126,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         NamePlace = keys.At(nameKey),
         Circuit = keys.Find(circuitKey),
         CircuitPlace = keys.At(circuitKey),
+        NamesCircuit = keys.IsWritten(circuitKey),
         Reservoir = keys.Find(reservoirKey),
         Pump = keys.Find(pumpKey),
         Supply = OrUsual(keys, supplyKey, supplyMapping),
@@ -129,7 +136,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         Tiers = keys.Has(tiersKey) ? [.. keys.Get(tiersKey).Select((tier, index) => tier.Numbered(index + 1))] : [],
         Aerator = keys.Find(aeratorKey),
         Fans = keys.Has(fansKey) ? Named(keys.Get(fansKey)) : [],
-        Sensors = keys.Find(sensorsKey) ?? SensorsPart.None,
+        Sensors = SensorsPart.Of(keys, sensorsKey),
         Schedule = keys.Find(scheduleKey),
         Limits = OrUsual(keys, limitsKey, limitsMapping),
     };

@@ -5,9 +5,10 @@ namespace RackController.RackFile.Mappings;
 
 /// <summary>What should happen when, as written; null where nothing should or something was refused.</summary>
 /// <param name="Place">Where.</param>
+/// <param name="HasLights">Whether lights are written, sound or not.</param>
 /// <param name="Lights">When the tiers are lit.</param>
 /// <param name="Floods">When the trays are flooded.</param>
-internal sealed record SchedulePart(Place Place, LightsPart? Lights, FloodsPart? Floods);
+internal sealed record SchedulePart(Place Place, bool HasLights, LightsPart? Lights, FloodsPart? Floods);
 
 /// <summary>Reads what should happen when.</summary>
 internal sealed class ScheduleMapping : Mapping<SchedulePart>
@@ -31,5 +32,6 @@ internal sealed class ScheduleMapping : Mapping<SchedulePart>
     protected override bool BuildsFromParts => true;
 
     /// <inheritdoc/>
-    protected override SchedulePart? Build(MappingReader keys) => new(keys.Place, keys.Find(lightsKey), keys.Find(floodsKey));
+    protected override SchedulePart? Build(MappingReader keys) =>
+        new(keys.Place, keys.IsWritten(lightsKey), keys.Find(lightsKey), keys.Find(floodsKey));
 }

@@ -6,9 +6,12 @@ namespace RackController.RackFile.Mappings;
 
 /// <summary>The sensors of one rack or tier as written.</summary>
 /// <param name="Sensors">Those that are fitted.</param>
-internal sealed record SensorsPart(ImmutableArray<SensorPart> Sensors)
+/// <param name="IsComplete">Whether none was refused, so that what is missing is missing.</param>
+internal sealed record SensorsPart(ImmutableArray<SensorPart> Sensors, bool IsComplete)
 {
-    public static SensorsPart None { get; } = new([]);
+    /// <summary>What a key says that may be missing or refused.</summary>
+    public static SensorsPart Of(MappingReader keys, Key<SensorsPart> key) =>
+        keys.Find(key) ?? new SensorsPart([], !keys.IsWritten(key));
 
     public SensorPart? OfKind(SensorKind kind) => Sensors.FirstOrDefault(sensor => sensor.Kind == kind);
 }
@@ -65,5 +68,5 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
 
     /// <inheritdoc/>
     protected override SensorsPart? Build(MappingReader keys) =>
-        new([.. sensorKeys.Where(keys.Has).Select(keys.Get).Where(sensor => sensor.IsFitted)]);
+        new([.. sensorKeys.Where(keys.Has).Select(keys.Get).Where(sensor => sensor.IsFitted)], !sensorKeys.Any(keys.WasRefused));
 }

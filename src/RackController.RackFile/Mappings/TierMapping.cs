@@ -15,6 +15,15 @@ internal sealed record TierPart
 
     public required Place HeightPlace { get; init; }
 
+    /// <summary>Whether nothing of its height, tray and branch was refused.</summary>
+    public required bool IsShapeSound { get; init; }
+
+    /// <summary>Whether a light is written, sound or not.</summary>
+    public required bool HasLight { get; init; }
+
+    /// <summary>Whether a valve is written, sound or not.</summary>
+    public required bool HasValve { get; init; }
+
     public TrayPart? Tray { get; init; }
 
     public BranchPart? Branch { get; init; }
@@ -26,7 +35,7 @@ internal sealed record TierPart
     public bool InUse { get; init; } = true;
 
     /// <summary>Whether a flood reaches it: out of use, only a valve keeps the water away.</summary>
-    public bool IsFlooded => InUse || Valve is null;
+    public bool IsFlooded => InUse || !HasValve;
 
     public required SensorsPart Sensors { get; init; }
 
@@ -54,7 +63,7 @@ internal sealed record TierPart
         Number = number,
         Light = Light is null ? null : Light with { Load = Numbered(Light.Load, number, "light") },
         Valve = Valve is null ? null : Numbered(Valve, number, "valve"),
-        Sensors = new SensorsPart([.. Sensors.Sensors.Select(sensor => sensor with { TierNumber = number })]),
+        Sensors = Sensors with { Sensors = [.. Sensors.Sensors.Select(sensor => sensor with { TierNumber = number })] },
     };
 
     private static LoadPart Numbered(LoadPart load, int number, string name) =>
@@ -102,11 +111,14 @@ internal sealed class TierMapping : Mapping<TierPart>
         Place = keys.Place,
         HeightMm = keys.FindValue(heightKey),
         HeightPlace = keys.At(heightKey),
+        IsShapeSound = !keys.WasRefused(heightKey) && !keys.WasRefused(trayKey) && !keys.WasRefused(branchKey),
+        HasLight = keys.IsWritten(lightKey),
+        HasValve = keys.IsWritten(valveKey),
         Tray = keys.Find(trayKey),
         Branch = keys.Find(branchKey),
         Light = keys.Find(lightKey),
         Valve = keys.Find(valveKey),
         InUse = keys.FindValue(inUseKey) ?? true,
-        Sensors = keys.Find(sensorsKey) ?? SensorsPart.None,
+        Sensors = SensorsPart.Of(keys, sensorsKey),
     };
 }

@@ -1,0 +1,73 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using RackController.RackFile.Binding;
+
+namespace RackController.RackFile.Tests;
+
+/// <summary>An independent validator (JsonSchema.Net, draft 2020-12) agrees with the reader on what a rack file is.</summary>
+public sealed class SchemaTests
+{
+    private static readonly JsonSchema Schema = JsonSchema.FromText(RackFileSchema.ToJson());
+
+    [Theory]
+    [InlineData("demo-first-rack.yaml")]
+    [InlineData("demo-four-tier.yaml")]
+    [InlineData("demo-three-racks.yaml")]
+    public void ADemoFileIsValid(string name) => Assert.Empty(Faults(File.ReadAllText(Files.Config(name))));
+
+    [Theory]
+    [InlineData("depth: 400 mm", "depth: 45 kg")]
+    [InlineData("depth: 400 mm", "depth: 400")]
+    [InlineData("depth: 400 mm", "deepness: 400 mm")]
+    [InlineData("on: 06:00", "on: 6 am")]
+    [InlineData("for: 16 h", "for: 16")]
+    [InlineData("site: test cellar\n", "")]
+    [InlineData("leak-rope: yes", "leak-rope: perhaps")]
+    [InlineData("io: simulated", "io: imagined")]
+    public void WhatTheReaderRefusesTheSchemaRefuses(string old, string replacement)
+    {
+        var text = RackFiles.SmallWith(old, replacement);
+
+        Assert.NotEmpty(Faults(text));
+        Assert.Null(RackFileReader.Parse(text, "rack.yaml").Site);
+    }
+
+    [Fact]
+    public void EveryKeyIsExplained()
+    {
+        var schema = JsonNode.Parse(RackFileSchema.ToJson())!.AsObject();
+        var properties = schema["$defs"]!.AsObject()
+            .Select(definition => definition.Value!)
+            .Append(schema)
+            .SelectMany(one => new[] { one["properties"], one["anyOf"]?.AsArray().LastOrDefault()?["properties"] })
+            .OfType<JsonObject>()
+            .SelectMany(one => one);
+
+        Assert.All(properties, property => Assert.NotEmpty((string?)property.Value!["description"] ?? ""));
+    }
+
+    private static List<string> Faults(string yaml)
+    {
+        var complaints = new Complaints("rack.yaml");
+        var root = YamlText.Read(yaml, complaints);
+        Assert.NotNull(root);
+        using var document = JsonDocument.Parse(ToJson(root).ToJsonString());
+        var results = Schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        return results.IsValid
+            ? []
+            : [.. results.Details!.Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Values)];
+    }
+
+    /// <summary>As an editor sees it: plain scalars by the core schema of YAML 1.2.</summary>
+    private static JsonNode ToJson(Node node) => node switch
+    {
+        MappingNode mapping => new JsonObject(mapping.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)ToJson(entry.Value)))),
+        ListNode list => new JsonArray([.. list.Items.Select(ToJson)]),
+        ScalarNode { IsQuoted: false, Text: "true" or "false" } scalar => scalar.Text == "true",
+        ScalarNode { IsQuoted: false } scalar when double.TryParse(scalar.Text, CultureInfo.InvariantCulture, out var number) => number,
+        ScalarNode scalar => scalar.Text,
+        _ => throw new InvalidOperationException("a node of no kind"),
+    };
+}
