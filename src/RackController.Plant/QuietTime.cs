@@ -14,18 +14,17 @@ internal sealed class QuietTime
     private const double FillingS = 5;
     private const double RestingS = 60;
     private const double StillMPerS = 1e-7;
+    private const double StillM3PerS = 1e-9;
 
     private readonly Site site;
     private readonly SimulatedRack[] racks;
     private readonly SensorChannel[] channels;
-    private readonly SensorTruth truth;
 
-    public QuietTime(Site site, SimulatedRack[] racks, SensorChannel[] channels, SensorTruth truth)
+    public QuietTime(Site site, SimulatedRack[] racks, SensorChannel[] channels)
     {
         this.site = site;
         this.racks = racks;
         this.channels = channels;
-        this.truth = truth;
     }
 
     /// <summary>For how long, at least a tenth of a second.</summary>
@@ -35,29 +34,67 @@ internal sealed class QuietTime
         var seconds = RestingS;
         foreach (var rack in racks)
         {
-            seconds = rack.Water.PumpFlowM3PerS != 0 ? Math.Min(seconds, FillingS) : seconds;
+            seconds = Math.Min(seconds, OfRack(rack));
         }
 
         foreach (var sensor in site.Sensors)
         {
-            var channel = channels[sensor.Id.Index];
-            var shows = channel.ShowsAt;
-            seconds = Math.Min(seconds, shows == MonotonicTime.Never ? RestingS : PlantTime.Seconds(now, shows));
-            seconds = Math.Min(seconds, channel.RestlessAfter.TotalSeconds);
-            var water = truth.WaterM(sensor, out var rise);
-            if (Math.Abs(rise) > StillMPerS)
-            {
-                seconds = Math.Min(seconds, sensor.IsContact ? HalfWay(sensor.HeightMm / 1000 - water, rise) : MovingS);
-            }
+            seconds = Math.Min(seconds, OfFaults(channels[sensor.Id.Index], now));
+            seconds = sensor.Rack is { } id ? Math.Min(seconds, OfSensor(sensor, racks[id.Index], now)) : seconds;
         }
 
         return Duration.FromSeconds(Math.Max(seconds, ShortestS));
     }
 
-    // Away from the float's height nothing comes of it; towards it, half the time it would take.
-    private static double HalfWay(double distance, double rise)
+    // Water that nobody watches may still reach an edge and then the floor.
+    private static double OfRack(SimulatedRack rack)
     {
-        var seconds = distance / rise;
-        return seconds < 0 ? RestingS : seconds / 2;
+        var seconds = rack.Water.PumpFlowM3PerS != 0 ? FillingS : RestingS;
+        for (var index = 0; index < rack.Rack.Tiers.Length; index++)
+        {
+            var toEdge = rack.Rack.Tiers[index].Tray.RimDepthMm / 1000 - rack.Water.TrayDepthM(index);
+            seconds = Math.Min(seconds, HalfWay(toEdge, rack.Water.TrayRiseMPerS(index)));
+        }
+
+        return seconds;
+    }
+
+    private static double OfFaults(SensorChannel channel, MonotonicTime now)
+    {
+        var shows = channel.ShowsAt;
+        var seconds = shows == MonotonicTime.Never ? RestingS : PlantTime.Seconds(now, shows);
+        return Math.Min(seconds, channel.RestlessAfter.TotalSeconds);
+    }
+
+    private static double OfSensor(Sensor sensor, SimulatedRack rack, MonotonicTime now)
+    {
+        var water = rack.Water;
+        var tier = (sensor.TierNumber ?? 1) - 1;
+        switch (sensor.Kind)
+        {
+            case SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat:
+                return HalfWay(sensor.HeightMm / 1000 - water.ReservoirDepthM, water.ReservoirRiseMPerS);
+            case SensorKind.TrayFullFloat or SensorKind.TrayHighFloat:
+                return HalfWay(sensor.HeightMm / 1000 - water.TrayDepthM(tier), water.TrayRiseMPerS(tier));
+            case SensorKind.LeakRope:
+                return rack.OnFloorM3 < SensorTruth.RopeWetM3 && water.SpillM3PerS > 0 ? ShortestS : RestingS;
+            case SensorKind.ReservoirLevel:
+                return Math.Abs(water.ReservoirRiseMPerS) > StillMPerS ? MovingS : RestingS;
+            case SensorKind.TrayLevel:
+                return Math.Abs(water.TrayRiseMPerS(tier)) > StillMPerS ? MovingS : RestingS;
+            case SensorKind.PumpFlow:
+                return Math.Abs(water.PumpFlowM3PerS) > StillM3PerS ? MovingS : RestingS;
+            default:
+                return SensorTruth.IsSlow(sensor.Kind) && rack.Climate.Moves
+                    ? PlantTime.Seconds(now, rack.Climate.NextSample)
+                    : RestingS;
+        }
+    }
+
+    // Away from the threshold nothing comes of it; towards it, half the time it would take.
+    private static double HalfWay(double distanceM, double riseMPerS)
+    {
+        var seconds = distanceM / riseMPerS;
+        return Math.Abs(riseMPerS) > StillMPerS && seconds >= 0 ? seconds / 2 : RestingS;
     }
 }

@@ -24,7 +24,6 @@ internal sealed class SimulatedRack
         Water = new RackWater(rack, rack.Reservoir.NormalVolumeL / Litres.PerM3 * start.ReservoirShare);
         Climate = new RackClimate(rack, start);
         LightMolPerM2 = new double[rack.Tiers.Length];
-        RoomC = start.RoomC;
         RoomVapourKPa = HumidAir.SaturationKPa(start.RoomC) * start.RoomHumidityPercent / 100;
         RefreshSlowInputs();
     }
@@ -44,9 +43,6 @@ internal sealed class SimulatedRack
     /// <summary>Water poured in from outside less water taken away, m3.</summary>
     public double BroughtM3 { get; private set; }
 
-    /// <summary>Temperature of the room, degrees Celsius.</summary>
-    public double RoomC { get; private set; }
-
     /// <summary>Vapour pressure of the room, kPa.</summary>
     public double RoomVapourKPa { get; private set; }
 
@@ -60,7 +56,7 @@ internal sealed class SimulatedRack
     /// <summary>Sets the air of the room.</summary>
     public void SetRoom(double celsius, double humidityPercent)
     {
-        RoomC = celsius;
+        Climate.RoomC = celsius;
         RoomVapourKPa = HumidAir.SaturationKPa(celsius) * humidityPercent / 100;
         RefreshSlowInputs();
     }
@@ -118,7 +114,7 @@ internal sealed class SimulatedRack
             LightMolPerM2[index] += Ppfd(index) * seconds / 1e6;
         }
 
-        if (Climate.Advance(from, to, RoomC, Water.State[Water.Layout.Reservoir]))
+        if (Climate.Advance(from, to, Water.State[Water.Layout.Reservoir]))
         {
             RefreshSlowInputs();
         }

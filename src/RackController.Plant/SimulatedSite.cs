@@ -40,7 +40,7 @@ public sealed class SimulatedSite : IRackIo
         channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
         truth = new SensorTruth(racks, electrics);
         effects = new FaultEffects(racks, electrics, channels);
-        quiet = new QuietTime(site, racks, channels, truth);
+        quiet = new QuietTime(site, racks, channels);
         Racks = [.. racks.Select(rack => new RackTruth(rack))];
         Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit))];
         Loads = [.. electrics.Loads.Select(load => new LoadTruth(load))];

@@ -14,6 +14,7 @@ internal sealed class RackClimate
     private const double FannedAirKPerW = 0.02;
     private const double WaterLossWPerK = 8;
     private const long SampleNanoseconds = 10_000_000_000;
+    private const double StillK = 0.005;
 
     private readonly double[] airC;
     private readonly double[] sampledAirC;
@@ -21,6 +22,7 @@ internal sealed class RackClimate
 
     public RackClimate(Rack rack, PlantStart start)
     {
+        RoomC = start.RoomC;
         airC = [.. Enumerable.Repeat(start.RoomC, rack.Tiers.Length)];
         sampledAirC = [.. airC];
         LightW = new double[rack.Tiers.Length];
@@ -28,6 +30,9 @@ internal sealed class RackClimate
         SampledWaterC = waterC;
         SampledAt = start.At;
     }
+
+    /// <summary>Temperature of the room, degrees Celsius.</summary>
+    public double RoomC { get; set; }
 
     /// <summary>Power of each tier's light now, W.</summary>
     public double[] LightW { get; }
@@ -37,6 +42,26 @@ internal sealed class RackClimate
 
     /// <summary>Whether a fan moves the rack's air.</summary>
     public bool FanRuns { get; set; }
+
+    /// <summary>When the next sample is taken.</summary>
+    public MonotonicTime NextSample => new(SampledAt.Nanoseconds / SampleNanoseconds * SampleNanoseconds + SampleNanoseconds);
+
+    /// <summary>Whether the next sample will differ from this one by anything worth reading.</summary>
+    public bool Moves
+    {
+        get
+        {
+            for (var index = 0; index < airC.Length; index++)
+            {
+                if (Math.Abs(AirEndC(index) - airC[index]) * SampleNanoseconds * 1e-9 / AirTimeConstantS > StillK)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
 
     /// <summary>When the samples were taken.</summary>
     public MonotonicTime SampledAt { get; private set; }
@@ -56,27 +81,26 @@ internal sealed class RackClimate
     /// <summary>Moves on, under constant lights, fans and pump.</summary>
     /// <param name="from">The time reached.</param>
     /// <param name="to">The time to reach.</param>
-    /// <param name="roomC">Temperature of the room.</param>
     /// <param name="reservoirM3">Water in the reservoir.</param>
     /// <returns>Whether a sample was taken on the way.</returns>
-    public bool Advance(MonotonicTime from, MonotonicTime to, double roomC, double reservoirM3)
+    public bool Advance(MonotonicTime from, MonotonicTime to, double reservoirM3)
     {
         var sampleAt = new MonotonicTime(to.Nanoseconds / SampleNanoseconds * SampleNanoseconds);
         if (sampleAt <= from)
         {
-            Move(PlantTime.Seconds(from, to), roomC, reservoirM3);
+            Move(PlantTime.Seconds(from, to), reservoirM3);
             return false;
         }
 
-        Move(PlantTime.Seconds(from, sampleAt), roomC, reservoirM3);
+        Move(PlantTime.Seconds(from, sampleAt), reservoirM3);
         airC.CopyTo(sampledAirC, 0);
         SampledWaterC = waterC;
         SampledAt = sampleAt;
-        Move(PlantTime.Seconds(sampleAt, to), roomC, reservoirM3);
+        Move(PlantTime.Seconds(sampleAt, to), reservoirM3);
         return true;
     }
 
-    private void Move(double seconds, double roomC, double reservoirM3)
+    private void Move(double seconds, double reservoirM3)
     {
         if (seconds <= 0)
         {
@@ -84,16 +108,17 @@ internal sealed class RackClimate
         }
 
         var airLeft = Math.Exp(-seconds / AirTimeConstantS);
-        var kelvinPerWatt = FanRuns ? FannedAirKPerW : StillAirKPerW;
         for (var index = 0; index < airC.Length; index++)
         {
-            var end = roomC + kelvinPerWatt * LightW[index];
+            var end = AirEndC(index);
             airC[index] = end + (airC[index] - end) * airLeft;
         }
 
         // An emptied tank still has walls: a litre of water keeps the time constant off zero.
         var heatCapacity = Physics.WaterHeatCapacityJPerKgK * 1000 * Math.Max(reservoirM3, 0.001);
-        var waterEnd = roomC + PumpW / WaterLossWPerK;
+        var waterEnd = RoomC + PumpW / WaterLossWPerK;
         waterC = waterEnd + (waterC - waterEnd) * Math.Exp(-seconds * WaterLossWPerK / heatCapacity);
     }
+
+    private double AirEndC(int index) => RoomC + (FanRuns ? FannedAirKPerW : StillAirKPerW) * LightW[index];
 }

@@ -5,8 +5,8 @@ namespace RackController.Plant;
 /// <summary>What each sensor of a site would say if it were perfect.</summary>
 internal sealed class SensorTruth
 {
-    // Less than this does not bridge a leak rope.
-    private const double RopeWetM3 = 20e-6;
+    /// <summary>Less water on the floor than this does not bridge a leak rope, m3.</summary>
+    public const double RopeWetM3 = 20e-6;
 
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
@@ -39,32 +39,9 @@ internal sealed class SensorTruth
     public MonotonicTime TakenAt(Sensor sensor, MonotonicTime now) =>
         IsSlow(sensor.Kind) ? racks[sensor.Rack!.Value.Index].Climate.SampledAt : now;
 
-    /// <summary>How high the water that a float or level watches stands, m; not a number for any other sensor.</summary>
-    /// <param name="sensor">The sensor.</param>
-    /// <param name="rise">How fast it rises, m/s.</param>
-    public double WaterM(Sensor sensor, out double rise)
-    {
-        rise = 0;
-        if (sensor.Rack is not { } id)
-        {
-            return double.NaN;
-        }
-
-        var water = racks[id.Index].Water;
-        switch (sensor.Kind)
-        {
-            case SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.ReservoirLevel:
-                rise = water.ReservoirRiseMPerS;
-                return water.ReservoirDepthM;
-            case SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.TrayLevel:
-                rise = water.TrayRiseMPerS(sensor.TierNumber!.Value - 1);
-                return water.TrayDepthM(sensor.TierNumber.Value - 1);
-            default:
-                return double.NaN;
-        }
-    }
-
-    private static bool IsSlow(SensorKind kind) =>
+    /// <summary>Whether a kind of sensor measures every 10 s instead of at every look.</summary>
+    /// <param name="kind">The kind.</param>
+    public static bool IsSlow(SensorKind kind) =>
         kind is SensorKind.WaterTemperature or SensorKind.AirTemperature or SensorKind.AirHumidity;
 
     private static double Contact(bool closed) => closed ? 1 : 0;

@@ -73,6 +73,9 @@ internal sealed class RackWater : IRates
     /// <summary>How fast the reservoir's water rises now, m/s.</summary>
     public double ReservoirRiseMPerS => Integrator.CurrentRates[Layout.Reservoir] / rack.Reservoir.AreaM2;
 
+    /// <summary>How fast water comes onto the floor now, m3/s.</summary>
+    public double SpillM3PerS => Integrator.CurrentRates[Layout.Spilled];
+
     /// <summary>Flow through the pump now, m3/s, less what runs back.</summary>
     public double PumpFlowM3PerS => Integrator.CurrentRates[Layout.Pumped];
 

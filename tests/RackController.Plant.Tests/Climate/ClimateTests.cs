@@ -33,10 +33,10 @@ public class ClimateTests
         leap.LightW[0] = 80;
         steps.LightW[0] = 80;
 
-        leap.Advance(MonotonicTime.Zero, MonotonicTime.FromMilliseconds(605_500), 20, 0.14);
+        leap.Advance(MonotonicTime.Zero, MonotonicTime.FromMilliseconds(605_500), 0.14);
         for (var time = 0; time < 605_500; time += 500)
         {
-            steps.Advance(MonotonicTime.FromMilliseconds(time), MonotonicTime.FromMilliseconds(time + 500), 20, 0.14);
+            steps.Advance(MonotonicTime.FromMilliseconds(time), MonotonicTime.FromMilliseconds(time + 500), 0.14);
         }
 
         Assert.Equal(leap.AirC[0], steps.AirC[0], 1e-9);
@@ -72,7 +72,7 @@ public class ClimateTests
     {
         var climate = new RackClimate(rack, PlantStart.Default) { FanRuns = fan };
         climate.LightW[0] = 80;
-        climate.Advance(MonotonicTime.Zero, MonotonicTime.FromMilliseconds(4_000_000), 20, 0.14);
+        climate.Advance(MonotonicTime.Zero, MonotonicTime.FromMilliseconds(4_000_000), 0.14);
         return climate;
     }
 }
