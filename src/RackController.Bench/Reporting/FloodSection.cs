@@ -16,11 +16,11 @@ internal static class FloodSection
             return;
         }
 
-        html.Append("<p class=\"note\">Fill: from the pump's start until the water stood within a tenth of the standpipe. Drain: from the pump's stop until less than 3 mm were left.</p>\n");
+        html.Append("<p class=\"note\">Fill: from the pump's start until the water stood within a tenth of the standpipe. Drain: from the pump's stop until less than 3 mm were left. Each tray: fill in minutes · drain in minutes · greatest depth in mm.</p>\n");
         foreach (var rack in site.Racks)
         {
             html.Append("<div class=\"scroll\"><table><caption>").Append(Html.Text(rack.Name)).Append("</caption>\n");
-            html.Head(["began", "pump ran", .. rack.Tiers.Select(tier => $"tier {tier.Number}: fill · drain · depth")]);
+            html.Head(["began", "pump ran", .. rack.Tiers.Select(tier => $"tier {tier.Number}")]);
             html.Append("<tbody>\n");
             foreach (var flood in result.Floods.Where(flood => flood.Rack == rack.Id))
             {
@@ -35,7 +35,7 @@ internal static class FloodSection
         html.Append("</section>\n");
     }
 
-    private static string Tray(TrayFlood tray) => $"{Minutes(tray.Filled)} · {Minutes(tray.Drained)} · {tray.PeakMm:0} mm";
+    private static string Tray(TrayFlood tray) => $"{Minutes(tray.Filled)} · {Minutes(tray.Drained)} · {tray.PeakMm:0}";
 
-    private static string Minutes(Duration? length) => length is { } known ? $"{known.TotalMinutes:0.0} min" : "never";
+    private static string Minutes(Duration? length) => length is { } known ? $"{known.TotalMinutes:0.0}" : "never";
 }

@@ -9,6 +9,7 @@ namespace RackController.Bench;
 /// <summary>What is true at the moment that a run has reached; filled again at every scan.</summary>
 internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads, EventLog log) : IObserved
 {
+    private static readonly Duration StartingTime = Duration.FromSeconds(1);
     private readonly Dictionary<string, AlarmState> alarms = new(StringComparer.Ordinal);
     private RackControl? control;
 
@@ -58,7 +59,21 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public double ReservoirL(RackId rack) => plant.Racks[rack.Index].ReservoirVolumeL;
 
-    public double CircuitA(CircuitId circuit) => plant.Circuits[circuit.Index].CurrentA;
+    public double CircuitA(CircuitId circuit)
+    {
+        var nameplateA = 0.0;
+        var isStarting = false;
+        foreach (var load in Site.Loads)
+        {
+            if (load.Circuit == circuit && IsPowered(load.Id))
+            {
+                nameplateA += load.CurrentA(Site[circuit].VoltageV);
+                isStarting |= loads.Unbroken(load.Id) < StartingTime;
+            }
+        }
+
+        return isStarting ? nameplateA : plant.Circuits[circuit.Index].CurrentA;
+    }
 
     public double AirC(RackId rack, int tierNumber) => plant.Racks[rack.Index].Tiers[tierNumber - 1].AirTemperatureC;
 

@@ -64,7 +64,8 @@ public interface IObserved
     /// <param name="rack">The rack.</param>
     double ReservoirL(RackId rack);
 
-    /// <summary>Current that a circuit carries, A.</summary>
+    /// <summary>Current that a circuit carries, A. For a second after a load comes on it is the sum of the nameplates, because
+    /// starting currents are for the breaker to judge and not for a limit that is meant for hours.</summary>
     /// <param name="circuit">The circuit.</param>
     double CircuitA(CircuitId circuit);
 

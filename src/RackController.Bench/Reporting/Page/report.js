@@ -46,6 +46,7 @@
     return {
       ink: get("--ink"), soft: get("--soft"), line: get("--line"), abnormal: get("--abnormal"),
       fill: dark.matches ? "#4a5056" : "#c9ced3", stroke: dark.matches ? "#a9b0b7" : "#5b636b",
+      veil: dark.matches ? "rgba(31,33,35,.75)" : "rgba(255,255,255,.75)",
       light: dark.matches ? "#8b8672" : "#cfc9b0",
     };
   }
@@ -55,7 +56,7 @@
   });
   const level = (value, text, axis, color, dash) => ({
     shape: { type: "line", xref: "paper", x0: 0, x1: 1, yref: axis, y0: value, y1: value, line: { color, width: 1, dash } },
-    note: { xref: "paper", x: 1, xanchor: "right", yref: axis, y: value, yanchor: "bottom", text, showarrow: false, font: { size: 10, color } },
+    note: { xref: "paper", x: 1, xanchor: "right", yref: axis, y: value, yanchor: "bottom", text, showarrow: false, font: { size: 10, color }, bgcolor: palette().veil, borderpad: 1 },
   });
   const baseAxis = p => ({ gridcolor: p.line, zerolinecolor: p.line, linecolor: p.line, fixedrange: true, tickfont: { size: 11 }, title: { font: { size: 11 } } });
 
@@ -136,17 +137,21 @@
     };
   }
 
+  // One rack needs no name before every load.
+  const several = data.racks.length > 1;
+  const label = load => several ? load.name : load.name.slice(load.name.indexOf("/") + 1);
+
   function bands(loads) {
     return p => ({
       traces: [...loads].reverse().map(load => ({
-        type: "bar", orientation: "h", base: load.fromS, x: load.forS, y: load.fromS.map(() => load.name), showlegend: false, width: 0.62,
+        type: "bar", orientation: "h", base: load.fromS, x: load.forS, y: load.fromS.map(() => label(load)), showlegend: false, width: 0.62,
         marker: { color: load.kind === "light" ? p.light : p.stroke, line: { width: 0 } },
         customdata: load.fromS.map((from, i) => `${localText(from)} to ${localText(from + load.forS[i])}`),
         hovertemplate: `${load.name} on<br>%{customdata}<extra></extra>`,
       })),
       layout: {
         shapes: marks(p), barmode: "overlay", bargap: 0.3,
-        yaxis: { ...baseAxis(p), automargin: true, type: "category", categoryorder: "array", categoryarray: [...loads].reverse().map(load => load.name) },
+        yaxis: { ...baseAxis(p), type: "category", categoryorder: "array", categoryarray: [...loads].reverse().map(label) },
       },
     });
   }
@@ -167,7 +172,7 @@
     const { traces, layout } = chart.build(p);
     const wide = chart.div.clientWidth > 560;
     return Plotly.react(chart.div, traces, {
-      ...layout, height: chart.height, margin: { l: wide ? 62 : 46, r: 10, t: 8, b: 36 }, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
+      ...layout, height: chart.height, margin: { l: wide ? 104 : 86, r: 10, t: 8, b: 36 }, paper_bgcolor: "rgba(0,0,0,0)", plot_bgcolor: "rgba(0,0,0,0)",
       font: { family: "system-ui, sans-serif", color: p.ink, size: 12 }, hovermode: "closest", dragmode: "zoom",
       hoverlabel: { bgcolor: p.line, bordercolor: p.line, font: { color: p.ink } },
       xaxis: { ...baseAxis(p), fixedrange: false, range: [...range], anchor: "y", ...ticks(range, chart.div.clientWidth) },
@@ -188,7 +193,6 @@
     drawAll();
   }
 
-  const several = data.racks.length > 1;
   for (const rack of data.racks) {
     add(`Water in the trays${several ? ` of ${rack.name}` : ""}, top tier on top`, 80 + 90 * rack.trays.length, trays(rack));
     add(`Reservoir${several ? ` of ${rack.name}` : ""}`, 180, reservoir(rack));
