@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using RackController.Verbs;
 
 namespace RackController;
@@ -17,9 +18,14 @@ internal static class CommandLine
     public static int Run(string[] args, TextWriter output, TextWriter error)
     {
         var parsed = Root().Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            return ComplainOf(parsed, error);
+        }
+
         try
         {
-            var exitCode = parsed.Invoke(new InvocationConfiguration
+            return parsed.Invoke(new InvocationConfiguration
             {
                 Output = output,
                 Error = error,
@@ -28,7 +34,6 @@ internal static class CommandLine
                 // Whoever runs for long ends by itself when told to, outputs safe first, and says when that is done.
                 ProcessTerminationTimeout = null,
             });
-            return parsed.Errors.Count > 0 ? ExitCode.WrongUse : exitCode;
         }
         catch (CannotRunException cannot)
         {
@@ -42,6 +47,21 @@ internal static class CommandLine
         }
     }
 
+    // One clear line for each mistake, and where to read on, rather than a page of help.
+    private static int ComplainOf(ParseResult parsed, TextWriter error)
+    {
+        foreach (var mistake in parsed.Errors.Select(mistake => mistake.Message.TrimEnd('.')).Distinct())
+        {
+            error.WriteLine($"{mistake}: see {string.Join(' ', PathTo(parsed.CommandResult))} --help");
+        }
+
+        return ExitCode.WrongUse;
+    }
+
+    private static IEnumerable<string> PathTo(CommandResult command) => command.Parent is CommandResult parent
+        ? PathTo(parent).Append(command.Command.Name)
+        : ["RackController"];
+
     private static RootCommand Root()
     {
         var root = new RootCommand("Drives multi-tier flood-and-drain racks, and proves their schedules on a simulated one.")
@@ -50,6 +70,8 @@ internal static class CommandLine
             MakeSafeVerb.Create(),
             BenchVerb.Create(),
             CheckVerb.Create(),
+            DayVerb.Create(),
+            WhyVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

@@ -57,7 +57,7 @@ public sealed class EventLog : IEventSink
         var chain = new List<LogEntry>();
         for (var i = entries.Count - 1; i >= 0 && chain.Count < LongestChain; i--)
         {
-            if (entries[i].Kind is null || concerns(entries[i].Subject))
+            if (IsTelling(entries[i]) && (entries[i].Kind is null || concerns(entries[i].Subject)))
             {
                 chain.Add(entries[i]);
             }
@@ -66,4 +66,7 @@ public sealed class EventLog : IEventSink
         chain.Reverse();
         return [.. chain];
     }
+
+    // A sensor that is well again explains nothing that went wrong.
+    private static bool IsTelling(LogEntry entry) => entry is not { Kind: EventKind.Reading, What: "known" };
 }

@@ -25,7 +25,7 @@ public sealed record Happens(string Name) : Statement
 
 /// <summary>The controller reports an event at this moment.</summary>
 /// <param name="Subject">What it happens to.</param>
-/// <param name="What">What happens.</param>
+/// <param name="What">What happens, or the words that this begins with.</param>
 public sealed record Reports(string Subject, string What) : Statement
 {
     /// <inheritdoc/>
@@ -33,7 +33,7 @@ public sealed record Reports(string Subject, string What) : Statement
     {
         foreach (var happened in now.Events)
         {
-            if (happened.Subject == Subject && happened.What == What)
+            if (happened.Subject == Subject && Says(happened.What))
             {
                 return Truth.Yes;
             }
@@ -61,4 +61,6 @@ public sealed record Reports(string Subject, string What) : Statement
 
     /// <inheritdoc/>
     public override bool Concerns(Site site, string subject) => subject == Subject;
+
+    private bool Says(string what) => what == What || what.StartsWith(What + " ", StringComparison.Ordinal);
 }

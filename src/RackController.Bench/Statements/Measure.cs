@@ -154,10 +154,10 @@ public sealed record CircuitCurrent(CircuitId Circuit) : Measure("A")
 
 /// <summary>How long a load has really been powered without a break.</summary>
 /// <param name="Load">The load.</param>
-public sealed record UnbrokenRun(LoadId Load) : Measure("s")
+public sealed record UnbrokenRun(LoadId Load) : Measure("min")
 {
     /// <inheritdoc/>
-    public override double? Value(IObserved now) => now.PoweredFor(Load).TotalSeconds;
+    public override double? Value(IObserved now) => now.PoweredFor(Load).TotalMinutes;
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"the unbroken run of {site[Load].Name}";

@@ -7,6 +7,8 @@ namespace RackController.Verbs;
 /// says the same.</summary>
 internal static class BenchSummary
 {
+    private const int Indent = 11;
+
     /// <summary>Prints it.</summary>
     /// <param name="result">The run.</param>
     /// <param name="wall">How long the run took.</param>
@@ -16,7 +18,13 @@ internal static class BenchSummary
     {
         var scenario = result.Scenario;
         var verdict = result.Passed ? "[bold]held[/]" : "[bold red]DID NOT HOLD[/]";
-        console.MarkupLine($"{Markup.Escape(scenario.Name)} {verdict}: {Markup.Escape(scenario.About)}");
+        console.MarkupLine($"{Markup.Escape(scenario.Name)} {verdict}");
+        foreach (var line in Wrapping.Lines(scenario.About, console.Profile.Width))
+        {
+            console.WriteLine(line);
+        }
+
+        console.WriteLine();
         console.MarkupLineInterpolated(
             $"{scenario.Site.Name}, from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} for {Spans.Words(scenario.Length)}");
         console.WriteLine();
@@ -147,6 +155,11 @@ internal static class BenchSummary
         ? "none"
         : string.Join(", ", tallies.Select(tally => tally.Count == 1 ? tally.Subject : $"{tally.Subject} ({tally.Count})"));
 
-    private static void Indented(IAnsiConsole console, string text) =>
-        console.Write(new Padder(new Text(text), new Padding(11, 0, 0, 0)));
+    private static void Indented(IAnsiConsole console, string text)
+    {
+        foreach (var line in Wrapping.Lines(text, console.Profile.Width - Indent))
+        {
+            console.WriteLine(new string(' ', Indent) + line);
+        }
+    }
 }

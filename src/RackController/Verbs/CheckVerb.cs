@@ -1,27 +1,68 @@
 using System.CommandLine;
+using RackController.Bench;
+using RackController.RackFile;
 
 namespace RackController.Verbs;
 
-/// <summary><c>check FILE</c>: says whether a rack file or a scenario is right.</summary>
+/// <summary><c>check FILE</c>: says whether a rack file or a scenario is right, and what was understood of it.</summary>
 internal static class CheckVerb
 {
+    private const int Width = 100;
+
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
         var file = new Argument<FileInfo>("file") { Description = "A rack file or a scenario." };
         var verb = new Command("check", "Say whether a rack file or a scenario is right.") { file };
-        verb.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.InvocationConfiguration.Output));
+        verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration.Output));
         return verb;
     }
 
-    private static int Run(FileInfo file, TextWriter output)
+    private static int Run(string path, TextWriter output)
     {
-        if (!file.Exists)
+        if (ScenarioReader.LooksLikeScenario(path))
         {
-            throw new CannotRunException($"{file}: there is no such file: check the path");
+            return CheckScenario(path, output);
         }
 
-        output.WriteLine($"{file}: found");
+        var read = RackFileReader.Read(path);
+        if (read.Site is not { } site)
+        {
+            return Complaining.Print(read.Complaints, read.CouldBeRead, output);
+        }
+
+        Complaining.Print(read.Complaints, couldBeRead: true, output);
+        SiteSummary.Print(site, path, Screen.Over(output));
+        return ExitCode.AsExpected;
+    }
+
+    private static int CheckScenario(string path, TextWriter output)
+    {
+        var read = ScenarioReader.Read(path);
+        if (read.Scenario is not { } scenario)
+        {
+            return Complaining.Print(read.Complaints, read.CouldBeRead, output);
+        }
+
+        Complaining.Print(read.Complaints, couldBeRead: true, output);
+        output.WriteLine($"{path} is right.");
+        foreach (var line in Wrapping.Lines(scenario.About, Width))
+        {
+            output.WriteLine(line);
+        }
+
+        output.WriteLine();
+        output.WriteLine(
+            $"It runs {scenario.Site.Name} from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} for {Spans.Words(scenario.Length)}, "
+            + $"with {scenario.Events.Length} events from outside.");
+        var promises = scenario.Expectations.Select(expectation => $"  expects that {expectation.Name}");
+        var exceptions = scenario.Accepts.Select(
+            accepted => $"  accepts the hazard {HazardWords.Key(accepted.Kind)}, stopped by {accepted.Backstop}");
+        foreach (var line in promises.Concat(exceptions).SelectMany(text => Wrapping.Lines(text, Width)))
+        {
+            output.WriteLine(line);
+        }
+
         return ExitCode.AsExpected;
     }
 }

@@ -22,7 +22,7 @@ internal sealed record ClockChange(ClockChangeKinds Kind, Duration By, string Wo
 /// <summary>Reads <c>back 1 h</c>, <c>ahead 20 min</c>, <c>untrusted</c> or <c>right</c>.</summary>
 internal sealed class ClockChangeKind : Kind<ClockChange>
 {
-    private readonly DurationKind step = new("1 s", "36500 d", "");
+    private readonly DurationKind step = new("1 s", "366 d", "");
 
     public override string Expected => "`back 1 h`, `ahead 20 min`, `untrusted` or `right`";
 

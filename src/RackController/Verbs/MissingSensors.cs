@@ -1,0 +1,38 @@
+using RackController.Model;
+
+namespace RackController.Verbs;
+
+/// <summary>What a site cannot see for want of a sensor.</summary>
+internal static class MissingSensors
+{
+    private static readonly (SensorKind Kind, string What, string Buys)[] OfRack =
+    [
+        (SensorKind.ReservoirLowFloat, "low float in the reservoir", "stops the pump before it runs dry"),
+        (SensorKind.TrayHighFloat, "high float above a standpipe", "stops the pump before a blocked drain overflows a tray"),
+        (SensorKind.LeakRope, "leak rope on the floor", "stops the pump when water lies where it should not"),
+        (SensorKind.TrayFullFloat, "full float in the trays", "ends a fill when the trays are full, and tells of one that never is"),
+        (SensorKind.AirTemperature, "air temperature", "turns the lights off before it gets too hot for the crop"),
+        (SensorKind.WaterTemperature, "water temperature", "tells when the roots get too cold or too warm"),
+    ];
+
+    /// <summary>The sensors that are missing, and what each would buy.</summary>
+    /// <param name="site">The site.</param>
+    public static IEnumerable<(string What, string Buys)> Of(Site site)
+    {
+        foreach (var rack in site.Racks)
+        {
+            foreach (var (kind, what, buys) in OfRack)
+            {
+                if (!site.Sensors.Any(sensor => sensor.Rack == rack.Id && sensor.Kind == kind))
+                {
+                    yield return ($"{rack.Name}, {what}", buys);
+                }
+            }
+        }
+
+        foreach (var circuit in site.Circuits.Where(circuit => circuit.SupplySense is null))
+        {
+            yield return ($"{circuit.Name}, supply sense", "tells a breaker trip from a quiet night, and restarts loads one at a time");
+        }
+    }
+}
