@@ -17,6 +17,7 @@ public class TemperatureTests
         Assert.True(rig.IsOn("north/tier 1 light"));
         Assert.False(rig.IsOn("north/tier 2 light"));
         Assert.Equal("the air is at 32.1 °C and lights are out above 32 °C", rig.Why("north/tier 2 light").Summary);
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/tier 2/air-too-hot")!.State);
     }
 
     [Fact]

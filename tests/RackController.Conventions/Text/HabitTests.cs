@@ -60,6 +60,17 @@ public sealed class HabitTests
     }
 
     [Fact]
+    public void AFieldIsNamedWithoutAPrefix()
+    {
+        Verdict.None("A name says what it is, not where it lives:",
+            from file in Syntax.Files
+            from field in file.Value.DescendantNodes().OfType<FieldDeclarationSyntax>()
+            from variable in field.Declaration.Variables
+            where variable.Identifier.ValueText.Contains('_', StringComparison.Ordinal)
+            select $"{file.Key}: {variable.Identifier}");
+    }
+
+    [Fact]
     public void NoErrorIsSwallowed()
     {
         Verdict.None("A catch does something about what it caught:",

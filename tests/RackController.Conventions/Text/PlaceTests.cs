@@ -5,9 +5,9 @@ namespace RackController.Conventions.Text;
 /// <summary>Nothing in the repository depends on, or tells of, the machine or the network it was written on.</summary>
 public sealed partial class PlaceTests
 {
-    // The folders that every Linux system has; a path below any other root is somebody's own.
+    // The folders that every Linux system has, and the one that the lab's guest adds; a path below any other is somebody's own.
     private static readonly string[] SystemFolders =
-        ["bin", "boot", "dev", "etc", "lib", "mnt", "opt", "proc", "run", "sbin", "srv", "sys", "tmp", "usr", "var"];
+        ["bin", "boot", "dev", "etc", "lab", "lib", "mnt", "opt", "proc", "run", "sbin", "srv", "sys", "tmp", "usr", "var"];
 
     // Whom the pages point to, and the names that a build or a schema needs. Anything else is a decision to be made here.
     private static readonly string[] KnownHosts =
