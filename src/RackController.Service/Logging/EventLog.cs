@@ -35,9 +35,19 @@ internal sealed class EventLog(ILogger log) : IScanListener
         while (waiting.TryDequeue(out var happened))
         {
             tally.Count(happened);
-            log.Write(
-                LevelOf(happened), "{Kind} {Subject:l}: {What:l}, because {Because:l}",
-                happened.Kind, happened.Subject, happened.What, happened.Because);
+            Write(happened);
+        }
+    }
+
+    /// <summary>Writes an event with the time at which it happened, not that at which it is written.</summary>
+    private void Write(ControlEvent happened)
+    {
+        if (log.BindMessageTemplate(
+            "{Kind} {Subject:l}: {What:l}, because {Because:l}",
+            [happened.Kind, happened.Subject, happened.What, happened.Because], out var template, out var properties))
+        {
+            var at = happened.At.Wall.ToDateTimeOffset().ToLocalTime();
+            log.Write(new LogEvent(at, LevelOf(happened), null, template, properties));
         }
     }
 
