@@ -9,7 +9,7 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class RackWater : IRates
 {
-    private const double DepthToleranceM = 1e-5;
+    private const double DepthToleranceM = 1e-6;
 
     // The way through a still impeller; an assumption of ours, common practice, no source.
     private const double StillPassageLengthM = 0.05;
