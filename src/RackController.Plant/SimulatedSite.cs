@@ -24,7 +24,6 @@ public sealed class SimulatedSite : IRackIo
     private readonly FaultSchedule faults = new();
     private readonly FaultEffects effects;
     private readonly QuietTime quiet;
-    private MonotonicTime reached;
 
     /// <summary>Builds the site and puts every load in its safe state.</summary>
     /// <param name="site">The site, checked.</param>
@@ -34,7 +33,7 @@ public sealed class SimulatedSite : IRackIo
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(start);
         this.site = site;
-        reached = start.At;
+        Reached = start.At;
         electrics = new SiteElectrics(site, start.Breakers);
         racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
         channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
@@ -57,7 +56,7 @@ public sealed class SimulatedSite : IRackIo
     public ImmutableArray<LoadTruth> Loads { get; }
 
     /// <summary>The time that the physics has reached.</summary>
-    public MonotonicTime Reached => reached;
+    public MonotonicTime Reached { get; private set; }
 
     /// <summary>
     /// Until when the site may be advanced at once without missing that a contact changes, a supply comes or goes, or a measured
@@ -65,7 +64,7 @@ public sealed class SimulatedSite : IRackIo
     /// than <see cref="Reached"/>. It holds as long as nothing is commanded or injected.
     /// </summary>
     public MonotonicTime QuietUntil =>
-        MonotonicTime.Earlier(NextInnerChange, reached + quiet.Span(reached));
+        MonotonicTime.Earlier(NextInnerChange, Reached + quiet.Span(Reached));
 
     /// <summary>Schedules something to go wrong. It acts on the way when time passes its beginning and its end.</summary>
     /// <param name="fault">What, where and when. What began before <see cref="Reached"/> begins now.</param>
@@ -110,7 +109,7 @@ public sealed class SimulatedSite : IRackIo
     /// <param name="time">The time to reach.</param>
     public void AdvanceTo(MonotonicTime time)
     {
-        while (reached < time)
+        while (Reached < time)
         {
             var next = MonotonicTime.Earlier(time, NextInnerChange);
             Pass(next);
@@ -163,23 +162,23 @@ public sealed class SimulatedSite : IRackIo
         return IoOutcome.Ok;
     }
 
-    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange(reached));
+    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange(Reached));
 
     private void Pass(MonotonicTime next)
     {
-        if (next > reached)
+        if (next > Reached)
         {
             foreach (var rack in racks)
             {
-                rack.Advance(reached, next);
+                rack.Advance(Reached, next);
             }
 
-            electrics.Advance(PlantTime.Seconds(reached, next));
-            reached = next;
+            electrics.Advance(PlantTime.Seconds(Reached, next));
+            Reached = next;
             FollowContacts();
         }
 
-        if (electrics.NextChange(reached) <= reached + DueWithin)
+        if (electrics.NextChange(Reached) <= Reached + DueWithin)
         {
             Settle();
         }
@@ -188,7 +187,7 @@ public sealed class SimulatedSite : IRackIo
     private void TakeDueFaults()
     {
         var any = false;
-        while (faults.TakeDue(reached, out var fault, out var begins))
+        while (faults.TakeDue(Reached, out var fault, out var begins))
         {
             effects.Turn(fault, begins);
             any = true;
@@ -208,7 +207,7 @@ public sealed class SimulatedSite : IRackIo
 
     private void Settle()
     {
-        electrics.Settle(reached);
+        electrics.Settle(Reached);
         foreach (var rack in racks)
         {
             rack.TakeLoads(effects.IsSeized(rack.Rack.Id));
@@ -223,7 +222,7 @@ public sealed class SimulatedSite : IRackIo
         {
             if (sensor.IsContact)
             {
-                channels[sensor.Id.Index].Follow(truth.Value(sensor), reached);
+                channels[sensor.Id.Index].Follow(truth.Value(sensor), Reached);
             }
         }
     }

@@ -23,10 +23,10 @@ internal readonly record struct BreakerCurve(double Threshold, double TimeConsta
     /// <param name="edge">Which end of the standard's band.</param>
     public static BreakerCurve Of(double voltageV, BreakerEdge edge) => (voltageV < NorthAmericanBelowV, edge) switch
     {
-        (true, BreakerEdge.Fast) => Through(threshold: 1.05, multiple: 2, seconds: 10, magnetic: 10),
-        (true, _) => Through(threshold: 1.35 - JustBelow, multiple: 2, seconds: 120, magnetic: 20),
-        (false, BreakerEdge.Fast) => Through(threshold: 1.13 + JustBelow, multiple: 2.55, seconds: 1, magnetic: 5),
-        (false, _) => Through(threshold: 1.45 - JustBelow, multiple: 2.55, seconds: 60, magnetic: 10),
+        (true, BreakerEdge.Slow) => Through(threshold: 1.35 - JustInside, multiple: 2, seconds: 120, magnetic: 20),
+        (true, _) => Through(threshold: 1.05, multiple: 2, seconds: 10, magnetic: 10),
+        (false, BreakerEdge.Slow) => Through(threshold: 1.45 - JustInside, multiple: 2.55, seconds: 60, magnetic: 10),
+        (false, _) => Through(threshold: 1.13 + JustInside, multiple: 2.55, seconds: 1, magnetic: 5),
     };
 
     /// <summary>How long until it trips at a constant current, s; infinite when it holds.</summary>
@@ -52,7 +52,7 @@ internal readonly record struct BreakerCurve(double Threshold, double TimeConsta
     }
 
     // A threshold just inside its published point, so that the point itself is met from the right side.
-    private const double JustBelow = 0.001;
+    private const double JustInside = 0.001;
 
     // The time constant that trips a cold breaker at a multiple after so many seconds.
     private static BreakerCurve Through(double threshold, double multiple, double seconds, double magnetic)

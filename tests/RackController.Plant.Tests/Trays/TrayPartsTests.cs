@@ -42,15 +42,6 @@ public class TrayPartsTests
         Assert.Equal(Math.Pow(1.1, 0.5), standpipe.Flow(0.0445 + 1.1 * CrossM) / standpipe.Flow(0.0445 + CrossM), 1e-4);
     }
 
-    [Theory]
-    // q = 27.8 r^(5/3) d^(8/3), gpm and in (scribd.com/document/567525554); L/min by arithmetic.
-    [InlineData(1.25, 1.0 / 4, 18.9)]
-    [InlineData(1.5, 7.0 / 24, 39.8)]
-    [InlineData(2, 1.0 / 3, 107.1)]
-    [InlineData(3, 1.0 / 3, 316)]
-    public void AStackCarriesWhatItsFormulaSays(double inches, double share, double litresPerMinute) =>
-        Assert.Equal(litresPerMinute, ReturnStack.Capacity(inches * 0.0254, share) * Lpm, 0.002 * litresPerMinute);
-
     [Fact]
     public void TheHighestTrayIsServedFirstInWhateverOrderTheyStandOnTheRiser()
     {
