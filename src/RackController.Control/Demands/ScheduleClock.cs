@@ -25,7 +25,7 @@ internal sealed class ScheduleClock
         at = start.Monotonic;
         nextRemembered = at + RememberedEvery;
         IsTrusted = start.WallTrusted;
-        Now = memory.WallTime(key) is { } known ? known + memory.Away
+        Now = memory.WallTime(key) is { } known ? known
             : start.WallTrusted ? start.Wall
             : photoperiodStart();
     }

@@ -37,7 +37,7 @@ internal sealed class SpacedFloods
             return false;
         }
 
-        fromBeforeOwed ??= from;
+        fromBeforeOwed = from;
         from = now;
         return true;
     }

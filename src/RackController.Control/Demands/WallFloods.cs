@@ -127,7 +127,7 @@ internal sealed class WallFloods
             return FloodCall.LeaveOut($"{Missed(count, due)} and the schedule lets missed floods go");
         }
 
-        markBeforeOwed ??= before;
+        markBeforeOwed = before;
         return FloodCall.Run(isLate ? $"{Missed(count, due)} and one flood makes up for it"
             : count > 1 ? $"the schedule floods at {due}, and {Missed(count - 1, null)}"
             : $"the schedule floods at {due}");

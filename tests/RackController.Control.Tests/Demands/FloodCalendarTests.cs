@@ -65,6 +65,15 @@ public class FloodCalendarTests
     }
 
     [Fact]
+    public void WhereTwoSeriesMeetTheirCommonTimeIsOneFlood()
+    {
+        // Every hour for 24 h, but the next series begins after 23 h.
+        var calendar = Of(new FloodsEvery(Duration.FromHours(1), new LocalTime(6, 0), Duration.FromHours(24)));
+        var start = Instant.FromUtc(2026, 3, 28, 6, 0);
+        Assert.Equal(24, calendar.CountBetween(start - Duration.Epsilon, start + Duration.FromHours(23)));
+    }
+
+    [Fact]
     public void ARackAtRestHasNoFloods()
     {
         var calendar = Of(new NoFloods());

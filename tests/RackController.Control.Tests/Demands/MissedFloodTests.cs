@@ -55,6 +55,21 @@ public class MissedFloodTests
     }
 
     [Fact]
+    public void AClockSetBackAgainAndAgainCountsLikeOneLargeStep()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(30));
+        rig.RunUntil(Seven + Duration.FromHours(1));
+        for (var step = 0; step < 3; step++)
+        {
+            rig.StepWall(Duration.FromHours(-2));
+            rig.Run(Duration.FromMinutes(1));
+        }
+
+        rig.RunUntil(Seven + Duration.FromMinutes(1));
+        Assert.Equal(2, rig.When(FloodEvent.Due).Count());
+    }
+
+    [Fact]
     public void AClockSetForwardALittleFloodsLate()
     {
         var rig = new DemandRig(Skipping, Seven - Duration.FromMinutes(2));
@@ -117,6 +132,19 @@ public class MissedFloodTests
         var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(3), memory: rig.Save());
         again.Run(Duration.FromMinutes(1));
         Assert.Single(again.When(FloodEvent.Filling));
+    }
+
+    [Fact]
+    public void AFloodThatMergedWithTheOneUnderWayIsNotFoundDueAgainAfterARestart()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(2));
+        rig.Scan();
+        rig.Demand.TryFloodNow(rig.Now, rig, out _);
+        rig.RunUntil(Seven + Duration.FromMinutes(1));
+        Assert.Single(rig.When(FloodEvent.Merged));
+        var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(2), memory: rig.Save());
+        again.Run(Duration.FromHours(1));
+        Assert.Empty(again.When(FloodEvent.Due));
     }
 
     [Fact]

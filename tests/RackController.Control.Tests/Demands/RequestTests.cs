@@ -60,6 +60,20 @@ public class RequestTests
     }
 
     [Fact]
+    public void LeavingOutAFloodThatWaitsForTheTraysToDrainDropsThatOne()
+    {
+        rig.Demand.TryFloodNow(rig.Now, rig, out _);
+        rig.Run(Duration.FromMinutes(15));
+        Assert.Equal(FloodPhase.Draining, rig.Demand.Phase);
+        Assert.True(rig.Demand.TryFloodNow(rig.Now, rig, out var answer));
+        Assert.Equal("a flood follows as soon as the trays have drained", answer);
+        Assert.True(rig.Demand.TrySkipNext(rig.Now, rig, out _));
+        rig.RunUntil(Seven - Duration.FromMinutes(1));
+        Assert.Single(rig.When(FloodEvent.Filling));
+        Assert.Equal(FloodPhase.Idle, rig.Demand.Phase);
+    }
+
+    [Fact]
     public void TheWishToLeaveOutAFloodSurvivesARestart()
     {
         rig.Demand.TrySkipNext(rig.Now, rig, out _);
@@ -106,6 +120,18 @@ public class RequestTests
         Assert.Equal(Demand.Off(DemandCause.TierOutOfUse), rig["north/pump"]);
         Assert.False(rig.Demand.TryFloodNow(rig.Now, rig, out var answer));
         Assert.Equal("every tier is out of use", answer);
+    }
+
+    [Fact]
+    public void AFloodLeftOutBecauseNoTierWasInUseIsNotFoundDueAgainAfterARestart()
+    {
+        rig.Demand.TrySetTierInUse(1, false, out _);
+        rig.Demand.TrySetTierInUse(2, false, out _);
+        rig.RunUntil(Seven + Duration.FromMinutes(1));
+        rig.Demand.TrySetTierInUse(1, true, out _);
+        var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(2), memory: rig.Save());
+        again.Run(Duration.FromHours(1));
+        Assert.Empty(again.Events);
     }
 
     [Fact]

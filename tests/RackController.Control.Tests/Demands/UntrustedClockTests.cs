@@ -126,6 +126,16 @@ public class UntrustedClockTests
     }
 
     [Fact]
+    public void AFloodAtTheMeanSpacingThatStillWaitedIsDueAtOnceAfterARestart()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Boot, trusted: false) { PumpMayRun = _ => false };
+        rig.Run(Duration.FromHours(9));
+        var again = new DemandRig(Sites.OneRack(), Boot, trusted: false, rig.Save());
+        again.Run(Duration.FromMinutes(1));
+        Assert.Single(again.When(FloodEvent.Filling));
+    }
+
+    [Fact]
     public void ABoardWithoutAClockThatIsCutOffEveryHourStillFloods()
     {
         var floods = 0;
