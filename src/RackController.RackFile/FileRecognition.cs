@@ -2,7 +2,8 @@ using RackController.RackFile.Binding;
 
 namespace RackController.RackFile;
 
-/// <summary>Tells the files of the product apart, so that the one in the place of the other is named and not picked to pieces.</summary>
+/// <summary>Tells the files of the product apart, so that the one in the place of the other is named and not picked to
+/// pieces.</summary>
 public static class FileRecognition
 {
     /// <summary>Whether a file means to be a rack file: it has racks or circuits.</summary>

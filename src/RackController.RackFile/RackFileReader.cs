@@ -42,7 +42,9 @@ public static class RackFileReader
 
         if (!FileRecognition.LooksLikeARackFile(root) && FileRecognition.LooksLikeAScenario(root))
         {
-            complaints.Refuse(root.Place, "this is a scenario, and a rack file belongs here", "name the rack file that the scenario runs on");
+            complaints.Refuse(
+                root.Place, "this is a scenario, and a rack file belongs here",
+                "name the rack file that the scenario runs on");
             return null;
         }
 

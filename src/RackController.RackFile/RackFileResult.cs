@@ -8,8 +8,4 @@ namespace RackController.RackFile;
 /// <param name="Complaints">Everything that is wrong or unwise, in the order of the file.</param>
 /// <param name="CouldBeRead">Whether there was a file to judge: false for a missing or unreadable file or a directory, which is
 /// no fault of its content.</param>
-public sealed record RackFileResult(Site? Site, ImmutableArray<Complaint> Complaints, bool CouldBeRead = true)
-{
-    /// <summary>Whether the file can be run; it may still have warnings.</summary>
-    public bool IsValid => Site is not null;
-}
+public sealed record RackFileResult(Site? Site, ImmutableArray<Complaint> Complaints, bool CouldBeRead = true);

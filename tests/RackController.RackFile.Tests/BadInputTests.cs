@@ -20,7 +20,8 @@ public sealed class BadInputTests : IDisposable
 
     [Fact]
     public void ABinaryFileIsNoText() =>
-        AnswersForBytes([0x7F, (byte)'E', (byte)'L', (byte)'F', 0, 1, 2, 0xFF], ":1:1: the file is not UTF-8 text: ", couldBeRead: true);
+        AnswersForBytes([0x7F, (byte)'E', (byte)'L', (byte)'F', 0, 1, 2, 0xFF], ":1:1: the file is not UTF-8 text: ",
+            couldBeRead: true);
 
     [Fact]
     public void ATextInAnotherEncodingIsNoText() =>
@@ -49,7 +50,8 @@ public sealed class BadInputTests : IDisposable
 
     [Fact]
     public void AMissingFileCouldNotBeRead() =>
-        Answers(Path.Combine(folder.FullName, "no.yaml"), "no.yaml:1:1: there is no such file: check the path", couldBeRead: false);
+        Answers(Path.Combine(folder.FullName, "no.yaml"), "no.yaml:1:1: there is no such file: check the path",
+            couldBeRead: false);
 
     [Fact]
     public void ADirectoryCouldNotBeRead() => Answers(folder.FullName, "this is a directory", couldBeRead: false);
@@ -85,7 +87,8 @@ public sealed class BadInputTests : IDisposable
         "rack.yaml:1:4: an anchor or alias");
 
     [Fact]
-    public void BracketsWithoutEndAreRefused() => Expect.Complaint("site: " + new string('[', 100_000), "1:23: nested more than 16 deep");
+    public void BracketsWithoutEndAreRefused() =>
+        Expect.Complaint("site: " + new string('[', 100_000), "1:23: nested more than 16 deep");
 
     [Fact]
     public void MoreValuesThanAnySiteNeedsAreRefused() =>
@@ -95,13 +98,15 @@ public sealed class BadInputTests : IDisposable
     public void ATagIsRefused() => Expect.Complaint("site: !!str north", "1:7: a tag");
 
     [Fact]
-    public void ATabInTheIndentationIsShown() => Expect.Complaint("site: x\nracks:\n\t- name: y\n", "rack.yaml:3:1: a tab in the indentation: ");
+    public void ATabInTheIndentationIsShown() =>
+        Expect.Complaint("site: x\nracks:\n\t- name: y\n", "rack.yaml:3:1: a tab in the indentation: ");
 
     [Fact]
     public void ATabBeforeACommentDoesNoHarm() => Expect.Complaints("\t# note\n" + RackFiles.Small);
 
     [Fact]
-    public void TextThatIsNoYamlSaysWhere() => Expect.Complaint("site: x\nzone: [a, b\nracks: y\n", "rack.yaml:2:8: this is not YAML");
+    public void TextThatIsNoYamlSaysWhere() =>
+        Expect.Complaint("site: x\nzone: [a, b\nracks: y\n", "rack.yaml:2:8: this is not YAML");
 
     [Fact]
     public void TwoDocumentsAreOneTooMany() =>

@@ -27,7 +27,8 @@ public sealed class DemoFileTests
     public void AFirstFileIsShort() =>
         Assert.InRange(File.ReadLines(Files.Config("demo-first-rack.yaml")).Count(line => line.Length > 0), 10, 40);
 
-    /// <summary>Common practice, no source: 3-, 4- and 5-tier racks with everything on draw about 3.5, 5 and 6.8 A at 120 V.</summary>
+    /// <summary>Common practice, no source: 3-, 4- and 5-tier racks with everything on draw about 3.5, 5 and 6.8 A
+    /// at 120 V.</summary>
     [Theory]
     [InlineData("herbs", 3.5)]
     [InlineData("greens", 5.0)]

@@ -21,6 +21,11 @@ internal static class Expect
         Assert.Equal(result.Complaints.Any(complaint => complaint.Severity == Severity.Error), result.Site is null);
     }
 
+    /// <summary>Among the complaints that the text draws is one that says all of these things.</summary>
+    public static void Among(string text, params string[] parts) => Assert.Contains(
+        RackFileReader.Parse(text, "rack.yaml").Complaints.Select(complaint => complaint.ToString()),
+        complaint => parts.All(part => complaint.Contains(part, StringComparison.Ordinal)));
+
     /// <summary>The text draws one complaint that says all of these things.</summary>
     public static void Complaint(string text, params string[] parts)
     {

@@ -2,17 +2,20 @@ using CsCheck;
 
 namespace RackController.RackFile.Tests;
 
-/// <summary>Whatever happens to a file, the reader answers with a site or with a complaint, and never with an exception.</summary>
+/// <summary>Whatever happens to a file, the reader answers with a site or with a complaint, and never with an
+/// exception.</summary>
 public sealed class MutationTests
 {
     private static readonly string[] Splices =
     [
-        ":", "- ", "{", "}", "[", "]", "\"", "'", "&a", "*a", "!t", "\n", "\n  ", "\t", "#", "|", ">", "%", "?", ",", " ", "0", "-1", "1e9",
+        ":", "- ", "{", "}", "[", "]", "\"", "'", "&a", "*a", "!t", "\n", "\n  ", "\t", "#", "|", ">", "%", "?", ",", " ", "0",
+            "-1", "1e9",
         "45 kg", "99999999999999999999", "°", "\u0000", "\u2028", "no", "~", "---\n", "...\n", "@", "`",
     ];
 
     private static readonly Gen<Func<string, string>> Mutation = Gen.Select(
-        Gen.Int[0, 4], Gen.Double[0, 1], Gen.Int[0, 40], Gen.Int[0, Splices.Length - 1].Select(index => Splices[index]), (what, at, length, splice) =>
+        Gen.Int[0, 4], Gen.Double[0, 1], Gen.Int[0, 40], Gen.Int[0, Splices.Length - 1].Select(index => Splices[index]),
+        (what, at, length, splice) =>
             (Func<string, string>)(text => Mutate(text, what, (int)(at * text.Length), length, splice)));
 
     [Theory]

@@ -63,10 +63,12 @@ public sealed class SchemaTests
     /// <summary>As an editor sees it: plain scalars by the core schema of YAML 1.2.</summary>
     private static JsonNode ToJson(Node node) => node switch
     {
-        MappingNode mapping => new JsonObject(mapping.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)ToJson(entry.Value)))),
+        MappingNode mapping =>
+            new JsonObject(mapping.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)ToJson(entry.Value)))),
         ListNode list => new JsonArray([.. list.Items.Select(ToJson)]),
         ScalarNode { IsQuoted: false, Text: "true" or "false" } scalar => scalar.Text == "true",
-        ScalarNode { IsQuoted: false } scalar when double.TryParse(scalar.Text, CultureInfo.InvariantCulture, out var number) => number,
+        ScalarNode { IsQuoted: false } scalar when double.TryParse(scalar.Text, CultureInfo.InvariantCulture, out var number) =>
+            number,
         ScalarNode scalar => scalar.Text,
         _ => throw new InvalidOperationException("a node of no kind"),
     };

@@ -6,7 +6,8 @@ namespace RackController.RackFile.Binding;
 /// <param name="Place">Where it begins.</param>
 public abstract record Node(Place Place);
 
-/// <summary>One value, always as the text that was written: <c>06:00</c>, <c>no</c> and <c>010</c> mean what they look like.</summary>
+/// <summary>One value, always as the text that was written: <c>06:00</c>, <c>no</c> and <c>010</c> mean what they look
+/// like.</summary>
 /// <param name="Place">Where it begins.</param>
 /// <param name="Text">The text, without quotes.</param>
 /// <param name="IsQuoted">Whether it stood in quotes or in a block.</param>

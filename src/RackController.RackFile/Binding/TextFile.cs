@@ -11,7 +11,8 @@ public static class TextFile
     /// <summary>Reads a whole file as UTF-8 text.</summary>
     /// <param name="path">Its path.</param>
     /// <param name="complaints">Where to say what is wrong.</param>
-    /// <param name="text">The text, without a byte order mark; empty unless the outcome is <see cref="TextFileOutcome.Read"/>.</param>
+    /// <param name="text">The text, without a byte order mark; empty unless the outcome is
+    /// <see cref="TextFileOutcome.Read"/>.</param>
     public static TextFileOutcome Read(string path, Complaints complaints, out string text)
     {
         text = "";
@@ -38,7 +39,9 @@ public static class TextFile
         }
         catch (Exception fault) when (fault is IOException or ArgumentException or NotSupportedException)
         {
-            complaints.Refuse(Place.Start, $"the file could not be read ({fault.Message.TrimEnd('.')})", "check the path and the disk");
+            complaints.Refuse(
+                Place.Start, $"the file could not be read ({fault.Message.TrimEnd('.')})",
+                "check the path and the disk");
         }
 
         return TextFileOutcome.Unreadable;
@@ -49,7 +52,9 @@ public static class TextFile
         text = "";
         if (bytes.Length > LargestBytes)
         {
-            complaints.Refuse(Place.Start, "the file is larger than 1 MiB", "this is not a file for this program; check the path");
+            complaints.Refuse(
+                Place.Start, "the file is larger than 1 MiB",
+                "this is not a file for this program; check the path");
             return TextFileOutcome.NotText;
         }
 

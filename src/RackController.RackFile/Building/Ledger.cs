@@ -25,7 +25,7 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
 
     /// <summary>The circuit that is called so; without a name the only one.</summary>
     public CircuitId CircuitNamed(string? name) =>
-        new(name is null ? 0 : circuits.Select((circuit, index) => (circuit, index)).Single(pair => pair.circuit.Name == name).index);
+        new(name is null ? 0 : circuits.Select(circuit => circuit.Name).ToList().IndexOf(name));
 
     /// <summary>Adds a load of a rack.</summary>
     public LoadId Add(LoadPart part, RackId rack, RackPart rackPart)

@@ -22,7 +22,8 @@ internal static class RackBuilder
             Reservoir = part.Reservoir!.Tank,
             Pump = new Pump(loads[part.Pump!.Load.ShortName], part.Pump.Curve),
             Supply = shape.Supply,
-            Drain = new DrainStack(part.Drain!.BoreMm, part.Drain.CapacityLpm ?? RackGeometry.DrainStackCapacityLpm(part.Drain.BoreMm)),
+            Drain = new DrainStack(
+                part.Drain!.BoreMm, part.Drain.CapacityLpm ?? RackGeometry.DrainStackCapacityLpm(part.Drain.BoreMm)),
             Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, shape, loads))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
             Limits = part.Limits!.Limits,

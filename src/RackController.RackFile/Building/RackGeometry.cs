@@ -1,6 +1,7 @@
 namespace RackController.RackFile.Building;
 
-/// <summary>What a rack's shape is taken to be where its file does not say. Common practice, no source, unless one is named.</summary>
+/// <summary>What a rack's shape is taken to be where its file does not say. Common practice, no source, unless one is
+/// named.</summary>
 internal static class RackGeometry
 {
     private const double LowestTrayMm = 450;
@@ -26,7 +27,8 @@ internal static class RackGeometry
     /// <param name="boreMm">Inside diameter, mm.</param>
     public static double DrainStackCapacityLpm(double boreMm)
     {
-        var gallonsPerMinute = 27.8 * Math.Pow(7.0 / 24, 5.0 / 3) * Math.Pow(UnitsNet.Length.FromMillimeters(boreMm).Inches, 8.0 / 3);
+        var gallonsPerMinute =
+            27.8 * Math.Pow(7.0 / 24, 5.0 / 3) * Math.Pow(UnitsNet.Length.FromMillimeters(boreMm).Inches, 8.0 / 3);
         return UnitsNet.VolumeFlow.FromUsGallonsPerMinute(gallonsPerMinute).LitersPerMinute;
     }
 }

@@ -26,7 +26,8 @@ internal sealed record RackShape(
             rack.Supply.TeeMinorLossK, rack.Supply.HasCheckValve);
         var written = rack.Tiers.Select(tier => tier.Branch?.Over(rack.Branch!) ?? rack.Branch!).ToImmutableArray();
         var open = written
-            .Select(branch => new SupplyBranch(branch.BoreMm!.Value, branch.LengthMm!.Value, SupplyBalance.OpenBranchK, branch.OutletMm!.Value))
+            .Select(branch => new SupplyBranch(
+                branch.BoreMm!.Value, branch.LengthMm!.Value, SupplyBalance.OpenBranchK, branch.OutletMm!.Value))
             .ToImmutableArray();
         var balanced = SupplyBalance.Solve(rack.Reservoir!.Tank, rack.Pump!.Curve, supply, [.. heights.Zip(open)]);
         return new RackShape(

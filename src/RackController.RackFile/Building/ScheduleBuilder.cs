@@ -20,7 +20,8 @@ internal static class ScheduleBuilder
         if (floods is null)
         {
             return new FloodPlan(
-                new NoFloods(), new FillForTime(NodaTime.Duration.Zero), NodaTime.Duration.Zero, NodaTime.Duration.Zero, MissedFloods.Skip);
+                new NoFloods(), new FillForTime(NodaTime.Duration.Zero), NodaTime.Duration.Zero, NodaTime.Duration.Zero,
+                MissedFloods.Skip);
         }
 
         FillRule fill = floods.Fill.UntilFull
@@ -39,13 +40,15 @@ internal static class ScheduleBuilder
         { On: { } on, Off: { } off } => new RunInCycles(load, on, off),
         { OnAbove: { } above, OffBelow: { } below } => new RunByReading(
             load,
-            sensors.Where(sensor => sensor.Rack == rack && sensor.Kind == KindOf(above)).MinBy(sensor => sensor.TierNumber ?? 0)!.Id,
+            sensors.Where(sensor => sensor.Rack == rack && sensor.Kind == KindOf(above))
+                .MinBy(sensor => sensor.TierNumber ?? 0)!.Id,
             above.Value, below.Value),
         _ => new RunAlways(load),
     };
 
     /// <summary>What sensor a reading of the air comes from.</summary>
-    public static SensorKind KindOf(AirReading reading) => reading.IsHumidity ? SensorKind.AirHumidity : SensorKind.AirTemperature;
+    public static SensorKind KindOf(AirReading reading) =>
+        reading.IsHumidity ? SensorKind.AirHumidity : SensorKind.AirTemperature;
 
     private static Photoperiod? PhotoperiodOf(LightsPart? lights, int tier) =>
         lights?.OfTiers.FirstOrDefault(one => one.Tier == tier)?.Photoperiod ?? lights?.ForAll;

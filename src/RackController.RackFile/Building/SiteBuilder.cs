@@ -12,7 +12,8 @@ internal static class SiteBuilder
     public static Site Build(SitePart part)
     {
         var ledger = new Ledger(part.Circuits);
-        var circuits = part.Circuits.Select((circuit, index) => Circuit(circuit, new CircuitId(index), ledger)).ToImmutableArray();
+        var circuits = part.Circuits.Select((circuit, index) => Circuit(circuit, new CircuitId(index), ledger))
+            .ToImmutableArray();
         var racks = part.Racks.Select((rack, index) => RackBuilder.Build(rack, new RackId(index), ledger)).ToImmutableArray();
         return new Site
         {
@@ -53,9 +54,9 @@ internal static class SiteBuilder
     private static GpioIo Gpio(GpioIoPart gpio, Ledger ledger) => new(
         [.. ledger.LoadParts.Select((part, index) => new RelayLine(
             new LoadId(index), Line(gpio, part.Line!), part.Line!.ActiveLow ?? gpio.RelaysActiveLow))],
-        [.. ledger.SensorParts.Select((part, index) => (part, index)).Where(pair => pair.part.IsContact).Select(pair => new ContactLine(
-            new SensorId(pair.index), Line(gpio, pair.part.Line!), pair.part.Line!.ActiveLow ?? gpio.ContactsActiveLow,
-            pair.part.Pull ?? gpio.Pull, pair.part.Debounce ?? gpio.Debounce))]);
+        [.. ledger.SensorParts.Index().Where(pair => pair.Item.IsContact).Select(pair => new ContactLine(
+            new SensorId(pair.Index), Line(gpio, pair.Item.Line!), pair.Item.Line!.ActiveLow ?? gpio.ContactsActiveLow,
+            pair.Item.Pull ?? gpio.Pull, pair.Item.Debounce ?? gpio.Debounce))]);
 
     private static GpioLine Line(GpioIoPart gpio, LinePart line) => new(line.Chip ?? gpio.Chip, line.Offset);
 }

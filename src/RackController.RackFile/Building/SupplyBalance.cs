@@ -26,7 +26,8 @@ internal static class SupplyBalance
     /// <param name="tiers">Tray heights, bottom first, with the branch of each; their minor losses are not read.</param>
     /// <returns>The coefficients; null when the pump cannot lift water to the top tray.</returns>
     public static ImmutableArray<double>? Solve(
-        Reservoir reservoir, PumpCurve pump, SupplyRiser supply, ImmutableArray<(double TrayFloorHeightMm, SupplyBranch Branch)> tiers)
+        Reservoir reservoir, PumpCurve pump, SupplyRiser supply,
+        ImmutableArray<(double TrayFloorHeightMm, SupplyBranch Branch)> tiers)
     {
         var (low, high) = (0.0, pump.MaxFlowLpm);
         for (var step = 0; step < 60; step++)

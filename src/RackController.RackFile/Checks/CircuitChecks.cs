@@ -46,17 +46,20 @@ internal static class CircuitChecks
             .SelectMany(rack => rack.Loads.Select(load => Use(load, rack, supply)))
             .Where(use => site.Circuits.Length == 1 || (use.Circuit is not null && use.Circuit == circuit.Name))
             .ToImmutableArray();
+        var limit = Say.Number(supply.ContinuousLimitA, 1);
         foreach (var use in uses.Where(use => use.CurrentA > supply.ContinuousLimitA))
         {
             complaints.Refuse(
-                use.Load.Place, $"{use.Name} alone draws {Say.Number(use.CurrentA, 1)} A, and its circuit may carry {Say.Number(supply.ContinuousLimitA, 1)} A",
+                use.Load.Place,
+                $"{use.Name} alone draws {Say.Number(use.CurrentA, 1)} A, and its circuit may carry {limit} A",
                 "check its power and power factor, or give it a circuit that can carry it");
         }
 
         var (moment, together) = uses
             .SelectMany(use => use.Spans.Select(span => span.Start))
             .Distinct()
-            .Select(start => (start, Together: uses.Where(use => use.IsOn(start)).OrderByDescending(use => use.CurrentA).ToArray()))
+            .Select(start => (
+                start, Together: uses.Where(use => use.IsOn(start)).OrderByDescending(use => use.CurrentA).ToArray()))
             .OrderByDescending(pair => pair.Together.Sum(use => use.CurrentA))
             .ThenBy(pair => pair.start)
             .FirstOrDefault((start: Duration.Zero, Together: []));
@@ -67,8 +70,8 @@ internal static class CircuitChecks
             var rest = together.Length > NamedLoads ? $" and {together.Length - NamedLoads} more" : "";
             complaints.Refuse(
                 circuit.Place,
-                $"at {Say.Clock(moment)} the schedule wants {Say.Number(sumA, 1)} A at once ({string.Join(", ", named)}{rest}), and this circuit may carry "
-                + $"{Say.Number(supply.ContinuousLimitA, 1)} A for hours",
+                $"at {Say.Clock(moment)} the schedule wants {Say.Number(sumA, 1)} A at once ({string.Join(", ", named)}{rest}), "
+                + $"and this circuit may carry {limit} A for hours",
                 "move loads to another circuit, or light or flood them at different times");
         }
     }

@@ -45,7 +45,10 @@ internal static class DayPlan
 
     private static IEnumerable<Duration> OverPhotoperiod(int count, RackPart rack)
     {
-        var lit = rack.Tiers.Select(tier => Lit(tier, rack.Schedule?.Lights)).OfType<(Duration Start, Duration Length)>().ToArray();
+        var lit = rack.Tiers
+            .Select(tier => Lit(tier, rack.Schedule?.Lights))
+            .OfType<(Duration Start, Duration Length)>()
+            .ToArray();
         if (lit.Length == 0)
         {
             return Spread(Duration.Zero, Day, Day / count);

@@ -25,7 +25,10 @@ internal static class FloodChecks
 
         if (rack.Tray is { } usual && rack.Tiers.All(tier => tier.IsShapeSound))
         {
-            var trays = rack.Tiers.Where(tier => tier.IsFlooded).Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray()).ToImmutableArray();
+            var trays = rack.Tiers
+                .Where(tier => tier.IsFlooded)
+                .Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray())
+                .ToImmutableArray();
             CheckFull(floods, rack, trays, complaints);
             CheckDraining(floods, rack, trays, complaints);
         }
@@ -34,7 +37,8 @@ internal static class FloodChecks
     private static void CheckSpacing(FloodsPart floods, ImmutableArray<Duration> starts, Duration rest, Complaints complaints)
     {
         var (from, spacing) = starts
-            .Select((start, index) => (start, index + 1 < starts.Length ? starts[index + 1] - start : starts[0] + DayPlan.Day - start))
+            .Select((start, index) =>
+                (start, index + 1 < starts.Length ? starts[index + 1] - start : starts[0] + DayPlan.Day - start))
             .MinBy(pair => pair.Item2);
         var needed = floods.PumpRun + Duration.Max(floods.Drain, rest);
         if (needed > spacing)
@@ -42,7 +46,8 @@ internal static class FloodChecks
             complaints.Refuse(
                 floods.TimesPlace,
                 $"the flood at {Say.Clock(from)} cannot end before the next begins {Say.Time(spacing)} later: it takes up to "
-                + $"{Say.Time(floods.PumpRun)} of fill and soak, then {Say.Time(floods.Drain)} to drain and {Say.Time(rest)} for the pump to rest",
+                + $"{Say.Time(floods.PumpRun)} of fill and soak, then {Say.Time(floods.Drain)} to drain and {Say.Time(rest)} for "
+                + "the pump to rest",
                 $"leave at least {Say.Time(needed)} from flood to flood, or shorten `fill`, `soak`, `drain` or `pump-rest`");
         }
     }
@@ -106,9 +111,10 @@ internal static class FloodChecks
         var slowest = trays.Where(tray => tray.WeepBoreMm > 0).Select(Emptying).DefaultIfEmpty(Duration.Zero).Max();
         if (slowest > floods.Drain)
         {
+            var minutes = Duration.FromMinutes(Math.Ceiling(slowest.TotalMinutes));
             complaints.Warn(
                 floods.Place,
-                $"a tray takes about {Say.Time(Duration.FromMinutes(Math.Ceiling(slowest.TotalMinutes)))} to empty through its weep, and `drain` is {Say.Time(floods.Drain)}",
+                $"a tray takes about {Say.Time(minutes)} to empty through its weep, and `drain` is {Say.Time(floods.Drain)}",
                 "lengthen `drain`, or drill the weep wider");
         }
     }

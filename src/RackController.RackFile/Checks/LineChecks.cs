@@ -13,13 +13,15 @@ internal static class LineChecks
             new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line)));
         var sensors = site.Racks
             .SelectMany(rack => rack.AllSensors.Select(sensor => (Owner: rack.Name, Sensor: sensor)))
-            .Concat(site.Circuits.SelectMany(circuit => circuit.Sensors.Sensors.Select(sensor => (Owner: circuit.Name, Sensor: sensor))))
+            .Concat(site.Circuits.SelectMany(circuit =>
+                circuit.Sensors.Sensors.Select(sensor => (Owner: circuit.Name, Sensor: sensor))))
             .ToArray();
         var contacts = sensors.Where(one => one.Sensor.IsContact)
             .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line));
         var wires = loads.Concat(contacts).ToArray();
-        RefuseShared(wires, complaints);
-        if (site.Io is not GpioIoPart gpio)
+        var gpio = site.Io as GpioIoPart;
+        RefuseShared(wires, gpio?.Chip, complaints);
+        if (gpio is null)
         {
             return;
         }
@@ -37,9 +39,12 @@ internal static class LineChecks
         }
     }
 
-    private static void RefuseShared(Wire[] wires, Complaints complaints)
+    private static void RefuseShared(Wire[] wires, string? usualChip, Complaints complaints)
     {
-        foreach (var shared in wires.Where(wire => wire.Line is not null).GroupBy(wire => (wire.Line!.Chip, wire.Line.Offset)))
+        var byLine = wires
+            .Where(wire => wire.Line is not null)
+            .GroupBy(wire => (Chip: wire.Line!.Chip ?? usualChip, wire.Line.Offset));
+        foreach (var shared in byLine)
         {
             var first = shared.First();
             foreach (var other in shared.Skip(1))

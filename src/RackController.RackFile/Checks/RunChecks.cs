@@ -11,7 +11,8 @@ internal static class RunChecks
     {
         foreach (var runner in rack.Fans.Concat(rack.Aerator is null ? [] : [rack.Aerator]))
         {
-            if (rack.KnowsAllSensors && runner.Run.OnAbove is { } reading && rack.AllSensors.All(sensor => sensor.Kind != ScheduleBuilder.KindOf(reading)))
+            if (rack.KnowsAllSensors && runner.Run.OnAbove is { } reading
+                && rack.AllSensors.All(sensor => sensor.Kind != ScheduleBuilder.KindOf(reading)))
             {
                 var key = reading.IsHumidity ? "air-humidity" : "air-temperature";
                 complaints.Refuse(

@@ -21,12 +21,14 @@ internal static class SafeStateChecks
         if (load.Kind is LoadKind.Pump or LoadKind.Valve && load.SafeState == SwitchState.On)
         {
             complaints.Refuse(
-                load.Place, $"the safe state of {name} is on: water would run while nobody can judge", "remove `safe-state`; off is its default");
+                load.Place, $"the safe state of {name} is on: water would run while nobody can judge",
+                "remove `safe-state`; off is its default");
         }
         else if (load.Kind == LoadKind.Light && load.SafeState == SwitchState.On)
         {
             complaints.Warn(
-                load.Place, $"the safe state of {name} is on: it would heat while nobody can judge", "remove `safe-state`; off is its default");
+                load.Place, $"the safe state of {name} is on: it would heat while nobody can judge",
+                "remove `safe-state`; off is its default");
         }
 
         if (load.Contact == RelayContact.NormallyClosed && load.SafeState == SwitchState.Off)

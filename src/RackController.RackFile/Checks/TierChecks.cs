@@ -53,7 +53,8 @@ internal static class TierChecks
             if (one.Tier > rack.Tiers.Length)
             {
                 complaints.Refuse(
-                    one.TierPlace, $"a light on tier {one.Tier}, which is not there", $"the rack has tiers 1 to {rack.Tiers.Length}");
+                    one.TierPlace, $"a light on tier {one.Tier}, which is not there",
+                    $"the rack has tiers 1 to {rack.Tiers.Length}");
             }
             else if (!rack.Tiers[one.Tier - 1].HasLight)
             {

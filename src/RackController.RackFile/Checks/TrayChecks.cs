@@ -38,13 +38,16 @@ internal static class TrayChecks
         if (tray.StandpipeHeightMm >= tray.RimDepthMm)
         {
             complaints.Refuse(
-                part.StandpipePlace, $"the standpipe is {standpipe} mm high and the tray's rim {rim} mm, so water leaves over the rim",
-                $"shorten the standpipe to at most {Say.Number(Math.Max(5, tray.RimDepthMm - HeadOverStandpipeMm))} mm, or use a deeper tray");
+                part.StandpipePlace,
+                $"the standpipe is {standpipe} mm high and the tray's rim {rim} mm, so water leaves over the rim",
+                $"shorten the standpipe to at most {Say.Number(Math.Max(5, tray.RimDepthMm - HeadOverStandpipeMm))} mm, or use a "
+                + "deeper tray");
         }
         else if (tray.StandpipeHeightMm > tray.RimDepthMm - HeadOverStandpipeMm)
         {
             complaints.Warn(
-                part.StandpipePlace, $"the standpipe ({standpipe} mm) ends less than {HeadOverStandpipeMm} mm below the rim ({rim} mm)",
+                part.StandpipePlace,
+                $"the standpipe ({standpipe} mm) ends less than {HeadOverStandpipeMm} mm below the rim ({rim} mm)",
                 "water stands that high above an overflowing standpipe; shorten it");
         }
 

@@ -27,7 +27,8 @@ internal static class WaterChecks
         if (!shape.PumpReachesTop)
         {
             complaints.Refuse(
-                pump.Load.Place, $"the pump lifts {Say.Number(pump.Curve.ShutOffHeadM, 1)} m at most, and no water reaches tier {rack.Tiers.Length}",
+                pump.Load.Place,
+                $"the pump lifts {Say.Number(pump.Curve.ShutOffHeadM, 1)} m at most, and no water reaches tier {rack.Tiers.Length}",
                 "choose a stronger pump, or check its `rated` point");
         }
     }
@@ -47,7 +48,7 @@ internal static class WaterChecks
                 part.NormalPlace, $"{sums}, and the pump draws air below {Say.Number(intakeL)} L",
                 $"fill to at least {Say.Number(traysL + Math.Max(intakeL, lowFloatL))} L, use a larger reservoir, or flood fewer tiers");
         }
-        else if (leftL < lowFloatL)
+        else if (leftL < lowFloatL && lowFloatL < tank.NormalVolumeL)
         {
             complaints.Warn(
                 part.NormalPlace, $"{sums}, and the low float stops the pump below {Say.Number(lowFloatL)} L",
@@ -61,16 +62,19 @@ internal static class WaterChecks
         var normalMm = tank.NormalVolumeL / tank.AreaM2;
         if (rack.Sensors.OfKind(SensorKind.ReservoirLowFloat) is { } low)
         {
+            var height = Say.Number(low.HeightMm);
             if (low.HeightMm <= tank.PumpIntakeMm)
             {
                 complaints.Refuse(
-                    low.Place, $"the low float switches at {Say.Number(low.HeightMm)} mm, and the pump draws air below {Say.Number(tank.PumpIntakeMm)} mm",
+                    low.Place,
+                    $"the low float switches at {height} mm, and the pump draws air below {Say.Number(tank.PumpIntakeMm)} mm",
                     "place the float above the pump's intake");
             }
             else if (low.HeightMm >= normalMm)
             {
                 complaints.Refuse(
-                    low.Place, $"the low float switches at {Say.Number(low.HeightMm)} mm, and the water stands at {Say.Number(normalMm)} mm, so the pump never runs",
+                    low.Place,
+                    $"the low float switches at {height} mm, and the water stands at {Say.Number(normalMm)} mm, so the pump never runs",
                     "place the float lower, or fill the reservoir higher");
             }
         }
@@ -78,7 +82,8 @@ internal static class WaterChecks
         if (rack.Sensors.OfKind(SensorKind.ReservoirFullFloat) is { } full && full.HeightMm >= tank.DepthMm)
         {
             complaints.Refuse(
-                full.Place, $"the full float switches at {Say.Number(full.HeightMm)} mm, above the brim ({Say.Number(tank.DepthMm)} mm)",
+                full.Place,
+                $"the full float switches at {Say.Number(full.HeightMm)} mm, above the brim ({Say.Number(tank.DepthMm)} mm)",
                 "place it below the brim");
         }
     }

@@ -34,7 +34,8 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
         "What it may carry for hours. Without it: 80 % of the breaker.");
 
     private static readonly Key<bool> contactorKey = Key.Defaulted(
-        "upstream-contactor", Kinds.Flag, "no", "Whether a contactor before the relays can cut the circuit when a relay has welded.");
+        "upstream-contactor", Kinds.Flag, "no",
+        "Whether a contactor before the relays can cut the circuit when a relay has welded.");
 
     private static readonly Key<SensorsPart> sensorsKey = Key.Optional(
         "sensors", SensorsMapping.OfCircuit, "How the controller learns of its supply and current.");

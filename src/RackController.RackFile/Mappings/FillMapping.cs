@@ -41,7 +41,8 @@ internal sealed class FillMapping : Mapping<FillPart>
         if (keys.Has(timeKey) == keys.Has(withinKey) || (keys.Has(fullDepthKey) && keys.Has(timeKey)))
         {
             keys.Complaints.Refuse(
-                keys.Place, "not one way to end a fill", "write a time, such as `fill: 5 min`, or `until-full-within` with a limit");
+                keys.Place, "not one way to end a fill",
+                "write a time, such as `fill: 5 min`, or `until-full-within` with a limit");
             return null;
         }
 

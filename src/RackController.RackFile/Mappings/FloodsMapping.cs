@@ -16,7 +16,8 @@ namespace RackController.RackFile.Mappings;
 /// <param name="Drain">How long to empty.</param>
 /// <param name="Missed">What happens to missed ones.</param>
 internal sealed record FloodsPart(
-    Place Place, Place TimesPlace, Place FillPlace, FloodTimes Times, FillPart Fill, Duration Soak, Duration Drain, MissedFloods Missed)
+    Place Place, Place TimesPlace, Place FillPlace, FloodTimes Times, FillPart Fill, Duration Soak, Duration Drain,
+    MissedFloods Missed)
 {
     /// <summary>How long the pump runs in one flood at most.</summary>
     public Duration PumpRun => Fill.Limit + Soak;
@@ -32,7 +33,8 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
         "at", Kinds.List(Kinds.TimeOfDay, "time", 96), "Local times at which floods begin.");
 
     private static readonly Key<Duration> everyKey = Key.Optional(
-        "every", Kinds.Duration("1 min", "24 h"), "From the start of one flood to the start of the next, within a window of the day.");
+        "every", Kinds.Duration("1 min", "24 h"),
+        "From the start of one flood to the start of the next, within a window of the day.");
 
     private static readonly Key<LocalTime> fromKey = Key.Optional(
         "from", Kinds.TimeOfDay, "With `every`: local time of the window's start and of its first flood.");
@@ -88,7 +90,8 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
         if (keys.Has(fromKey) != keys.Has(everyKey) || keys.Has(lengthKey) != keys.Has(everyKey))
         {
             keys.Complaints.Refuse(
-                keys.Place, "`every`, `from` and `for` belong together", "write all three, such as `every: 4 h`, `from: 06:00`, `for: 16 h`");
+                keys.Place, "`every`, `from` and `for` belong together",
+                "write all three, such as `every: 4 h`, `from: 06:00`, `for: 16 h`");
             return null;
         }
 

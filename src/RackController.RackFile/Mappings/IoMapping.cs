@@ -58,7 +58,8 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
 
     private static readonly Key<bool> relaysActiveKey = Key.Required(
         "relays-active", Kinds.Active,
-        "Which level energises the coils: `low` on most opto-coupled boards. There is no default, because a wrong guess turns every relay over.");
+        "Which level energises the coils: `low` on most opto-coupled boards. There is no default, because a wrong guess turns "
+        + "every relay over.");
 
     private static readonly Key<bool> contactsActiveKey = Key.Defaulted(
         "contacts-active", Kinds.Active, "low", "Which level means 1: wet, or supply present.");
@@ -67,7 +68,8 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
         "contacts-pull", Kinds.Pull, "up", "The pull on input lines, which decides what a broken wire reads as.");
 
     private static readonly Key<Duration> debounceKey = Key.Defaulted(
-        "contacts-debounce", Kinds.Duration("0 ms", "5 s"), "50 ms", "How long a level must hold before a reading turns to the harmless side.");
+        "contacts-debounce", Kinds.Duration("0 ms", "5 s"), "50 ms",
+        "How long a level must hold before a reading turns to the harmless side.");
 
     /// <inheritdoc/>
     public override string Name => "gpio";
@@ -80,5 +82,6 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
 
     /// <inheritdoc/>
     protected override GpioIoPart? Build(MappingReader keys) => new(
-        keys.Place, keys.Get(chipKey), keys.Get(relaysActiveKey), keys.Get(contactsActiveKey), keys.Get(pullKey), keys.Get(debounceKey));
+        keys.Place, keys.Get(chipKey), keys.Get(relaysActiveKey), keys.Get(contactsActiveKey), keys.Get(pullKey),
+        keys.Get(debounceKey));
 }

@@ -14,7 +14,8 @@ internal sealed class LineKeys(string lineDoc, string activeDoc)
     private readonly Key<string> chipKey = Key.Optional(
         "chip", Kinds.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
 
-    private readonly Key<bool> activeKey = Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
+    private readonly Key<bool> activeKey =
+        Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All => [lineKey, chipKey, activeKey];

@@ -70,7 +70,8 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
 
     public static LoadKeys Aerator { get; } = new(LoadKind.Aerator, "0.6", "5", "1", "on");
 
-    private readonly Key<double> powerKey = Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
+    private readonly Key<double> powerKey =
+        Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
 
     private readonly Key<double> currentKey = Key.Optional(
         "current", Kinds.Current, "Running current by its nameplate, at the circuit's voltage. Write this or `power`.");
@@ -96,7 +97,8 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
     private readonly Key<string> circuitKey = Key.Optional(
         "circuit", Kinds.Name, "The circuit it draws from. Without it: the circuit of its rack.");
 
-    private readonly LineKeys lineKeys = new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
+    private readonly LineKeys lineKeys =
+        new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All =>

@@ -65,7 +65,8 @@ internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys, 
 
     public static RunnerMapping Fan { get; } = new("fan", "Moves air.", LoadKeys.Fan, "");
 
-    public static RunnerMapping Aerator { get; } = new("aerator", "Keeps the reservoir's water alive.", LoadKeys.Aerator, "aerator");
+    public static RunnerMapping Aerator { get; } =
+        new("aerator", "Keeps the reservoir's water alive.", LoadKeys.Aerator, "aerator");
 
     /// <inheritdoc/>
     public override string Name => name;

@@ -38,7 +38,8 @@ internal sealed class SupplyMapping : Mapping<SupplyPart>
 
     /// <inheritdoc/>
     protected override SupplyPart? Build(MappingReader keys) => new(
-        keys.Place, keys.Get(boreKey), keys.FindValue(runLengthKey), keys.Get(runLossKey), keys.Get(teeLossKey), keys.Get(checkValveKey));
+        keys.Place, keys.Get(boreKey), keys.FindValue(runLengthKey), keys.Get(runLossKey), keys.Get(teeLossKey),
+        keys.Get(checkValveKey));
 }
 
 /// <summary>The common return pipe as written.</summary>
@@ -47,7 +48,8 @@ internal sealed record DrainPart(double BoreMm, double? CapacityLpm);
 /// <summary>Reads the common return pipe.</summary>
 internal sealed class DrainMapping : Mapping<DrainPart>
 {
-    private static readonly Key<double> boreKey = Key.Defaulted("bore", Kinds.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
+    private static readonly Key<double> boreKey =
+        Key.Defaulted("bore", Kinds.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
 
     private static readonly Key<double> capacityKey = Key.Optional(
         "capacity", Kinds.Flow, "What it carries at most. Without it: by the stack formula of Wyly and Eaton, 7/24 full.");
@@ -85,7 +87,8 @@ internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
         "minor-loss", Kinds.MinorLoss,
         "Sum of its minor loss coefficients, with tee, throttle and exit. Without it: throttled so that all trays fill evenly.");
 
-    private readonly Key<double> outletKey = Declare("outlet", Kinds.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
+    private readonly Key<double> outletKey =
+        Declare("outlet", Kinds.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "branch of all tiers" : "branch";

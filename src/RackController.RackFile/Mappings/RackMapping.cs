@@ -78,9 +78,11 @@ internal sealed class RackMapping : Mapping<RackPart>
 
     private static readonly Key<PumpPart> pumpKey = Key.Required("pump", new PumpMapping(), "The pump.");
 
-    private static readonly Key<SupplyPart> supplyKey = Key.Optional("supply", supplyMapping, "The supply riser. Without it: usual values.");
+    private static readonly Key<SupplyPart> supplyKey =
+        Key.Optional("supply", supplyMapping, "The supply riser. Without it: usual values.");
 
-    private static readonly Key<DrainPart> drainKey = Key.Optional("drain", drainMapping, "The drain stack. Without it: usual values.");
+    private static readonly Key<DrainPart> drainKey =
+        Key.Optional("drain", drainMapping, "The drain stack. Without it: usual values.");
 
     private static readonly Key<TrayPart> trayKey = Key.Optional(
         "tray", trayOfAll, "The flood tray of each tier and what stands in it. Without it: usual values.");
@@ -91,14 +93,17 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly Key<ImmutableArray<TierPart>> tiersKey = Key.Required(
         "tiers", Kinds.List(new TierMapping(), "tier", MostTiers), "The tiers, bottom first.");
 
-    private static readonly Key<RunnerPart> aeratorKey = Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
+    private static readonly Key<RunnerPart> aeratorKey =
+        Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
 
     private static readonly Key<ImmutableArray<RunnerPart>> fansKey = Key.Optional(
         "fans", Kinds.List(RunnerMapping.Fan, "fan", 12), "The fans.");
 
-    private static readonly Key<SensorsPart> sensorsKey = Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");
+    private static readonly Key<SensorsPart> sensorsKey =
+        Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");
 
-    private static readonly Key<SchedulePart> scheduleKey = Key.Required("schedule", new ScheduleMapping(), "What should happen when.");
+    private static readonly Key<SchedulePart> scheduleKey =
+        Key.Required("schedule", new ScheduleMapping(), "What should happen when.");
 
     private static readonly Key<LimitsPart> limitsKey = Key.Optional(
         "limits", limitsMapping, "How far each interlock lets things go. Without it: usual values.");
@@ -112,7 +117,8 @@ internal sealed class RackMapping : Mapping<RackPart>
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
     [
-        nameKey, circuitKey, reservoirKey, pumpKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey, branchKey, supplyKey, drainKey, scheduleKey, limitsKey,
+        nameKey, circuitKey, reservoirKey, pumpKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey, branchKey, supplyKey,
+        drainKey, scheduleKey, limitsKey,
     ];
 
     /// <inheritdoc/>

@@ -18,7 +18,8 @@ internal sealed class ReservoirMapping : Mapping<ReservoirPart>
 
     private static readonly Key<double> volumeKey = Key.Required("volume", Kinds.Volume, "Volume to the brim.");
 
-    private static readonly Key<double> depthKey = Key.Required("depth", Kinds.Length, "Inside depth from floor to brim; straight walls.");
+    private static readonly Key<double> depthKey =
+        Key.Required("depth", Kinds.Length, "Inside depth from floor to brim; straight walls.");
 
     private static readonly Key<double> floorKey = Key.Defaulted(
         "floor-height", Kinds.Length, "20 mm", "Height of its inside floor above the floor of the room.");
@@ -43,7 +44,8 @@ internal sealed class ReservoirMapping : Mapping<ReservoirPart>
     {
         var volumeL = keys.Get(volumeKey);
         var tank = new Reservoir(
-            volumeL, keys.Get(depthKey), keys.Get(floorKey), keys.FindValue(normalKey) ?? NormalShare * volumeL, keys.Get(intakeKey));
+            volumeL, keys.Get(depthKey), keys.Get(floorKey), keys.FindValue(normalKey) ?? NormalShare * volumeL,
+            keys.Get(intakeKey));
         if (tank.DepthMm < 50)
         {
             keys.Refuse(depthKey, "a reservoir less than 50 mm deep", "measure its inside depth from floor to brim");

@@ -50,7 +50,8 @@ internal sealed class RunMapping : Mapping<RunPart>
     {
         var run = new RunPart(
             keys.Place, keys.FindValue(onKey), keys.FindValue(offKey), keys.Find(onAboveKey), keys.Find(offBelowKey));
-        var ways = new[] { keys.Has(alwaysKey), keys.Has(onKey) || keys.Has(offKey), keys.Has(onAboveKey) || keys.Has(offBelowKey) };
+        bool[] ways =
+            [keys.Has(alwaysKey), keys.Has(onKey) || keys.Has(offKey), keys.Has(onAboveKey) || keys.Has(offBelowKey)];
         if (ways.Count(way => way) != 1 || run.On is null != run.Off is null || run.OnAbove is null != run.OffBelow is null)
         {
             keys.Complaints.Refuse(

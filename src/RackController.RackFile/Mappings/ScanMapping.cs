@@ -33,7 +33,8 @@ internal sealed class ScanMapping : Mapping<ScanTiming>
         if (timing.LateAfter < timing.Period * 3)
         {
             keys.Refuse(
-                lateAfterKey, "less than three scan periods", "write at least three times the period, so that one slow scan is no alarm");
+                lateAfterKey, "less than three scan periods",
+                "write at least three times the period, so that one slow scan is no alarm");
             return null;
         }
 

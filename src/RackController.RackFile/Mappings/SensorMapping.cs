@@ -44,7 +44,8 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Kinds.Flag, "yes", "Whether the rack has one.");
 
     private readonly Key<Duration> staleAfterKey = Key.Defaulted(
-        "stale-after", Kinds.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s", "A reading older than this is unknown.");
+        "stale-after", Kinds.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s",
+        "A reading older than this is unknown.");
 
     private readonly LineKeys lineKeys = new(
         "The offset of its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");

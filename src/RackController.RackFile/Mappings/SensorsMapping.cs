@@ -29,8 +29,10 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
 
     public static SensorsMapping OfRack { get; } = new("sensors of a rack",
     [
-        ("low-float", SensorKind.ReservoirLowFloat, "reservoir low float", "Float low in the reservoir; without water at it the pump stops."),
-        ("full-float", SensorKind.ReservoirFullFloat, "reservoir full float", "Float high in the reservoir; water at it means full."),
+        ("low-float", SensorKind.ReservoirLowFloat, "reservoir low float",
+            "Float low in the reservoir; without water at it the pump stops."),
+        ("full-float", SensorKind.ReservoirFullFloat, "reservoir full float",
+            "Float high in the reservoir; water at it means full."),
         ("reservoir-level", SensorKind.ReservoirLevel, "reservoir level", "Depth of water in the reservoir."),
         ("leak-rope", SensorKind.LeakRope, "leak rope", "On the floor or in a drip tray; wet stops the pump."),
         ("pump-flow", SensorKind.PumpFlow, "pump flow", "Flow from the pump."),
@@ -41,8 +43,10 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
 
     public static SensorsMapping OfTier { get; } = new("sensors of a tier",
     [
-        ("full-float", SensorKind.TrayFullFloat, "full float", "Float at the tray's flood depth; it ends a fill and protects nothing."),
-        ("high-float", SensorKind.TrayHighFloat, "high float", "Float above the standpipe, where water never belongs; wet stops the pump."),
+        ("full-float", SensorKind.TrayFullFloat, "full float",
+            "Float at the tray's flood depth; it ends a fill and protects nothing."),
+        ("high-float", SensorKind.TrayHighFloat, "high float",
+            "Float above the standpipe, where water never belongs; wet stops the pump."),
         ("tray-level", SensorKind.TrayLevel, "tray level", "Depth of water in the flood tray."),
         ("air-temperature", SensorKind.AirTemperature, "air temperature", "Temperature of the air at the tier."),
         ("air-humidity", SensorKind.AirHumidity, "air humidity", "Relative humidity of the air at the tier."),

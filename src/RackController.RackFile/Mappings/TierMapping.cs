@@ -89,9 +89,11 @@ internal sealed class TierMapping : Mapping<TierPart>
     private static readonly Key<LoadPart> valveKey = Key.Optional(
         "valve", new ValveMapping(), "The valve of this tier. Without it water flows whenever the pump runs.");
 
-    private static readonly Key<bool> inUseKey = Key.Defaulted("in-use", Kinds.Flag, "yes", "Whether it takes part: neither light nor water if not.");
+    private static readonly Key<bool> inUseKey =
+        Key.Defaulted("in-use", Kinds.Flag, "yes", "Whether it takes part: neither light nor water if not.");
 
-    private static readonly Key<SensorsPart> sensorsKey = Key.Optional("sensors", SensorsMapping.OfTier, "The sensors of this tier.");
+    private static readonly Key<SensorsPart> sensorsKey =
+        Key.Optional("sensors", SensorsMapping.OfTier, "The sensors of this tier.");
 
     /// <inheritdoc/>
     public override string Name => "tier";

@@ -83,13 +83,15 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
     private readonly Key<int> insertTraysKey = BranchMapping.Declare(
         "insert-trays", new WholeNumberKind("a count", 0, 40), "4", ofAllTiers, "How many 10 x 20 in insert trays stand in it.");
 
-    private readonly Key<string> mediaKey = BranchMapping.Declare("media", Kinds.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
+    private readonly Key<string> mediaKey =
+        BranchMapping.Declare("media", Kinds.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
 
     private readonly Key<double> displacedKey = BranchMapping.Declare(
         "displaced", new QuantityKind(Dimensions.Percentage, "0 %", "90 %"), "30 %", ofAllTiers,
         "Share of the tray's plan area that media and insert trays take from the water.");
 
-    private readonly Key<double> displacedToKey = BranchMapping.Declare("displaced-to", Kinds.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
+    private readonly Key<double> displacedToKey =
+        BranchMapping.Declare("displaced-to", Kinds.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "tray of all tiers" : "tray";
@@ -101,7 +103,8 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
 
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
-        [lengthKey, widthKey, rimKey, standpipeKey, standpipeBoreKey, weepKey, insertTraysKey, mediaKey, displacedKey, displacedToKey];
+        [lengthKey, widthKey, rimKey, standpipeKey, standpipeBoreKey, weepKey, insertTraysKey, mediaKey, displacedKey,
+            displacedToKey];
 
     /// <inheritdoc/>
     protected override TrayPart? Build(MappingReader keys) => new()

@@ -5,7 +5,8 @@ public sealed class KeyTests
     [Theory]
     [InlineData("depth: 400 mm", "dept: 400 mm", "rack.yaml:11:33: reservoir has no key `dept`: did you mean `depth`?")]
     [InlineData("io: simulated", "i0: simulated", "rack.yaml:36:1: rack file has no key `i0`: did you mean `io`?")]
-    [InlineData("valve: { power: 6 W }\n        sensors", "valve: { power: 6 W, prioritty: 4 }\n        sensors", "did you mean `priority`?")]
+    [InlineData("valve: { power: 6 W }\n        sensors", "valve: { power: 6 W, prioritty: 4 }\n        sensors",
+        "did you mean `priority`?")]
     [InlineData("normal-volume: 140 L", "Normal_Volume: 140 L", "did you mean `normal-volume`?")]
     [InlineData("fans:", "heaters:", "rack has no key `heaters`: write one of name, circuit, reservoir")]
     public void AnUnknownKeySuggestsTheNearestKnownOne(string old, string replacement, string expected) =>
@@ -22,7 +23,8 @@ public sealed class KeyTests
 
     [Fact]
     public void AMissingKeySaysWhatBelongsThere() =>
-        Expect.Complaint(RackFiles.SmallWith("depth: 400 mm, ", ""), "reservoir lacks `depth`", "a length (mm, cm, m, in, ft), such as `45 mm`");
+        Expect.Complaint(RackFiles.SmallWith("depth: 400 mm, ", ""), "reservoir lacks `depth`",
+            "a length (mm, cm, m, in, ft), such as `45 mm`");
 
     [Theory]
     [InlineData("soak: 5 min", "soak: [5 min]", "`soak` holds a list where one value belongs")]
@@ -45,7 +47,8 @@ public sealed class KeyTests
             .Replace("for: 16 h", "for: 25 h", StringComparison.Ordinal),
         "rack.yaml:2:7: `zone` is `America/New_Yrok`, not a zone of the IANA database: did you mean `America/New_York`?",
         "rack.yaml:11:33: reservoir has no key `deph`: did you mean `depth`?",
-        "rack.yaml:28:28: the standpipe is 90 mm high and the tray's rim 85 mm, so water leaves over the rim: shorten the standpipe to at most 75 mm, or use a deeper tray",
+        "rack.yaml:28:28: the standpipe is 90 mm high and the tray's rim 85 mm, so water leaves over the rim: "
+        + "shorten the standpipe to at most 75 mm, or use a deeper tray",
         "rack.yaml:30:33: `for` is `25 h`, outside 0 min to 24 h: a day has 24 h; write at most that",
         "rack.yaml:34:15: `soak` is `5 kg`, which is a mass: write a duration (h, min, s, ms, d), such as `30 min` or `1 h 30 min`");
 }

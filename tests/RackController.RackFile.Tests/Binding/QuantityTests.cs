@@ -73,9 +73,11 @@ public sealed class QuantityTests
     }
 
     [Theory]
-    [InlineData("depth: 400 mm", "depth: 45 kg", "`depth` is `45 kg`, which is a mass: write a length (mm, cm, m, in, ft), such as `45 mm`")]
+    [InlineData("depth: 400 mm", "depth: 45 kg",
+        "`depth` is `45 kg`, which is a mass: write a length (mm, cm, m, in, ft), such as `45 mm`")]
     [InlineData("depth: 400 mm", "depth: 45 L", "`depth` is `45 L`, which is a volume: write a length")]
-    [InlineData("depth: 400 mm", "depth: 400", "`depth` is `400`, without a unit: write the unit: mm, cm, m, in, ft, such as `45 mm`")]
+    [InlineData("depth: 400 mm", "depth: 400",
+        "`depth` is `400`, without a unit: write the unit: mm, cm, m, in, ft, such as `45 mm`")]
     [InlineData("depth: 400 mm", "depth: 0x190 mm", "`depth` is `0x190 mm`, with the unknown unit `x190 mm`")]
     [InlineData("depth: 400 mm", "depth: 400 furlongs", "with the unknown unit `furlongs`")]
     [InlineData("depth: 400 mm", "depth: deep", "`depth` is `deep`, not a number with a unit")]
@@ -87,9 +89,11 @@ public sealed class QuantityTests
     [InlineData("fill: 5 min", "fill: 5 m", "`for` is `5 m`, which is a length: write a duration")]
     [InlineData("fill: 5 min", "fill: 30 s 5 min", "with its units out of order")]
     [InlineData("fill: 5 min", "fill: 99999999 d", "`for` is `99999999 d`")]
-    [InlineData("voltage: 120 V", "voltage: 120 W", "`voltage` is `120 W`, which is a power: write a voltage (V), such as `230 V`")]
+    [InlineData("voltage: 120 V", "voltage: 120 W",
+        "`voltage` is `120 W`, which is a power: write a voltage (V), such as `230 V`")]
     [InlineData("voltage: 120 V", "voltage: 12 V", "`voltage` is `12 V`, outside 100 V to 250 V")]
-    [InlineData("ppfd: 180 umol/m2/s }\n        valve: { power: 6 W }\n        sensors", "ppfd: 180 lux }\n        valve: { power: 6 W }\n        sensors", "unknown unit `lux`: write a photon flux density")]
+    [InlineData("ppfd: 180 umol/m2/s }\n        valve: { power: 6 W }\n        sensors",
+        "ppfd: 180 lux }\n        valve: { power: 6 W }\n        sensors", "unknown unit `lux`: write a photon flux density")]
     public void AWrongQuantitySaysWhatIsWrongAndWhatToWrite(string old, string replacement, string expected) =>
         Expect.Complaint(RackFiles.SmallWith(old, replacement), expected);
 

@@ -10,7 +10,8 @@ namespace RackController.RackFile.Binding.Kinds;
 public sealed class NumberKind(string noun, double least, double most) : ScalarKind<double>
 {
     /// <inheritdoc/>
-    public override string Expected => string.Create(CultureInfo.InvariantCulture, $"{noun}, from {least} to {most}, without a unit");
+    public override string Expected =>
+        string.Create(CultureInfo.InvariantCulture, $"{noun}, from {least} to {most}, without a unit");
 
     /// <inheritdoc/>
     public override JsonObject Describe(SchemaWriter schema) => new()
@@ -37,7 +38,8 @@ public sealed class NumberKind(string noun, double least, double most) : ScalarK
 public sealed class WholeNumberKind(string noun, int least, int most) : ScalarKind<int>
 {
     /// <inheritdoc/>
-    public override string Expected => string.Create(CultureInfo.InvariantCulture, $"{noun}, a whole number from {least} to {most}");
+    public override string Expected =>
+        string.Create(CultureInfo.InvariantCulture, $"{noun}, a whole number from {least} to {most}");
 
     /// <inheritdoc/>
     public override JsonObject Describe(SchemaWriter schema) => new()

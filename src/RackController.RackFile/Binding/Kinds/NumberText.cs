@@ -35,7 +35,7 @@ internal static partial class NumberText
         : 0;
 
     [GeneratedRegex(
-        @"^(?<sign>[-+])?(?:(?<whole>\d{1,3}) +(?<top>\d{1,3})/(?<bottom>[1-9]\d{0,2})|(?<top>\d{1,3})/(?<bottom>[1-9]\d{0,2})|(?<whole>\d{1,12}(?:\.\d{1,9})?))(?![\d.,/])",
+        @"^(?<sign>[-+])?(?:((?<whole>\d{1,3}) +)?(?<top>\d{1,3})/(?<bottom>[1-9]\d{0,2})|(?<whole>\d{1,12}(\.\d{1,9})?))(?![\d.,/])",
         RegexOptions.CultureInvariant)]
     private static partial Regex Pattern();
 }

@@ -14,7 +14,8 @@ public abstract class ScalarKind<T> : Kind<T>
         if (node is not ScalarNode scalar)
         {
             complaints.Refuse(
-                node.Place, $"`{name}` holds {(node is ListNode ? "a list" : "keys")} where one value belongs", $"write {Expected}");
+                node.Place, $"`{name}` holds {(node is ListNode ? "a list" : "keys")} where one value belongs",
+                $"write {Expected}");
             return false;
         }
 

@@ -29,12 +29,14 @@ public sealed class TextKind(string noun, string forbidden) : ScalarKind<string>
     {
         value = text;
         return text.Length > Longest ? new Misfit("too long")
-            : text.AsSpan().IndexOfAny(forbidden) >= 0 || text.Any(IsHarmful) ? new Misfit("with a letter that cannot stand there")
+            : text.AsSpan().IndexOfAny(forbidden) >= 0 || text.Any(IsHarmful)
+                ? new Misfit("with a letter that cannot stand there")
             : null;
     }
 
     private static bool IsHarmful(char letter) => char.GetUnicodeCategory(letter)
-        is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
+        is UnicodeCategory.Control or UnicodeCategory.Format
+        or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 }
 
 /// <summary>One of a few words.</summary>

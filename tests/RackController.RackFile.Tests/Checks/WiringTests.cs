@@ -1,0 +1,80 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.RackFile.Tests.Checks;
+
+public sealed class WiringTests
+{
+    private const string Wired = """
+        site: test cellar
+        zone: America/New_York
+        circuits:
+          - name: sockets
+            voltage: 120 V
+            breaker: 15 A
+            sensors: { supply-sense: { line: 10 } }
+        racks:
+          - name: north
+            reservoir: { volume: 160 L, depth: 400 mm }
+            pump: { rated: { flow: 30 L/min, head: 2.5 m }, power: 45 W, line: 0 }
+            aerator: { power: 5 W, line: 1, active: high }
+            sensors:
+              low-float: { height: 60 mm, line: 11, debounce: 20 ms }
+              leak-rope: { line: 12, active: high }
+            tiers:
+              - light: { power: 80 W, ppfd: 180 umol/m2/s, line: 2, chip: relay-bank }
+            schedule:
+              lights: { on: 06:00, for: 16 h }
+        io:
+          gpio: { chip: test-bank, relays-active: low }
+        """;
+
+    [Fact]
+    public void LinesAreTakenFromTheFileAndTheRestFromTheIoSection()
+    {
+        var io = Assert.IsType<GpioIo>(Expect.Site(Wired).Io);
+
+        Assert.Equal(
+            (RelayLine[])[
+                new RelayLine(new LoadId(0), new GpioLine("test-bank", 0), ActiveLow: true),
+                new RelayLine(new LoadId(1), new GpioLine("test-bank", 1), ActiveLow: false),
+                new RelayLine(new LoadId(2), new GpioLine("relay-bank", 2), ActiveLow: true),
+            ],
+            io.Relays.ToArray());
+        Assert.Equal(
+            (ContactLine[])[
+                new ContactLine(new SensorId(0), new GpioLine("test-bank", 10), true, LinePull.Up, Duration.FromMilliseconds(50)),
+                new ContactLine(new SensorId(1), new GpioLine("test-bank", 11), true, LinePull.Up, Duration.FromMilliseconds(20)),
+                new ContactLine(new SensorId(2), new GpioLine("test-bank", 12), false, LinePull.Up,
+                Duration.FromMilliseconds(50)),
+            ],
+            io.Contacts.ToArray());
+    }
+
+    [Theory]
+    [InlineData("line: 1,", "line: 0,", "12:34: north/aerator is on line 0, where north/pump is already")]
+    [InlineData("line: 11,", "line: 0,", "north/reservoir low float is on line 0, where north/pump is already")]
+    [InlineData("power: 45 W, line: 0", "power: 45 W", "north/pump has no line, and the I/O is gpio")]
+    [InlineData("{ height: 60 mm, line: 11, debounce: 20 ms }", "60 mm",
+        "north/reservoir low float has no line, and the I/O is gpio")]
+    [InlineData("relays-active: low", "contacts-pull: up", "gpio lacks `relays-active`")]
+    [InlineData("line: 12, active: high", "line: 12", "warning: a broken wire to north/leak rope reads dry")]
+    [InlineData("leak-rope:", "water-temperature: yes\n      leak-rope:", "warning: north/water temperature is no contact")]
+    [InlineData("  gpio: {", "  simulated: simulated\n  gpio: {", "not one place for the relays")]
+    public void EveryRelayAndContactHasALineOfItsOwn(string old, string replacement, string expected)
+    {
+        Assert.Contains(old, Wired, StringComparison.Ordinal);
+        Expect.Complaint(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
+    }
+
+    [Fact]
+    public void TwoLoadsOnOneRelayChannelAreRefusedOnASimulatedRackToo() => Expect.Complaint(
+        RackFiles.SmallWith("aerator: { power: 5 W }", "aerator: { power: 5 W, line: 3 }")
+            .Replace("- power: 12 W", "- { power: 12 W, line: 3 }", StringComparison.Ordinal),
+        "north/fan is on line 3, where north/aerator is already");
+
+    [Fact]
+    public void TheSameLineOfTheSameChipIsSharedHoweverTheChipIsNamed() => Expect.Complaint(
+        Wired.Replace("line: 1,", "line: 0, chip: test-bank,", StringComparison.Ordinal),
+        "north/aerator is on line 0, where north/pump is already");
+}
