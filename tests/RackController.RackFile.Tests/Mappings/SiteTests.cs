@@ -77,7 +77,8 @@ public sealed class SiteTests
     public void FansRunAsWritten()
     {
         var text = RackFiles.SmallWith(
-            "- power: 12 W", "- { power: 12 W, run: { on: 10 min, off: 20 min } }\n      - { power: 9 W, run: { on-above: 79 °F, off-below: 75 °F } }");
+            "- power: 12 W", "- { power: 12 W, run: { on: 10 min, off: 20 min } }\n"
+            + "      - { power: 9 W, run: { on-above: 79 °F, off-below: 75 °F } }");
         var runs = Expect.Site(text).Racks[0].Schedule.Runs;
 
         Assert.IsType<RunAlways>(runs[0]);
