@@ -81,7 +81,7 @@ internal sealed class Operator(IRunningRack rack)
         Key("S", "stop");
         Key("R", "resume");
         Key("F", "flood");
-        Key("N", "skip next");
+        Key("N", "skip");
         Key("H", "hold");
         Key("E", "end hold");
         Key("A", "acknowledge");
@@ -91,7 +91,11 @@ internal sealed class Operator(IRunningRack rack)
             Key("Tab", "rack");
         }
 
-        Key("^C", "end");
+        if (width >= roomy || rack.Site.Racks.Length == 1)
+        {
+            Key("^C", "end");
+        }
+
         return line;
 
         void Key(string key, string what) => line.Add(key, Tone.Strong).Add($" {what}{gap}", Tone.Quiet);

@@ -92,7 +92,7 @@ internal sealed record StatusPage(Site Site, double Speed)
 
     private static string Words(FloodPhase phase) => phase switch
     {
-        FloodPhase.Idle => "drained, no flood due",
+        FloodPhase.Idle => "at rest",
         FloodPhase.Waiting => "flood waits",
         FloodPhase.Filling => "filling",
         FloodPhase.Soaking => "soaking",

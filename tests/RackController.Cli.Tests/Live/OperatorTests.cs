@@ -1,0 +1,121 @@
+using RackController.Control;
+using RackController.Live;
+using RackController.Model;
+using RackController.Service;
+
+namespace RackController.Cli.Tests.Live;
+
+public sealed class OperatorTests
+{
+    private const string Latch = "north/high-water";
+
+    private readonly AskedRack rack = new();
+    private readonly Operator person;
+
+    public OperatorTests() => person = new Operator(rack);
+
+    [Theory]
+    [InlineData('s', typeof(Stop))]
+    [InlineData('r', typeof(Resume))]
+    [InlineData('f', typeof(FloodNow))]
+    [InlineData('n', typeof(SkipNextFlood))]
+    [InlineData('h', typeof(HoldForService))]
+    [InlineData('e', typeof(EndServiceHold))]
+    public void OneKeyAsksOneThing(char key, Type request)
+    {
+        Press(key);
+
+        Assert.IsType(request, Assert.Single(rack.Asked));
+    }
+
+    [Fact]
+    public void StopStopsEveryRack()
+    {
+        Press('S');
+
+        Assert.Null(Assert.IsType<Stop>(Assert.Single(rack.Asked)).Rack);
+    }
+
+    [Fact]
+    public void ALatchIsReleasedByTwoKeysAndNotByOne()
+    {
+        Press('x', Latched());
+        Assert.Equal(Latch, Assert.IsType<ResetLatch>(Assert.Single(rack.Asked)).Latch);
+
+        Press('y', Latched());
+        Assert.Equal(Latch, Assert.IsType<ConfirmReset>(rack.Asked[1]).Latch);
+    }
+
+    [Fact]
+    public void AnyOtherKeyLeavesTheLatch()
+    {
+        Press('x', Latched());
+        Press('q', Latched());
+        Press('y', Latched());
+
+        Assert.IsType<ResetLatch>(Assert.Single(rack.Asked));
+    }
+
+    [Fact]
+    public void TheMostUrgentAlarmThatNobodyHasSeenIsAcknowledged()
+    {
+        var status = Pictures.Calm(rack.Site) with
+        {
+            Alarms =
+            [
+                Pictures.Alarm(Latch, AlarmPriority.Critical, AlarmState.Acknowledged),
+                Pictures.Alarm("north/low-float", AlarmPriority.High, AlarmState.Unacknowledged),
+            ],
+        };
+
+        Press('a', status);
+
+        Assert.Equal("north/low-float", Assert.IsType<Acknowledge>(Assert.Single(rack.Asked)).Alarm);
+    }
+
+    [Fact]
+    public void TabChoosesTheNextRackAndComesRound()
+    {
+        for (var press = 1; press <= rack.Site.Racks.Length; press++)
+        {
+            Press('\t');
+            Assert.Equal(press % rack.Site.Racks.Length, person.Chosen.Index);
+        }
+    }
+
+    [Theory]
+    [InlineData(80)]
+    [InlineData(120)]
+    public void EveryKeyIsShownOnOneLine(int width)
+    {
+        var legend = person.Legend(width);
+
+        Assert.True(legend.Width <= width + 1, $"{legend.Width} columns");
+        var text = string.Concat(legend.Render(width).Select(segment => segment.Text));
+        Assert.All(
+            (string[])["S stop", "R resume", "F flood", "N skip", "H hold", "E end hold", "A acknowledge", "X reset", "Tab rack"],
+            key => Assert.Contains(key, text, StringComparison.Ordinal));
+    }
+
+    private void Press(char key, SiteStatus? status = null) => person.Take(key, status ?? Pictures.Calm(rack.Site));
+
+    private SiteStatus Latched() => Pictures.Calm(rack.Site) with
+    {
+        Alarms = [Pictures.Alarm(Latch, AlarmPriority.Critical, AlarmState.Latched)],
+    };
+
+    private sealed class AskedRack : IRunningRack
+    {
+        public List<OperatorRequest> Asked { get; } = [];
+
+        public Site Site { get; } = Pictures.DemoSite("demo-three-racks.yaml");
+
+        public Task<SiteStatus> LookAsync(CancellationToken cancellation) => Task.FromResult(Pictures.Calm(Site));
+
+        public bool TryAsk(OperatorRequest request)
+        {
+            Asked.Add(request);
+            return true;
+        }
+    }
+}
