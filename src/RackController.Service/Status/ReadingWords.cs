@@ -37,7 +37,8 @@ public static class ReadingWords
 
     private static string Value(SensorKind kind, double value) => kind switch
     {
-        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat => value >= 0.5 ? "reached" : "not reached",
+        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat =>
+            value >= 0.5 ? "reached" : "not reached",
         SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
         SensorKind.LeakRope => value >= 0.5 ? "wet" : "dry",
         SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",

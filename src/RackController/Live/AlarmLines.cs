@@ -31,7 +31,8 @@ internal static class AlarmLines
                 .AddRest(alarm.Cause, width));
             if (withActions)
             {
-                lines.Add(new StyledLine().Add("    ").AddRest($"{alarm.Action} ({alarm.RespondWithin}); else {alarm.Consequence}", width, Tone.Quiet));
+                lines.Add(new StyledLine().Add("    ").AddRest(
+                    $"{alarm.Action} ({alarm.RespondWithin}); else {alarm.Consequence}", width, Tone.Quiet));
             }
         }
 

@@ -62,9 +62,12 @@ internal sealed record StatusPage(Site Site, double Speed)
         var how = Site.Io is SimulatedIo ? "simulated" : "driving real loads";
         var speed = Speed > 1 ? string.Create(CultureInfo.InvariantCulture, $" at {Speed:0.#} times real time") : "";
         var trust = status.At.WallTrusted ? " (clock trusted)" : " (! clock not trusted)";
-        var left = new StyledLine().AddColumn($"{Site.Name}", width - clock.Length - trust.Length - how.Length - speed.Length - 4, Tone.Strong)
-            .Add($"  {how}{speed}  ", Tone.Quiet);
-        return left.Add(clock).Add(trust, status.At.WallTrusted ? Tone.Quiet : Tone.Caution);
+        var rest = how.Length + speed.Length + clock.Length + trust.Length + 4;
+        return new StyledLine()
+            .AddColumn(Site.Name, width - rest, Tone.Strong)
+            .Add($"  {how}{speed}  ", Tone.Quiet)
+            .Add(clock)
+            .Add(trust, status.At.WallTrusted ? Tone.Quiet : Tone.Caution);
     }
 
     private StyledLine Health(SiteStatus status, RackId chosen, int width)
