@@ -70,7 +70,8 @@ internal sealed class ContactInput
 
     /// <summary>How the contact is wired, for the log.</summary>
     internal string Describe() =>
-        $"{Name}: contact on line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}', {(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
+        $"{Name}: contact on line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}', "
+        + $"{(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
         + (ReportsEdges ? string.Empty : ", polled only: this chip reports no edges");
 
     private static string Text(LinePull pull) => pull switch

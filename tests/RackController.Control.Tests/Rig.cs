@@ -84,7 +84,8 @@ internal sealed class Rig : IEventSink
         }
     }
 
-    /// <summary>Leaps from change to change for a while; what the test itself changed is looked at by the next scan, on the 100 ms grid of <see cref="ScanFor"/>.</summary>
+    /// <summary>Leaps from change to change for a while; what the test itself changed is looked at by the next scan, on the
+    /// 100 ms grid of <see cref="ScanFor"/>.</summary>
     public void LeapFor(Duration length)
     {
         for (var end = Now.Monotonic + length; Now.Monotonic < end;)

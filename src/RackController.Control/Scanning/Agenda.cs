@@ -1,4 +1,3 @@
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -23,9 +22,6 @@ internal sealed class Agenda
 
     /// <summary>Something is due at a monotonic time; one that has passed is due at the next scan.</summary>
     public void Add(MonotonicTime due) => Earliest = MonotonicTime.Earlier(Earliest, due);
-
-    /// <summary>Something is due at a wall time, as long as the wall clock does not step.</summary>
-    public void AddWall(Instant due) => Add(now.Monotonic + (due - now.Wall));
 
     /// <summary>Something may follow at the very next scan.</summary>
     public void AddNextScan() => Add(now.Monotonic);
