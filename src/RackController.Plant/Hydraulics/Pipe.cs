@@ -88,17 +88,12 @@ internal readonly struct Pipe
             }
 
             var next = flow - excess / slope;
-            if (!(next > low && next < high))
-            {
-                next = (low + high) / 2;
-            }
-
-            if (Math.Abs(next - flow) <= RelativePrecision * flow + SmallestFlow)
+            if (Math.Abs(next - flow) <= LastStep * flow + SmallestFlow)
             {
                 return next;
             }
 
-            flow = next;
+            flow = next > low && next < high ? next : (low + high) / 2;
         }
 
         _ = Loss(flow, viscosity, out slope);
@@ -107,7 +102,9 @@ internal readonly struct Pipe
 
     private const double SmallestSlope = 1e-3;
     private const double SmallestFlow = 1e-15;
-    private const double RelativePrecision = 1e-10;
+
+    // Newton's error falls to its square at each step, so a step this small leaves an error near 1e-12.
+    private const double LastStep = 1e-6;
     private const int MaximumRounds = 100;
 
     // Both the minor losses alone and laminar friction alone lose less than the whole, so each bounds the flow from above.

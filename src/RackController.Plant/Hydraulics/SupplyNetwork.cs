@@ -14,7 +14,7 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class SupplyNetwork
 {
-    private const double PrecisionM = 1e-11;
+    private const double PrecisionM = 1e-9;
     private const int MaximumRounds = 200;
 
     private readonly Pipe[] segments;

@@ -73,6 +73,25 @@ public class TrayCycleTests
         Assert.All(Enumerable.Range(0, 5), index => Assert.InRange(run.Water.TrayDepthM(index), 0, 0.0045));
     }
 
+    [Fact]
+    public void AStackAtItsLimitDrainsTheBottomTrayLastAndEachTheLaterTheLowerItIs()
+    {
+        // Upper trays first, so the lower ones wait: the trade knows it, no source; nothing in the model says it outright.
+        var tray = TrayCase.Named("five-trays-fill-soak-drain");
+        var full = tray with
+        {
+            PumpOnS = [],
+            DrainStackLpm = 5,
+            Trays = [.. tray.Trays.Select(data => data with { StartDepthM = 0.044 })],
+        };
+        var times = Enumerable.Range(0, 5)
+            .Select(index => new Run(full).SecondsTo(new TrayCase.MarkData(index, 0.002, Rising: false, [])))
+            .ToArray();
+
+        Assert.Equal(times.OrderDescending(), times);
+        Assert.All(Enumerable.Range(0, 4), index => Assert.True(times[index] > times[index + 1] + 60));
+    }
+
     private static void Within(double expected, double actual, double share, double absolute)
     {
         var tolerance = Math.Max(share * Math.Abs(expected), absolute);
