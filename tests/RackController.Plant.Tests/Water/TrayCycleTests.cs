@@ -81,7 +81,7 @@ public class TrayCycleTests
         var full = tray with
         {
             PumpOnS = [],
-            DrainStackLpm = 5,
+            DrainStackLpm = 3,
             Trays = [.. tray.Trays.Select(data => data with { StartDepthM = 0.044 })],
         };
         var times = Enumerable.Range(0, 5)
