@@ -49,6 +49,16 @@ public class FillUntilFullTests
     }
 
     [Fact]
+    public void WithoutAnySensorOfFullTraysTheFillTakesItsLimit()
+    {
+        var rig = Filling(Site with { Sensors = Sites.OneRack().Sensors });
+        rig.Run(Duration.FromMinutes(7));
+        Assert.Equal(FloodPhase.Filling, rig.Demand.Phase);
+        rig.Run(Duration.FromMinutes(1));
+        Assert.True(rig.Demand.FillHitItsLimit);
+    }
+
+    [Fact]
     public void ATierOutOfUseIsNotWaitedFor()
     {
         var rig = Filling();

@@ -110,12 +110,15 @@ public class MissedFloodTests
         Assert.Single(rig.When(FloodEvent.Filling));
     }
 
-    [Fact]
-    public void AFloodThatBeganIsNotRepeatedAfterARestartButItsTraysDrainAnew()
+    [Theory]
+    [InlineData(2)]
+    [InlineData(7)]
+    [InlineData(20)]
+    public void AFloodThatBeganIsNotRepeatedAfterARestartButItsTraysDrainAnew(int minutes)
     {
         var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(1));
-        rig.RunUntil(Seven + Duration.FromMinutes(2));
-        var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(3), memory: rig.Save());
+        rig.RunUntil(Seven + Duration.FromMinutes(minutes));
+        var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(minutes + 1), memory: rig.Save());
         Assert.Equal(FloodPhase.Draining, again.Demand.Phase);
         again.RunUntil(Thirteen - Duration.FromMinutes(1));
         Assert.Equal(["draining", "drained"], again.Events.Select(each => each.What));
