@@ -41,9 +41,6 @@ public sealed record Within(string Name, int Line, Window Window, Duration Limit
 /// <param name="Until">Its end, since the run began.</param>
 public sealed record Window(Duration From, Duration Until)
 {
-    /// <summary>The whole run.</summary>
-    public static Window Whole { get; } = new(Duration.Zero, Duration.MaxValue);
-
     /// <summary>Whether a moment lies inside.</summary>
     /// <param name="elapsed">Time since the run began.</param>
     public bool Contains(Duration elapsed) => elapsed >= From && elapsed < Until;

@@ -29,7 +29,8 @@ public sealed record LocalDay(Site Site, LocalDate Date)
     /// <summary>What the clocks do, in words; null on a day of 24 hours.</summary>
     public string? ChangeInWords => Change is not { } change
         ? null
-        : $"This day has {(End - Start).TotalHours:0.##} hours: clocks go from {Name(change.Before, change.At)} to {Name(change.After, change.At)}.";
+        : $"This day has {(End - Start).TotalHours:0.##} hours: clocks go from "
+            + $"{Name(change.Before, change.At)} to {Name(change.After, change.At)}.";
 
     /// <summary>A moment as a time of day, to the second where it needs to be; with the zone's name on days on which the
     /// clocks change, because there a time of day alone can mean two moments.</summary>

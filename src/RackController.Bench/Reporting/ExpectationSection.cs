@@ -16,7 +16,8 @@ internal static class ExpectationSection
         html.Append("</ul>\n<h2>Hazards</h2>\n");
         if (result.Hazards.IsEmpty)
         {
-            html.Append("<p>None showed: no water on the floor, no dry pump, no overlong run, no overloaded circuit, no lights in the heat.</p>\n");
+            html.Append("<p>None showed: no water on the floor, no dry pump, no overlong run, no overloaded circuit, ")
+                .Append("no lights in the heat.</p>\n");
         }
         else
         {

@@ -9,7 +9,8 @@ internal static class LogSection
     {
         html.Append("<section>\n<h2>Event log</h2>\n<details id=\"log\"><summary>")
             .Append(Html.Text($"{result.Log.Count} events"))
-            .Append("</summary>\n<p><label>Show only lines with <input id=\"log-filter\" type=\"search\"></label> <output id=\"log-count\"></output></p>\n")
+            .Append("</summary>\n<p><label>Show only lines with <input id=\"log-filter\" type=\"search\"></label> ")
+            .Append("<output id=\"log-count\"></output></p>\n")
             .Append("<div class=\"scroll\"><table class=\"log\">\n");
         html.Head("when", "what kind", "subject", "what", "because").Append("<tbody>\n");
         foreach (var entry in result.Log)

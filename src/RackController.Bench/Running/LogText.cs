@@ -26,9 +26,9 @@ public static class LogText
     {
         var wrong = entry.Clock is { } clock && clock != entry.At ? $" (its clock says {LocalTime(site, clock)})" : "";
         var kind = entry.Kind is { } known ? known.ToString().ToLowerInvariant() : "scenario";
+        var happened = $"{kind} | {entry.Subject} | {entry.What} | {entry.Because}{wrong}";
         return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{LocalTime(site, entry.At)} | {entry.Elapsed.TotalSeconds:0.0} s | {kind} | {entry.Subject} | {entry.What} | {entry.Because}{wrong}");
+            CultureInfo.InvariantCulture, $"{LocalTime(site, entry.At)} | {entry.Elapsed.TotalSeconds:0.0} s | {happened}");
     }
 
     /// <summary>The whole log.</summary>

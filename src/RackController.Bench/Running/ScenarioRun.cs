@@ -9,6 +9,7 @@ namespace RackController.Bench;
 /// <summary>Runs a scenario from its start to its end, with every judge, hazard watch and recorder looking on.</summary>
 public sealed class ScenarioRun
 {
+    private const double ToleratedDriftL = 0.01;
     private readonly Scenario scenario;
     private readonly Site site;
     private readonly VirtualRun run;
@@ -18,6 +19,7 @@ public sealed class ScenarioRun
     private readonly FloodRecorder[] floods;
     private readonly List<DayTotals> days = [];
     private readonly double[] reservoirLowestL;
+    private readonly double[] balanceAtStartL;
     private readonly RunCharts charts;
 
     private ScenarioRun(Scenario scenario, bool leaps)
@@ -34,6 +36,7 @@ public sealed class ScenarioRun
         ];
         floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
         reservoirLowestL = [.. site.Racks.Select(_ => double.PositiveInfinity)];
+        balanceAtStartL = [.. site.Racks.Select(rack => run.Plant.Racks[rack.Id.Index].BalanceL)];
         charts = new RunCharts(site);
     }
 
@@ -66,6 +69,7 @@ public sealed class ScenarioRun
         }
 
         charts.Close(run.Now);
+        NoWaterCameOrWent();
         return Result();
     }
 
@@ -101,6 +105,16 @@ public sealed class ScenarioRun
         }
 
         charts.Look(now);
+    }
+
+    // Every judge relies on the simulated water: if it did not add up, no verdict would mean anything.
+    private void NoWaterCameOrWent()
+    {
+        foreach (var rack in site.Racks)
+        {
+            var driftL = Math.Abs(run.Plant.Racks[rack.Id.Index].BalanceL - balanceAtStartL[rack.Id.Index]);
+            Invariant.Holds(driftL < ToleratedDriftL, $"the simulated water of {rack.Name} adds up (it is {driftL:0.000} L out)");
+        }
     }
 
     private RunResult Result()
