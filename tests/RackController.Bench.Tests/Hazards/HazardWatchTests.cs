@@ -1,0 +1,102 @@
+using RackController.Bench.Tests.Support;
+
+namespace RackController.Bench.Tests.Hazards;
+
+public sealed class HazardWatchTests
+{
+    private readonly FakeObserved now = new();
+    private readonly HazardBook book = new(new EventLog());
+
+    [Fact]
+    public void ACentilitreOnTheFloorIsNoHazardAndMoreIs()
+    {
+        var watch = new WaterOnTheFloor();
+        now.Spill = 0.01;
+        watch.Look(now, book);
+        Assert.Empty(book.Hazards);
+        now.Spill = 0.02;
+        watch.Look(now.After(1), book);
+        watch.Look(now.After(1), book);
+        Assert.Equal(HazardKind.WaterOnTheFloor, Assert.Single(book.Hazards).Kind);
+    }
+
+    [Theory]
+    [InlineData(30, 0)]
+    [InlineData(30.1, 1)]
+    public void ADryPumpIsForgivenHalfAMinute(double seconds, int hazards)
+    {
+        var watch = new PumpRunsDry(now.Site);
+        now.Reservoir = 10; // 25 mm: below the intake at 30 mm.
+        now.Powered.Add(now.Pump);
+        watch.Look(now, book);
+        watch.Look(now.After(seconds), book);
+        Assert.Equal(hazards, book.Hazards.Length);
+    }
+
+    [Fact]
+    public void ADryPumpThatFindsWaterAgainStartsItsTimeAnew()
+    {
+        var watch = new PumpRunsDry(now.Site);
+        now.Powered.Add(now.Pump);
+        foreach (var litres in (double[])[10, 100, 10])
+        {
+            now.Reservoir = litres;
+            watch.Look(now.After(20), book);
+        }
+
+        Assert.Empty(book.Hazards);
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(2, 1)]
+    public void APumpPastItsMaximumRunIsSeenOnceAScanHasHadItsChance(double secondsOver, int hazards)
+    {
+        now.Unbroken = now.Site.Racks[0].Limits.PumpMaximumRun + NodaTime.Duration.FromSeconds(secondsOver);
+        new PumpPastItsMaximumRun().Look(now, book);
+        Assert.Equal(hazards, book.Hazards.Length);
+        Assert.All(book.Hazards, hazard => Assert.EndsWith("although it was told to be off", hazard.Seen, StringComparison.Ordinal));
+    }
+
+    // 15 A breaker, 12 A for hours. NEC Art. 100: continuous is 3 h or more (from memory); UL 489: open at 135 % within 1 h
+    // and at 200 % within 2 min, as quoted by optifuse.com.
+    [Theory]
+    [InlineData(12.5, 3 * 3600, 0)]
+    [InlineData(12.5, 3 * 3600 + 1, 1)]
+    [InlineData(20.3, 3600, 0)]
+    [InlineData(20.3, 3601, 1)]
+    [InlineData(30.1, 120, 0)]
+    [InlineData(30.1, 121, 1)]
+    [InlineData(12.0, 100_000, 0)]
+    public void ACircuitIsOverloadedOnceItsBreakersOwnTimeIsOver(double currentA, double seconds, int hazards)
+    {
+        var watch = new CircuitOverloaded(now.Site);
+        now.Current = currentA;
+        watch.Look(now, book);
+        watch.Look(now.After(seconds), book);
+        Assert.Equal(hazards, book.Hazards.Length);
+    }
+
+    [Theory]
+    [InlineData(33, 60, 0)]
+    [InlineData(33, 61, 1)]
+    [InlineData(31, 600, 0)]
+    public void ALightAboveTheTemperatureLimitIsForgivenAMinute(double airC, double seconds, int hazards)
+    {
+        var watch = new LightsInTheHeat(now.Site);
+        now.Air = airC;
+        now.Powered.Add(now.Site.Racks[0].Tier(1).Light!.Value);
+        watch.Look(now, book);
+        watch.Look(now.After(seconds), book);
+        Assert.Equal(hazards, book.Hazards.Length);
+    }
+
+    [Fact]
+    public void DarkTiersAreNoHazardHoweverHot()
+    {
+        var watch = new LightsInTheHeat(now.Site);
+        now.Air = 40;
+        watch.Look(now.After(600), book);
+        Assert.Empty(book.Hazards);
+    }
+}

@@ -1,0 +1,54 @@
+using RackController.Cli.Tests.Support;
+
+namespace RackController.Cli.Tests.Verbs;
+
+public sealed class CheckVerbTests
+{
+    [Fact]
+    public void ARackFileThatIsRightIsSummedUpAsApproved()
+    {
+        var answer = Prompt.Run("check", Prompt.DemoRack);
+        Assert.Equal(0, answer.ExitCode);
+        Approved.Matches("check-rack", answer.Output.Replace(Prompt.DemoRack, "FILE", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void AScenarioThatIsRightIsSummedUpAsApproved()
+    {
+        var file = Prompt.Scenario("float-stuck");
+        var answer = Prompt.Run("check", file);
+        Assert.Equal(0, answer.ExitCode);
+        Approved.Matches("check-scenario", answer.Output.Replace(file, "FILE", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("site: 3\nracks: none\n")]
+    [InlineData("expect: nothing\n")]
+    [InlineData("\0binary")]
+    [InlineData("a: &a [1]\nb: *a\n")]
+    public void AFileThatIsWrongExitsWith1AndOnlyLinesWithAPlace(string text)
+    {
+        var file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, text);
+            var answer = Prompt.Run("check", file);
+            Assert.Equal(1, answer.ExitCode);
+            Assert.All(
+                answer.Output.TrimEnd().Split('\n'),
+                line => Assert.Matches(@"^[^:]+:\d+:\d+: [^:]+: .+$", line));
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    [Fact]
+    public void AMissingFileAndADirectoryExitWith3()
+    {
+        Assert.Equal(3, Prompt.Run("check", "no-such-file.yaml").ExitCode);
+        Assert.Equal(3, Prompt.Run("check", Path.GetTempPath()).ExitCode);
+    }
+}
