@@ -10,8 +10,8 @@ namespace RackController.Plant;
 internal sealed class QuietTime
 {
     private const double ShortestS = 0.1;
-    private const double MovingS = 1;
-    private const double FillingS = 5;
+    private const double MeasuredS = 1;
+    private const double MovingS = 2;
     private const double RestingS = 60;
     private const double StillMPerS = 1e-7;
     private const double StillM3PerS = 1e-9;
@@ -46,14 +46,16 @@ internal sealed class QuietTime
         return Duration.FromSeconds(Math.Max(seconds, ShortestS));
     }
 
-    // Water that nobody watches may still reach an edge and then the floor.
+    // Water that no sensor watches is still looked at every few seconds, and may reach an edge and then the floor.
     private static double OfRack(SimulatedRack rack)
     {
-        var seconds = rack.Water.PumpFlowM3PerS != 0 ? FillingS : RestingS;
+        var seconds = rack.Water.PumpFlowM3PerS != 0 ? MovingS : RestingS;
         for (var index = 0; index < rack.Rack.Tiers.Length; index++)
         {
             var toEdge = rack.Rack.Tiers[index].Tray.RimDepthMm / 1000 - rack.Water.TrayDepthM(index);
-            seconds = Math.Min(seconds, HalfWay(toEdge, rack.Water.TrayRiseMPerS(index)));
+            var rise = rack.Water.TrayRiseMPerS(index);
+            seconds = Math.Min(seconds, Math.Abs(rise) > StillMPerS ? MovingS : RestingS);
+            seconds = Math.Min(seconds, HalfWay(toEdge, rise));
         }
 
         return seconds;
@@ -78,12 +80,10 @@ internal sealed class QuietTime
                 return HalfWay(sensor.HeightMm / 1000 - water.TrayDepthM(tier), water.TrayRiseMPerS(tier));
             case SensorKind.LeakRope:
                 return rack.OnFloorM3 < SensorTruth.RopeWetM3 && water.SpillM3PerS > 0 ? ShortestS : RestingS;
-            case SensorKind.ReservoirLevel:
-                return Math.Abs(water.ReservoirRiseMPerS) > StillMPerS ? MovingS : RestingS;
             case SensorKind.TrayLevel:
-                return Math.Abs(water.TrayRiseMPerS(tier)) > StillMPerS ? MovingS : RestingS;
+                return Math.Abs(water.TrayRiseMPerS(tier)) > StillMPerS ? MeasuredS : RestingS;
             case SensorKind.PumpFlow:
-                return Math.Abs(water.PumpFlowM3PerS) > StillM3PerS ? MovingS : RestingS;
+                return Math.Abs(water.PumpFlowM3PerS) > StillM3PerS ? MeasuredS : RestingS;
             default:
                 return SensorTruth.IsSlow(sensor.Kind) && rack.Climate.Moves
                     ? PlantTime.Seconds(now, rack.Climate.NextSample)

@@ -60,8 +60,9 @@ public sealed class SimulatedSite : IRackIo
 
     /// <summary>
     /// Until when the site may be advanced at once without missing that a contact changes, a supply comes or goes, or a measured
-    /// value moves by much: tenths of a second as a float is about to change, a second while water moves, a minute at rest. Later
-    /// than <see cref="Reached"/>. It holds as long as nothing is commanded or injected.
+    /// value moves by much: tenths of a second as a float is about to change, a second while a measured depth or flow changes,
+    /// two while water moves, ten while air warms, a minute at rest. Later than <see cref="Reached"/>. It holds as long as
+    /// nothing is commanded or injected.
     /// </summary>
     public MonotonicTime QuietUntil =>
         MonotonicTime.Earlier(NextInnerChange, Reached + quiet.Span(Reached));
