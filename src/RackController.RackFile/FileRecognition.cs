@@ -4,21 +4,13 @@ namespace RackController.RackFile;
 
 /// <summary>Tells the files of the product apart, so that the one in the place of the other is named and not picked to
 /// pieces.</summary>
-public static class FileRecognition
+internal static class FileRecognition
 {
     /// <summary>Whether a file means to be a rack file: it has racks or circuits.</summary>
     /// <param name="root">The file's mapping.</param>
-    public static bool LooksLikeARackFile(MappingNode root)
-    {
-        ArgumentNullException.ThrowIfNull(root);
-        return root.Has("racks") || root.Has("circuits");
-    }
+    public static bool LooksLikeARackFile(MappingNode root) => root.Has("racks") || root.Has("circuits");
 
-    /// <summary>Whether a file means to be a scenario: it names a rack file, or says what happens or what is expected.</summary>
+    /// <summary>Whether a file means to be a scenario: it names a rack file, or says what is expected.</summary>
     /// <param name="root">The file's mapping.</param>
-    public static bool LooksLikeAScenario(MappingNode root)
-    {
-        ArgumentNullException.ThrowIfNull(root);
-        return root.Has("scenario") || root.Has("rack-file") || root.Has("expectations") || root.Has("events");
-    }
+    public static bool LooksLikeAScenario(MappingNode root) => root.Has("rack-file") || root.Has("expect");
 }

@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using RackController.Model;
 
 namespace RackController.RackFile.Tests;
 
 /// <summary>What reading a text comes to.</summary>
-internal static class Expect
+internal static partial class Expect
 {
     /// <summary>The site of a text without errors.</summary>
     public static Site Site(string text)
@@ -29,7 +30,13 @@ internal static class Expect
     /// <summary>The text draws one complaint that says all of these things.</summary>
     public static void Complaint(string text, params string[] parts)
     {
-        var complaint = Assert.Single(RackFileReader.Parse(text, "rack.yaml").Complaints).ToString();
+        var single = Assert.Single(RackFileReader.Parse(text, "rack.yaml").Complaints);
+        Assert.DoesNotContain(": ", Quoted().Replace(single.What, ""), StringComparison.Ordinal);
+        var complaint = single.ToString();
         Assert.All(parts, part => Assert.Contains(part, complaint, StringComparison.Ordinal));
     }
+
+    /// <summary>What the person wrote. Outside of it a colon parts place, mistake and cure, and nothing else.</summary>
+    [GeneratedRegex("`[^`]*`")]
+    private static partial Regex Quoted();
 }

@@ -40,12 +40,15 @@ public static class TextFile
         catch (Exception fault) when (fault is IOException or ArgumentException or NotSupportedException)
         {
             complaints.Refuse(
-                Place.Start, $"the file could not be read ({fault.Message.TrimEnd('.')})",
+                Place.Start, $"the file could not be read ({Reason(fault)})",
                 "check the path and the disk");
         }
 
         return TextFileOutcome.Unreadable;
     }
+
+    private static string Reason(Exception fault) =>
+        fault.Message.ReplaceLineEndings(" ").Replace(": ", ", ", StringComparison.Ordinal).TrimEnd('.');
 
     private static TextFileOutcome Decode(ReadOnlySpan<byte> bytes, Complaints complaints, out string text)
     {

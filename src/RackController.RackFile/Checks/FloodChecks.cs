@@ -45,7 +45,7 @@ internal static class FloodChecks
         {
             complaints.Refuse(
                 floods.TimesPlace,
-                $"the flood at {Say.Clock(from)} cannot end before the next begins {Say.Time(spacing)} later: it takes up to "
+                $"the flood at {Say.Clock(from)} cannot end before the next begins {Say.Time(spacing)} later; it takes up to "
                 + $"{Say.Time(floods.PumpRun)} of fill and soak, then {Say.Time(floods.Drain)} to drain and {Say.Time(rest)} for "
                 + "the pump to rest",
                 $"leave at least {Say.Time(needed)} from flood to flood, or shorten `fill`, `soak`, `drain` or `pump-rest`");
@@ -108,7 +108,9 @@ internal static class FloodChecks
             return;
         }
 
-        var slowest = trays.Where(tray => tray.WeepBoreMm > 0).Select(Emptying).DefaultIfEmpty(Duration.Zero).Max();
+        var slowest = trays
+            .Where(tray => tray.WeepBoreMm > 0 && tray.StandpipeHeightMm < tray.RimDepthMm)
+            .Select(Emptying).DefaultIfEmpty(Duration.Zero).Max();
         if (slowest > floods.Drain)
         {
             var minutes = Duration.FromMinutes(Math.Ceiling(slowest.TotalMinutes));

@@ -21,26 +21,26 @@ internal static class SafeStateChecks
         if (load.Kind is LoadKind.Pump or LoadKind.Valve && load.SafeState == SwitchState.On)
         {
             complaints.Refuse(
-                load.Place, $"the safe state of {name} is on: water would run while nobody can judge",
+                load.Place, $"the safe state of {name} is on, so water would run while nobody can judge",
                 "remove `safe-state`; off is its default");
         }
         else if (load.Kind == LoadKind.Light && load.SafeState == SwitchState.On)
         {
             complaints.Warn(
-                load.Place, $"the safe state of {name} is on: it would heat while nobody can judge",
+                load.Place, $"the safe state of {name} is on, so it would heat while nobody can judge",
                 "remove `safe-state`; off is its default");
         }
 
         if (load.Contact == RelayContact.NormallyClosed && load.SafeState == SwitchState.Off)
         {
             complaints.Refuse(
-                load.ContactPlace, $"{name} is on a normally-closed contact: it would run whenever the controller is dead",
+                load.ContactPlace, $"{name} is on a normally-closed contact, so it would run whenever the controller is dead",
                 "wire it to the normally-open contact and remove `contact`");
         }
         else if (load.Contact == RelayContact.NormallyOpen && load.SafeState == SwitchState.On)
         {
             complaints.Warn(
-                load.ContactPlace, $"{name} is on a normally-open contact: it would stop whenever the controller is dead",
+                load.ContactPlace, $"{name} is on a normally-open contact, so it would stop whenever the controller is dead",
                 "wire it to the normally-closed contact and remove `contact`, or write `safe-state: off`");
         }
     }

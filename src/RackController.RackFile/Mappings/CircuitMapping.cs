@@ -21,7 +21,7 @@ internal sealed record SupplyRating(double VoltageV, double BreakerA, double Con
 /// <summary>Reads a branch circuit.</summary>
 internal sealed class CircuitMapping : Mapping<CircuitPart>
 {
-    private static readonly Key<string> nameKey = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+    private static readonly Key<string> nameKey = Key.Required("name", Values.Name, "What it is called; unique on the site.");
 
     private static readonly Key<double> voltageKey = Key.Required(
         "voltage", new QuantityKind(Dimensions.Voltage, "100 V", "250 V"), "Supply voltage.");
@@ -34,8 +34,9 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
         "What it may carry for hours. Without it: 80 % of the breaker.");
 
     private static readonly Key<bool> contactorKey = Key.Defaulted(
-        "upstream-contactor", Kinds.Flag, "no",
-        "Whether a contactor before the relays can cut the circuit when a relay has welded.");
+        "upstream-contactor", Values.Flag, "no",
+        "Whether a contactor before the relays, opened by something wired such as a float cutout, can cut the circuit when a "
+        + "relay has welded.");
 
     private static readonly Key<SensorsPart> sensorsKey = Key.Optional(
         "sensors", SensorsMapping.OfCircuit, "How the controller learns of its supply and current.");

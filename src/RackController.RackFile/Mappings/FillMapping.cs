@@ -13,14 +13,14 @@ internal sealed record FillPart(Duration Limit, bool UntilFull, double? FullDept
 /// <summary>Reads when a fill is over: a time, or a limit within which the trays must read full.</summary>
 internal sealed class FillMapping : Mapping<FillPart>
 {
-    private static readonly Key<Duration> timeKey = Key.Optional("for", Kinds.Duration("5 s", "2 h"), "How long to fill.");
+    private static readonly Key<Duration> timeKey = Key.Optional("for", Values.Duration("5 s", "2 h"), "How long to fill.");
 
     private static readonly Key<Duration> withinKey = Key.Optional(
-        "until-full-within", Kinds.Duration("5 s", "2 h"),
+        "until-full-within", Values.Duration("5 s", "2 h"),
         "Fill until every tray that has a full float or a level reads full, and at most so long.");
 
     private static readonly Key<double> fullDepthKey = Key.Optional(
-        "full-depth", Kinds.Length,
+        "full-depth", Values.Length,
         "With `until-full-within`: the tray level that counts as full. Without it: 5 mm below the lowest standpipe.");
 
     /// <inheritdoc/>

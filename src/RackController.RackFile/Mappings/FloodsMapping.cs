@@ -30,17 +30,17 @@ internal sealed record FloodsPart(
 internal sealed class FloodsMapping : Mapping<FloodsPart>
 {
     private static readonly Key<ImmutableArray<LocalTime>> atKey = Key.Optional(
-        "at", Kinds.List(Kinds.TimeOfDay, "time", 96), "Local times at which floods begin.");
+        "at", Values.List(Values.TimeOfDay, "time", 96), "Local times at which floods begin.");
 
     private static readonly Key<Duration> everyKey = Key.Optional(
-        "every", Kinds.Duration("1 min", "24 h"),
+        "every", Values.Duration("1 min", "24 h"),
         "From the start of one flood to the start of the next, within a window of the day.");
 
     private static readonly Key<LocalTime> fromKey = Key.Optional(
-        "from", Kinds.TimeOfDay, "With `every`: local time of the window's start and of its first flood.");
+        "from", Values.TimeOfDay, "With `every`: local time of the window's start and of its first flood.");
 
     private static readonly Key<Duration> lengthKey = Key.Optional(
-        "for", Kinds.Duration("1 min", "24 h"), "With `every`: length of the window; no flood begins at or after its end.");
+        "for", Values.Duration("1 min", "24 h"), "With `every`: length of the window; no flood begins at or after its end.");
 
     private static readonly Key<int> overPhotoperiodKey = Key.Optional(
         "over-photoperiod", new WholeNumberKind("a number of floods", 1, 96),
@@ -49,10 +49,10 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
     private static readonly Key<FillPart> fillKey = Key.Required("fill", new FillMapping(), "When a fill is over.");
 
     private static readonly Key<Duration> soakKey = Key.Required(
-        "soak", Kinds.Duration("0 min", "4 h"), "How long the water is held at depth after the fill, with the pump running.");
+        "soak", Values.Duration("0 min", "4 h"), "How long the water is held at depth after the fill, with the pump running.");
 
     private static readonly Key<Duration> drainKey = Key.Defaulted(
-        "drain", Kinds.Duration("0 min", "24 h"), "20 min", "How long the trays take to empty; the next flood waits for it.");
+        "drain", Values.Duration("0 min", "24 h"), "20 min", "How long the trays take to empty; the next flood waits for it.");
 
     private static readonly Key<MissedFloods> missedKey = Key.Defaulted(
         "missed", new ChoiceKind<MissedFloods>([("run-one", MissedFloods.RunOne), ("skip", MissedFloods.Skip)]), "run-one",

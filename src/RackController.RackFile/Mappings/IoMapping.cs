@@ -54,21 +54,21 @@ internal sealed class IoMapping : Mapping<IoPart>
 internal sealed class GpioMapping : Mapping<GpioIoPart>
 {
     private static readonly Key<string> chipKey = Key.Required(
-        "chip", Kinds.Label, "The label that the kernel gives the chip; its number differs between boards and images.");
+        "chip", Values.Label, "The label that the kernel gives the chip; its number differs between boards and images.");
 
     private static readonly Key<bool> relaysActiveKey = Key.Required(
-        "relays-active", Kinds.Active,
+        "relays-active", Values.Active,
         "Which level energises the coils: `low` on most opto-coupled boards. There is no default, because a wrong guess turns "
         + "every relay over.");
 
     private static readonly Key<bool> contactsActiveKey = Key.Defaulted(
-        "contacts-active", Kinds.Active, "low", "Which level means 1: wet, or supply present.");
+        "contacts-active", Values.Active, "low", "Which level means 1: wet, or supply present.");
 
     private static readonly Key<LinePull> pullKey = Key.Defaulted(
-        "contacts-pull", Kinds.Pull, "up", "The pull on input lines, which decides what a broken wire reads as.");
+        "contacts-pull", Values.Pull, "up", "The pull on input lines, which decides what a broken wire reads as.");
 
     private static readonly Key<Duration> debounceKey = Key.Defaulted(
-        "contacts-debounce", Kinds.Duration("0 ms", "5 s"), "50 ms",
+        "contacts-debounce", Values.Duration("0 ms", "5 s"), "50 ms",
         "How long a level must hold before a reading turns to the harmless side.");
 
     /// <inheritdoc/>

@@ -22,10 +22,10 @@ internal sealed record TierPhotoperiod(Place TierPlace, int Tier, Photoperiod Ph
 /// <summary>The keys of a photoperiod.</summary>
 internal sealed class PhotoperiodKeys
 {
-    private readonly Key<LocalTime> onKey = Key.Required("on", Kinds.TimeOfDay, "Local time the light comes on.");
+    private readonly Key<LocalTime> onKey = Key.Required("on", Values.TimeOfDay, "Local time the light comes on.");
 
     private readonly Key<Duration> lengthKey = Key.Required(
-        "for", Kinds.Duration("0 min", "24 h", "a day has 24 h; write at most that"),
+        "for", Values.Duration("0 min", "24 h", "a day has 24 h; write at most that"),
         "The photoperiod: how long the light stays on, in elapsed time, also across midnight and a change of the clock.");
 
     public ImmutableArray<Key> All => [onKey, lengthKey];
@@ -39,10 +39,10 @@ internal sealed class LightsMapping : Mapping<LightsPart>
     private static readonly PhotoperiodKeys photoperiodKeys = new();
 
     private static readonly Key<Duration> staggerKey = Key.Defaulted(
-        "stagger", Kinds.Duration("0 min", "1 h"), "0 min", "How much later each tier's light comes on than the one below it.");
+        "stagger", Values.Duration("0 min", "1 h"), "0 min", "How much later each tier's light comes on than the one below it.");
 
     private static readonly Key<ImmutableArray<TierPhotoperiod>> tiersKey = Key.Optional(
-        "tiers", Kinds.List(new TierPhotoperiodMapping(), "tier", 12), "Tiers that are lit at other times.");
+        "tiers", Values.List(new TierPhotoperiodMapping(), "tier", 12), "Tiers that are lit at other times.");
 
     /// <inheritdoc/>
     public override string Name => "lights";

@@ -91,7 +91,7 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
         string name, string standard, string least, string most, string doc, string why,
         Func<InterlockLimits, Duration, InterlockLimits> set)
     {
-        var key = Key.Defaulted(name, Kinds.Duration(least, most, why), standard, $"{doc} From {least} to {most}.");
+        var key = Key.Defaulted(name, Values.Duration(least, most, why), standard, $"{doc} From {least} to {most}.");
         return new Limit(key, (limits, keys) => set(limits, keys.Get(key)));
     }
 

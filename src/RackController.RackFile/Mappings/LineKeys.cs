@@ -12,10 +12,10 @@ internal sealed class LineKeys(string lineDoc, string activeDoc)
     private readonly Key<int> lineKey = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
 
     private readonly Key<string> chipKey = Key.Optional(
-        "chip", Kinds.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
+        "chip", Values.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
 
     private readonly Key<bool> activeKey =
-        Key.Optional("active", Kinds.Active, activeDoc + " Without it: as the I/O section says.");
+        Key.Optional("active", Values.Active, activeDoc + " Without it: as the I/O section says.");
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All => [lineKey, chipKey, activeKey];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using RackController.Model;
 using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
 
 namespace RackController.RackFile.Mappings;
 
@@ -71,31 +72,31 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
     public static LoadKeys Aerator { get; } = new(LoadKind.Aerator, "0.6", "5", "1", "on");
 
     private readonly Key<double> powerKey =
-        Key.Optional("power", Kinds.Power, "Real power by its nameplate. Write this or `current`.");
+        Key.Optional("power", Values.Power, "Real power by its nameplate. Write this or `current`.");
 
     private readonly Key<double> currentKey = Key.Optional(
-        "current", Kinds.Current, "Running current by its nameplate, at the circuit's voltage. Write this or `power`.");
+        "current", Values.Current, "Running current by its nameplate, at the circuit's voltage. Write this or `power`.");
 
     private readonly Key<double> powerFactorKey = Key.Defaulted(
-        "power-factor", new Binding.Kinds.NumberKind("a power factor", 0.1, 1), powerFactor, "Real power over apparent power.");
+        "power-factor", new NumberKind("a power factor", 0.1, 1), powerFactor, "Real power over apparent power.");
 
     private readonly Key<double> inrushKey = Key.Defaulted(
-        "inrush", new Binding.Kinds.NumberKind("an inrush multiple", 1, 150), inrush,
+        "inrush", new NumberKind("an inrush multiple", 1, 150), inrush,
         "Current in the first moments after switching on, as a multiple of the running current.");
 
     private readonly Key<int> priorityKey = Key.Defaulted(
-        "priority", new Binding.Kinds.WholeNumberKind("a priority", 1, 9), priority,
+        "priority", new WholeNumberKind("a priority", 1, 9), priority,
         "Who goes last when a circuit cannot carry everything: 1 is most important, 9 least.");
 
     private readonly Key<SwitchState> safeStateKey = Key.Defaulted(
-        "safe-state", Kinds.SwitchState, safeState, "The state that hurts least when the controller cannot judge.");
+        "safe-state", Values.SwitchState, safeState, "The state that hurts least when the controller cannot judge.");
 
     private readonly Key<RelayContact> contactKey = Key.Optional(
-        "contact", Kinds.Contact,
+        "contact", Values.Contact,
         "Through which contact of its relay it is wired. Without it: normally-closed where the safe state is on, else normally-open.");
 
     private readonly Key<string> circuitKey = Key.Optional(
-        "circuit", Kinds.Name, "The circuit it draws from. Without it: the circuit of its rack.");
+        "circuit", Values.Name, "The circuit it draws from. Without it: the circuit of its rack.");
 
     private readonly LineKeys lineKeys =
         new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");

@@ -59,7 +59,7 @@ internal sealed record RunnerPart(LoadPart Load, RunPart Run);
 internal sealed class RunnerMapping(string name, string doc, LoadKeys loadKeys, string unnamed) : Mapping<RunnerPart>
 {
     private static readonly Key<string> nameKey = Key.Optional(
-        "name", Kinds.Name, "What it is called within the rack. Without it: by its kind, fans numbered where there are several.");
+        "name", Values.Name, "What it is called within the rack. Without it: by its kind, fans numbered where there are several.");
 
     private static readonly Key<RunPart> runKey = Key.Defaulted("run", new RunMapping(), "always", "How it runs.");
 

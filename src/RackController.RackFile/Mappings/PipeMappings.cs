@@ -11,21 +11,21 @@ internal sealed record SupplyPart(
 internal sealed class SupplyMapping : Mapping<SupplyPart>
 {
     private static readonly Key<double> boreKey = Key.Defaulted(
-        "bore", Kinds.Bore, "26.6 mm", "Inside diameter; 26.6 mm is a 1 in schedule 40 pipe.");
+        "bore", Values.Bore, "26.6 mm", "Inside diameter; 26.6 mm is a 1 in schedule 40 pipe.");
 
     private static readonly Key<double> runLengthKey = Key.Optional(
-        "run-length", Kinds.Length,
+        "run-length", Values.Length,
         "Length of pipe and hose from the pump to the lowest tee. Without it: the height of the lowest tray and 600 mm.");
 
     private static readonly Key<double> runLossKey = Key.Defaulted(
-        "run-minor-loss", Kinds.MinorLoss, "7.5",
+        "run-minor-loss", Values.MinorLoss, "7.5",
         "Sum of the minor loss coefficients from the pump to the lowest tee (entrance, elbows, screen).");
 
     private static readonly Key<double> teeLossKey = Key.Defaulted(
-        "tee-minor-loss", Kinds.MinorLoss, "0.3", "Minor loss coefficient of flow past one tee.");
+        "tee-minor-loss", Values.MinorLoss, "0.3", "Minor loss coefficient of flow past one tee.");
 
     private static readonly Key<bool> checkValveKey = Key.Defaulted(
-        "check-valve", Kinds.Flag, "yes", "Whether water is kept from running back through the stopped pump.");
+        "check-valve", Values.Flag, "yes", "Whether water is kept from running back through the stopped pump.");
 
     /// <inheritdoc/>
     public override string Name => "supply";
@@ -49,10 +49,10 @@ internal sealed record DrainPart(double BoreMm, double? CapacityLpm);
 internal sealed class DrainMapping : Mapping<DrainPart>
 {
     private static readonly Key<double> boreKey =
-        Key.Defaulted("bore", Kinds.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
+        Key.Defaulted("bore", Values.Bore, "52.5 mm", "Inside diameter; 52.5 mm is a 2 in schedule 40 pipe.");
 
     private static readonly Key<double> capacityKey = Key.Optional(
-        "capacity", Kinds.Flow, "What it carries at most. Without it: by the stack formula of Wyly and Eaton, 7/24 full.");
+        "capacity", Values.Flow, "What it carries at most. Without it: by the stack formula of Wyly and Eaton, 7/24 full.");
 
     /// <inheritdoc/>
     public override string Name => "drain";
@@ -79,16 +79,16 @@ internal sealed record BranchPart(double? BoreMm, double? LengthMm, double? Mino
 /// <param name="ofAllTiers">Whether it holds for all tiers, and so has defaults.</param>
 internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
 {
-    private readonly Key<double> boreKey = Declare("bore", Kinds.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
+    private readonly Key<double> boreKey = Declare("bore", Values.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
 
-    private readonly Key<double> lengthKey = Declare("length", Kinds.Length, "250 mm", ofAllTiers, "Length.");
+    private readonly Key<double> lengthKey = Declare("length", Values.Length, "250 mm", ofAllTiers, "Length.");
 
     private readonly Key<double> lossKey = Key.Optional(
-        "minor-loss", Kinds.MinorLoss,
+        "minor-loss", Values.MinorLoss,
         "Sum of its minor loss coefficients, with tee, throttle and exit. Without it: throttled so that all trays fill evenly.");
 
     private readonly Key<double> outletKey =
-        Declare("outlet", Kinds.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
+        Declare("outlet", Values.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "branch of all tiers" : "branch";

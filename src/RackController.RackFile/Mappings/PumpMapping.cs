@@ -22,7 +22,7 @@ internal sealed class PumpMapping : Mapping<PumpPart>
         "One point of its curve. Head at no flow is then taken as 4/3 of its head, and flow at no head as twice its flow.");
 
     private static readonly Key<ImmutableArray<PumpPoint>> curveKey = Key.Optional(
-        "curve", Kinds.List(new PumpPointMapping(), "point", 3),
+        "curve", Values.List(new PumpPointMapping(), "point", 3),
         "Three points of its curve, the first at no flow. Write this or `rated`.");
 
     /// <inheritdoc/>
@@ -74,9 +74,9 @@ internal sealed class PumpMapping : Mapping<PumpPart>
 /// <summary>Reads a point of a pump curve.</summary>
 internal sealed class PumpPointMapping : Mapping<PumpPoint>
 {
-    private static readonly Key<double> flowKey = Key.Required("flow", Kinds.Flow, "Flow at this point.");
+    private static readonly Key<double> flowKey = Key.Required("flow", Values.Flow, "Flow at this point.");
 
-    private static readonly Key<double> headKey = Key.Required("head", Kinds.Head, "Height that it lifts this flow to.");
+    private static readonly Key<double> headKey = Key.Required("head", Values.Head, "Height that it lifts this flow to.");
 
     /// <inheritdoc/>
     public override string Name => "pump point";

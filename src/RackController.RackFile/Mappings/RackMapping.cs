@@ -69,10 +69,10 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly DrainMapping drainMapping = new();
     private static readonly LimitsMapping limitsMapping = new();
 
-    private static readonly Key<string> nameKey = Key.Required("name", Kinds.Name, "What it is called; unique on the site.");
+    private static readonly Key<string> nameKey = Key.Required("name", Values.Name, "What it is called; unique on the site.");
 
     private static readonly Key<string> circuitKey = Key.Optional(
-        "circuit", Kinds.Name, "The circuit that its loads draw from. Without it: the only circuit of the site.");
+        "circuit", Values.Name, "The circuit that its loads draw from. Without it: the only circuit of the site.");
 
     private static readonly Key<ReservoirPart> reservoirKey = Key.Required("reservoir", new ReservoirMapping(), "The tank.");
 
@@ -91,13 +91,13 @@ internal sealed class RackMapping : Mapping<RackPart>
         "branch", branchOfAll, "The pipe from the riser to each tray. Without it: usual values.");
 
     private static readonly Key<ImmutableArray<TierPart>> tiersKey = Key.Required(
-        "tiers", Kinds.List(new TierMapping(), "tier", MostTiers), "The tiers, bottom first.");
+        "tiers", Values.List(new TierMapping(), "tier", MostTiers), "The tiers, bottom first.");
 
     private static readonly Key<RunnerPart> aeratorKey =
         Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
 
     private static readonly Key<ImmutableArray<RunnerPart>> fansKey = Key.Optional(
-        "fans", Kinds.List(RunnerMapping.Fan, "fan", 12), "The fans.");
+        "fans", Values.List(RunnerMapping.Fan, "fan", 12), "The fans.");
 
     private static readonly Key<SensorsPart> sensorsKey =
         Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");

@@ -16,19 +16,19 @@ internal sealed class ReservoirMapping : Mapping<ReservoirPart>
     /// <summary>Common practice, no source: nobody fills a tank on wheels to its brim.</summary>
     private const double NormalShare = 0.9;
 
-    private static readonly Key<double> volumeKey = Key.Required("volume", Kinds.Volume, "Volume to the brim.");
+    private static readonly Key<double> volumeKey = Key.Required("volume", Values.Volume, "Volume to the brim.");
 
     private static readonly Key<double> depthKey =
-        Key.Required("depth", Kinds.Length, "Inside depth from floor to brim; straight walls.");
+        Key.Required("depth", Values.Length, "Inside depth from floor to brim; straight walls.");
 
     private static readonly Key<double> floorKey = Key.Defaulted(
-        "floor-height", Kinds.Length, "20 mm", "Height of its inside floor above the floor of the room.");
+        "floor-height", Values.Length, "20 mm", "Height of its inside floor above the floor of the room.");
 
     private static readonly Key<double> normalKey = Key.Optional(
-        "normal-volume", Kinds.Volume, "What the grower fills it to. Without it: nine tenths of its volume.");
+        "normal-volume", Values.Volume, "What the grower fills it to. Without it: nine tenths of its volume.");
 
     private static readonly Key<double> intakeKey = Key.Defaulted(
-        "pump-intake", Kinds.Length, "30 mm", "Depth below which the pump draws air.");
+        "pump-intake", Values.Length, "30 mm", "Depth below which the pump draws air.");
 
     /// <inheritdoc/>
     public override string Name => "reservoir";

@@ -24,9 +24,9 @@ internal sealed class RunMapping : Mapping<RunPart>
     private static readonly Key<bool> alwaysKey = Key.Optional(
         "always", new ChoiceKind<bool>([("always", true)]), "Always on.");
 
-    private static readonly Key<Duration> onKey = Key.Optional("on", Kinds.Duration("1 s", "24 h"), "In cycles: how long on.");
+    private static readonly Key<Duration> onKey = Key.Optional("on", Values.Duration("1 s", "24 h"), "In cycles: how long on.");
 
-    private static readonly Key<Duration> offKey = Key.Optional("off", Kinds.Duration("1 s", "24 h"), "In cycles: how long off.");
+    private static readonly Key<Duration> offKey = Key.Optional("off", Values.Duration("1 s", "24 h"), "In cycles: how long off.");
 
     private static readonly Key<AirReading> onAboveKey = Key.Optional(
         "on-above", new AirReadingKind(), "On above this temperature or humidity of the rack's air, and until `off-below`.");

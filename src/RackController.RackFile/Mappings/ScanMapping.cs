@@ -9,12 +9,12 @@ namespace RackController.RackFile.Mappings;
 internal sealed class ScanMapping : Mapping<ScanTiming>
 {
     private static readonly Key<Duration> periodKey = Key.Defaulted(
-        "period", Kinds.Duration("20 ms", "1 s", "faster wears the board and slower lets water run on"), "100 ms",
+        "period", Values.Duration("20 ms", "1 s", "faster wears the board and slower lets water run on"), "100 ms",
         "From the start of one scan to the next.");
 
     private static readonly Key<Duration> lateAfterKey = Key.Defaulted(
         "late-after",
-        Kinds.Duration("300 ms", "10 s", "a busy board is late by 150 ms without harm, and 10 s without a look is no control"),
+        Values.Duration("300 ms", "10 s", "a busy board is late by 150 ms without harm, and 10 s without a look is no control"),
         "1 s", "A gap between two scans longer than this puts every load in its safe state.");
 
     /// <inheritdoc/>

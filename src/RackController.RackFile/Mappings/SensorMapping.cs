@@ -39,22 +39,22 @@ internal sealed record SensorPart
 internal sealed class SensorMapping(SensorKind kind, string name, string doc) : Mapping<SensorPart>
 {
     private readonly Key<double> heightKey = Key.Required(
-        "height", Kinds.Length, "Height of the float's switching point above the floor of its tray or reservoir.");
+        "height", Values.Length, "Height of the float's switching point above the floor of its tray or reservoir.");
 
-    private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Kinds.Flag, "yes", "Whether the rack has one.");
+    private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Values.Flag, "yes", "Whether the rack has one.");
 
     private readonly Key<Duration> staleAfterKey = Key.Defaulted(
-        "stale-after", Kinds.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s",
+        "stale-after", Values.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s",
         "A reading older than this is unknown.");
 
     private readonly LineKeys lineKeys = new(
         "The offset of its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");
 
     private readonly Key<LinePull> pullKey = Key.Optional(
-        "pull", Kinds.Pull, "The pull that the board puts on the line. Without it: as the I/O section says.");
+        "pull", Values.Pull, "The pull that the board puts on the line. Without it: as the I/O section says.");
 
     private readonly Key<Duration> debounceKey = Key.Optional(
-        "debounce", Kinds.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
+        "debounce", Values.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
 
     /// <inheritdoc/>
     public override string Name => name;

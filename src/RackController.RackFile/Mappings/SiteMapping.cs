@@ -26,16 +26,16 @@ internal sealed class SiteMapping : Mapping<SitePart>
 {
     private static readonly ScanMapping scanMapping = new();
 
-    private static readonly Key<string> nameKey = Key.Required("site", Kinds.Name, "What you call the place.");
+    private static readonly Key<string> nameKey = Key.Required("site", Values.Name, "What you call the place.");
 
     private static readonly Key<DateTimeZone> zoneKey = Key.Required(
         "zone", new ZoneKind(), "The IANA time zone that schedules are read in.");
 
     private static readonly Key<ImmutableArray<CircuitPart>> circuitsKey = Key.Required(
-        "circuits", Kinds.List(new CircuitMapping(), "circuit", 24), "The branch circuits that the racks draw from.");
+        "circuits", Values.List(new CircuitMapping(), "circuit", 24), "The branch circuits that the racks draw from.");
 
     private static readonly Key<ImmutableArray<RackPart>> racksKey = Key.Required(
-        "racks", Kinds.List(new RackMapping(), "rack", 24), "The racks.");
+        "racks", Values.List(new RackMapping(), "rack", 24), "The racks.");
 
     private static readonly Key<ScanTiming> scanKey = Key.Optional(
         "scan", scanMapping, "How often the controller looks. Without it: ten times a second.");

@@ -74,7 +74,7 @@ internal sealed record TierPart
 internal sealed class TierMapping : Mapping<TierPart>
 {
     private static readonly Key<double> heightKey = Key.Optional(
-        "height", Kinds.Length,
+        "height", Values.Length,
         "Height of the flood tray's inside floor above the floor of the room. Without it: by the number of tiers.");
 
     private static readonly Key<TrayPart> trayKey = Key.Optional(
@@ -90,7 +90,7 @@ internal sealed class TierMapping : Mapping<TierPart>
         "valve", new ValveMapping(), "The valve of this tier. Without it water flows whenever the pump runs.");
 
     private static readonly Key<bool> inUseKey =
-        Key.Defaulted("in-use", Kinds.Flag, "yes", "Whether it takes part: neither light nor water if not.");
+        Key.Defaulted("in-use", Values.Flag, "yes", "Whether it takes part: neither light nor water if not.");
 
     private static readonly Key<SensorsPart> sensorsKey =
         Key.Optional("sensors", SensorsMapping.OfTier, "The sensors of this tier.");

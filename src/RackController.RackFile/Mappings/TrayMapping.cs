@@ -74,7 +74,7 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
         "Height of the standpipe's mouth above the tray's floor: it sets the flood depth and must stand below the rim.");
 
     private readonly Key<double> standpipeBoreKey = BranchMapping.Declare(
-        "standpipe-bore", Kinds.Bore, "26.6 mm", ofAllTiers, "Inside diameter of the standpipe.");
+        "standpipe-bore", Values.Bore, "26.6 mm", ofAllTiers, "Inside diameter of the standpipe.");
 
     private readonly Key<double> weepKey = BranchMapping.Declare(
         "weep", new QuantityKind(Dimensions.Length, "0 mm", "50 mm"), "9.5 mm", ofAllTiers,
@@ -84,14 +84,14 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
         "insert-trays", new WholeNumberKind("a count", 0, 40), "4", ofAllTiers, "How many 10 x 20 in insert trays stand in it.");
 
     private readonly Key<string> mediaKey =
-        BranchMapping.Declare("media", Kinds.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
+        BranchMapping.Declare("media", Values.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
 
     private readonly Key<double> displacedKey = BranchMapping.Declare(
         "displaced", new QuantityKind(Dimensions.Percentage, "0 %", "90 %"), "30 %", ofAllTiers,
         "Share of the tray's plan area that media and insert trays take from the water.");
 
     private readonly Key<double> displacedToKey =
-        BranchMapping.Declare("displaced-to", Kinds.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
+        BranchMapping.Declare("displaced-to", Values.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "tray of all tiers" : "tray";

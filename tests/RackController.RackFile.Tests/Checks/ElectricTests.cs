@@ -77,13 +77,13 @@ public sealed class ElectricTests
 
     [Theory]
     [InlineData("power: 45 W", "power: 45 W\n      contact: normally-closed",
-        "pump is on a normally-closed contact: it would run whenever the controller is dead")]
-    [InlineData("power: 45 W", "power: 45 W\n      safe-state: on", "the safe state of pump is on: water would run")]
+        "pump is on a normally-closed contact, so it would run whenever the controller is dead")]
+    [InlineData("power: 45 W", "power: 45 W\n      safe-state: on", "the safe state of pump is on, so water would run")]
     [InlineData("80 W, ppfd: 180 umol/m2/s }\n        valve: { power: 6 W }\n        sensors",
         "80 W, contact: normally-closed, ppfd: 180 umol/m2/s }\n        valve: { power: 6 W }\n        sensors",
         "tier 1 light is on a normally-closed contact")]
     [InlineData("- power: 12 W", "- power: 12 W\n        contact: normally-open",
-        "warning: fan is on a normally-open contact: it would stop whenever the controller is dead")]
+        "warning: fan is on a normally-open contact, so it would stop whenever the controller is dead")]
     [InlineData("aerator: { power: 5 W }", "aerator: { power: 5 W, contact: normally-open }",
         "warning: aerator is on a normally-open contact")]
     public void ADeadControllerLeavesEveryLoadInItsSafeState(string old, string replacement, string expected) =>

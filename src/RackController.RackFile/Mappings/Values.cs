@@ -4,7 +4,7 @@ using RackController.RackFile.Binding.Kinds;
 namespace RackController.RackFile.Mappings;
 
 /// <summary>The kinds of value that several keys of the rack file share.</summary>
-internal static class Kinds
+internal static class Values
 {
     public static TextKind Name { get; } = new("a name", "/:`\"");
 
