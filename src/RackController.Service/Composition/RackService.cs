@@ -69,10 +69,18 @@ public static class RackService
 
         StartLines.Write(log, site, options, opening, rack);
         StartLines.RaiseWhatWasFound(alarms, opening, rackLock.Trouble);
-        var screenDefect = await RunHostAsync(
-            host, options.Screen, new RunningRack(site, board, requests, alarms, clock), log).ConfigureAwait(false);
-        var ending = host.Services.GetRequiredService<RackWorker>().Ending;
-        return ending with { Defect = ending.Defect ?? screenDefect };
+        var worker = host.Services.GetRequiredService<RackWorker>();
+        try
+        {
+            var running = new RunningRack(site, board, requests, alarms, clock);
+            var screenDefect = await RunHostAsync(host, options.Screen, running, log).ConfigureAwait(false);
+            return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
+        }
+        finally
+        {
+            // Whatever went wrong around it: the outputs are safe before the parts are taken down.
+            worker.Stop();
+        }
     }
 
     /// <returns>What the screen failed of; null when it did not.</returns>
@@ -87,7 +95,15 @@ public static class RackService
             signal.Cancel = true;
             lifetime.StopApplication();
         });
-        await host.StartAsync().ConfigureAwait(false);
+        try
+        {
+            await host.StartAsync().ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (lifetime.ApplicationStopping.IsCancellationRequested)
+        {
+            log.Information("asked to end while starting");
+        }
+
         var shown = screen is null ? Task.FromResult<string?>(null) : ShowAsync();
         await host.WaitForShutdownAsync().ConfigureAwait(false);
         return await shown.ConfigureAwait(false);

@@ -27,6 +27,7 @@ internal sealed class RackWorker : IHostedService
     private readonly ILogger log;
     private readonly IHostApplicationLifetime lifetime;
     private readonly TaskCompletionSource<ScanEnding> scanEnded = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private int stopped;
 
     public RackWorker(RackParts parts, IRackIo io, ScanLoop loop, IHostApplicationLifetime lifetime)
     {
@@ -54,13 +55,29 @@ internal sealed class RackWorker : IHostedService
         Tell("started", "the controller was asked to run");
         var firstPicture = board.Ask();
         scan.Start();
-        await Task.WhenAny(firstPicture, scanEnded.Task)
-            .WaitAsync(FirstScanPatience, cancellationToken).ConfigureAwait(false);
-        supervisor.Ready();
+
+        // Told to end while it waits, it still has to end as always: so this never throws.
+        await Task.WhenAny(firstPicture, scanEnded.Task, Task.Delay(FirstScanPatience, cancellationToken)).ConfigureAwait(false);
+        if (firstPicture.IsCompletedSuccessfully)
+        {
+            supervisor.Ready();
+        }
     }
 
     Task IHostedService.StopAsync(CancellationToken cancellationToken)
     {
+        Stop();
+        return Task.CompletedTask;
+    }
+
+    /// <summary>Outputs safe, then the record, then the log. Doing it again changes nothing.</summary>
+    public void Stop()
+    {
+        if (Interlocked.Exchange(ref stopped, 1) != 0)
+        {
+            return;
+        }
+
         supervisor.Stopping();
         if (!scan.Stop(ScanPatience))
         {
@@ -77,8 +94,6 @@ internal sealed class RackWorker : IHostedService
         {
             log.Error("the log could not be written to its end");
         }
-
-        return Task.CompletedTask;
     }
 
     /// <summary>On the scan thread, after it wrote the safe state.</summary>

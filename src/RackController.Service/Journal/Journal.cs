@@ -70,10 +70,14 @@ internal sealed class Journal : IScanListener, IDisposable
         return thread.Join(patience) && queue.TakeEntries().Count == 0;
     }
 
+    /// <summary>A writer that a dead disk holds keeps its file until the process ends; the stop must not wait for it.</summary>
     public void Dispose()
     {
-        file?.Dispose();
-        queue.Dispose();
+        if (!thread.IsAlive)
+        {
+            file?.Dispose();
+            queue.Dispose();
+        }
     }
 
     private void Run()

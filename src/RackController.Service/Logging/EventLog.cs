@@ -9,12 +9,16 @@ namespace RackController.Service;
 /// Puts every event into the operational log. The scan thread only hands over; a slow console holds up nobody but
 /// the housekeeper, who works the events off.
 /// </summary>
-internal sealed class EventLog(ILogger log) : IScanListener
+internal sealed class EventLog(ILogger log) : IScanListener, IDisposable
 {
     /// <summary>Beyond this the console or disk of the log stands still; the journal has the events all the same.</summary>
     private const int MostWaiting = 10_000;
 
     private readonly ConcurrentQueue<ControlEvent> waiting = new();
+    private readonly AutoResetEvent arrived = new(false);
+
+    /// <summary>Set when something waits to be written.</summary>
+    public WaitHandle Arrived => arrived;
 
     /// <inheritdoc/>
     public void Happened(ControlEvent[] events, ControlMemory? memory)
@@ -26,7 +30,11 @@ internal sealed class EventLog(ILogger log) : IScanListener
                 waiting.Enqueue(happened);
             }
         }
+
+        arrived.Set();
     }
+
+    public void Dispose() => arrived.Dispose();
 
     /// <summary>Writes what waits.</summary>
     /// <param name="tally">Counts what was written, for the hourly summary.</param>

@@ -44,7 +44,7 @@ internal sealed class ScanThread
     {
         stopping = true;
         clock.Wake();
-        return thread.Join(patience);
+        return !thread.IsAlive || thread.Join(patience);
     }
 
     private void Run()

@@ -10,10 +10,6 @@ namespace RackController.Service;
 internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvents recent)
 {
     private TaskCompletionSource<SiteStatus>? asked;
-    private SiteStatus? latest;
-
-    /// <summary>The last picture made; null before the first.</summary>
-    public SiteStatus? Latest => Volatile.Read(ref latest);
 
     /// <summary>Asks for a picture; several askers share one.</summary>
     /// <returns>The picture, once the next scan has made it.</returns>
@@ -32,7 +28,6 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         }
 
         var status = Picture(control, now, readings, health);
-        Volatile.Write(ref latest, status);
         Interlocked.Exchange(ref asked, null)?.TrySetResult(status);
     }
 

@@ -60,11 +60,20 @@ internal sealed class Housekeeper : IDisposable
         return thread.Join(patience);
     }
 
-    public void Dispose() => stop.Dispose();
+    /// <summary>A housekeeper that a dead console holds goes with the process; the stop must not wait for it.</summary>
+    public void Dispose()
+    {
+        if (!thread.IsAlive)
+        {
+            stop.Dispose();
+            events.Dispose();
+        }
+    }
 
     private void Run()
     {
-        while (!stop.WaitOne(Round))
+        WaitHandle[] calls = [stop, events.Arrived];
+        while (WaitHandle.WaitAny(calls, Round) != 0)
         {
             TryOnce();
         }
@@ -99,18 +108,24 @@ internal sealed class Housekeeper : IDisposable
             lookDue = now + LookEvery;
             trust.LookAgain();
             LookAtDisk();
-            var asked = board.Ask();
-            if (supervisor.IsPresent && asked.Wait(Round))
+            if (supervisor.IsPresent && Picture() is { } status)
             {
-                supervisor.Status(Line(asked.Result));
+                supervisor.Status(Line(status));
             }
         }
 
-        if (now >= summaryDue && board.Latest is { } status)
+        if (now >= summaryDue && Picture() is { } hourly)
         {
             summaryDue = now + Duration.FromHours(1);
-            log.Information("in the last hour: {Tally:l}; {Status:l}", tally.Take(), Line(status));
+            log.Information("in the last hour: {Tally:l}; {Status:l}", tally.Take(), Line(hourly));
         }
+    }
+
+    /// <summary>A picture of the whole; null when the scan does not make one in time.</summary>
+    private SiteStatus? Picture()
+    {
+        var asked = board.Ask();
+        return asked.Wait(Round) ? asked.Result : null;
     }
 
     private void LookAtDisk()

@@ -123,7 +123,7 @@ public sealed class ScanLoopTests : IDisposable
     }
 
     [Fact]
-    public void APictureIsMadeByTheScanAfterSomebodyAsked()
+    public async Task APictureIsMadeByTheScanAfterSomebodyAsked()
     {
         rig.ScanOnce();
         var asked = rig.Board.Ask();
@@ -132,8 +132,9 @@ public sealed class ScanLoopTests : IDisposable
         rig.ScanOnce();
 
         Assert.True(asked.IsCompletedSuccessfully);
-        Assert.Equal(rig.Site.Loads.Length, rig.Board.Latest?.Loads.Length);
-        Assert.Equal(2, rig.Board.Latest?.Health.Scans);
+        var picture = await asked;
+        Assert.Equal(rig.Site.Loads.Length, picture.Loads.Length);
+        Assert.Equal(2, picture.Health.Scans);
     }
 
     [Fact]
