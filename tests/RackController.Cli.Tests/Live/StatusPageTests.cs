@@ -54,7 +54,8 @@ public sealed class StatusPageTests
         var page = Page(site, Pictures.Calm(site), 80, 24, chosen: new RackId(1));
 
         Assert.Contains($"[{site.Racks[1].Name}]", page[1], StringComparison.Ordinal);
-        Assert.Equal(site.Loads.Count(load => load.Rack == new RackId(1)), page.Count(line => line.Contains('●') || line.Contains('○')));
+        var loads = site.Loads.Count(load => load.Rack == new RackId(1));
+        Assert.Equal(loads, page.Count(line => line.Contains('●') || line.Contains('○')));
     }
 
     [Fact]
