@@ -7,6 +7,9 @@ internal sealed class SimulatedRack
 {
     private const double RefreshViscosityAfterK = 0.1;
 
+    // A 10 x 20 in tray.
+    private const double InsertTrayAreaM2 = 0.254 * 0.508;
+
     private readonly LoadElectrics[] loads;
     private readonly LoadElectrics?[] lights;
     private readonly LoadElectrics?[] valves;
@@ -139,7 +142,4 @@ internal sealed class SimulatedRack
             Water.Integrator.Restart();
         }
     }
-
-    // A 10 x 20 in tray.
-    private const double InsertTrayAreaM2 = 0.254 * 0.508;
 }

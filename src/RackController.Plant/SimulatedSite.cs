@@ -188,9 +188,9 @@ public sealed class SimulatedSite : IRackIo
     private void TakeDueFaults()
     {
         var any = false;
-        while (faults.TakeDue(Reached, out var fault, out var begins))
+        while (faults.DueAt(Reached) is { } due)
         {
-            effects.Turn(fault, begins);
+            effects.Turn(due.Fault, begins: due.Next());
             any = true;
         }
 

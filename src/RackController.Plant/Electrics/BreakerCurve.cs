@@ -18,6 +18,9 @@ internal readonly record struct BreakerCurve(double Threshold, double TimeConsta
 {
     private const double NorthAmericanBelowV = 150;
 
+    // A threshold just inside its published point, so that the point itself is met from the right side.
+    private const double JustInside = 0.001;
+
     /// <summary>The curve of a circuit's breaker: UL 489 on 100 to 127 V, IEC 60898-1 type C above.</summary>
     /// <param name="voltageV">The circuit's voltage.</param>
     /// <param name="edge">Which end of the standard's band.</param>
@@ -50,9 +53,6 @@ internal readonly record struct BreakerCurve(double Threshold, double TimeConsta
         var end = multiple * multiple;
         return end + (heat - end) * Math.Exp(-seconds / TimeConstantS);
     }
-
-    // A threshold just inside its published point, so that the point itself is met from the right side.
-    private const double JustInside = 0.001;
 
     // The time constant that trips a cold breaker at a multiple after so many seconds.
     private static BreakerCurve Through(double threshold, double multiple, double seconds, double magnetic)

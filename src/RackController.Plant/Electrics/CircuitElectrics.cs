@@ -8,6 +8,8 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class CircuitElectrics
 {
+    private const double NowS = 1e-6;
+
     private readonly Circuit circuit;
     private readonly BreakerCurve curve;
     private double heat;
@@ -46,7 +48,6 @@ internal sealed class CircuitElectrics
     /// <returns>Whether it opened.</returns>
     public bool TripIfDue()
     {
-        const double NowS = 1e-6;
         if (!SupplyPresent || SecondsToTrip > NowS)
         {
             return false;

@@ -2,7 +2,7 @@ using RackController.Model;
 
 namespace RackController.Plant;
 
-/// <summary>Every fault that was injected, and which of them act. It tells each beginning and each end once, in order of time.</summary>
+/// <summary>Every fault that was injected, and which of them act.</summary>
 internal sealed class FaultSchedule
 {
     private readonly List<ScheduledFault> entries = [];
@@ -25,26 +25,19 @@ internal sealed class FaultSchedule
         }
     }
 
-    /// <summary>Takes one beginning or end that is due.</summary>
+    /// <summary>A fault whose beginning or end is due; null when none is.</summary>
     /// <param name="now">The time now.</param>
-    /// <param name="fault">The fault.</param>
-    /// <param name="begins">Whether it begins, rather than ends.</param>
-    /// <returns>Whether there was one.</returns>
-    public bool TakeDue(MonotonicTime now, out Fault fault, out bool begins)
+    public ScheduledFault? DueAt(MonotonicTime now)
     {
         foreach (var entry in entries)
         {
             if (entry.Due <= now)
             {
-                begins = entry.Next();
-                fault = entry.Fault;
-                return true;
+                return entry;
             }
         }
 
-        fault = null!;
-        begins = false;
-        return false;
+        return null;
     }
 
     /// <summary>How many faults there are; those that act are found by <see cref="Acting"/>.</summary>

@@ -9,6 +9,13 @@ internal readonly struct Pipe
     /// <summary>Roughness of drawn tubing, m: 1.5e-6 (table at lmnoeng.com/surface.htm).</summary>
     public const double DrawnTubingRoughnessM = 1.5e-6;
 
+    private const double SmallestSlope = 1e-3;
+    private const double SmallestFlow = 1e-15;
+
+    // Newton's error falls to its square at each step, so a step this small leaves an error near 1e-12.
+    private const double LastStep = 1e-6;
+    private const int MaximumRounds = 100;
+
     private readonly double lengthOverBore;
     private readonly double relativeRoughness;
     private readonly double minorLossK;
@@ -99,13 +106,6 @@ internal readonly struct Pipe
         _ = Loss(flow, viscosity, out slope);
         return flow;
     }
-
-    private const double SmallestSlope = 1e-3;
-    private const double SmallestFlow = 1e-15;
-
-    // Newton's error falls to its square at each step, so a step this small leaves an error near 1e-12.
-    private const double LastStep = 1e-6;
-    private const int MaximumRounds = 100;
 
     // Both the minor losses alone and laminar friction alone lose less than the whole, so each bounds the flow from above.
     private double LargestFlow(double head, double viscosity)

@@ -5,6 +5,8 @@ namespace RackController.Plant;
 /// <summary>Reads the pipes of a rack from its description.</summary>
 internal static class RackPipes
 {
+    private const double SmallestFreeShare = 1e-6;
+
     /// <summary>The supply network: the run from the pump to the lowest tee, one riser segment as long as each step from tier
     /// to tier, and a branch per tier.</summary>
     /// <param name="rack">The rack.</param>
@@ -34,8 +36,6 @@ internal static class RackPipes
         var free = Math.Max(1 - cloggedShare, SmallestFreeShare);
         return 1.3 * (1 - free) + (1 / free - 1) * (1 / free - 1);
     }
-
-    private const double SmallestFreeShare = 1e-6;
 
     private static Pipe Of(double lengthMm, double boreMm, double minorLossK) =>
         new(lengthMm / 1000, boreMm / 1000, minorLossK, Pipe.DrawnTubingRoughnessM);

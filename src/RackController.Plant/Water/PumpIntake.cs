@@ -7,6 +7,7 @@ namespace RackController.Plant;
 internal readonly struct PumpIntake
 {
     private const double MixedOverM = 0.005;
+    private const double MinimumM = 0.0005;
 
     private readonly double intakeM;
     private readonly double emptyM;
@@ -16,8 +17,6 @@ internal readonly struct PumpIntake
         this.intakeM = Math.Max(intakeM, 2 * MinimumM);
         emptyM = Math.Max(MinimumM, this.intakeM - MixedOverM);
     }
-
-    private const double MinimumM = 0.0005;
 
     /// <summary>Share of water in what it draws: 1 at the intake and above.</summary>
     /// <param name="depthM">Depth of the reservoir, m.</param>
