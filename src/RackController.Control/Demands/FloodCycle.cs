@@ -5,9 +5,10 @@ namespace RackController.Control;
 /// <summary>
 /// One rack's flood cycle: waiting, filling, soaking, draining. It counts monotonic time only. The pump's own command of the
 /// scan before tells it what really happens: a flood begins when the pump was told on, and is cut short when an interlock
-/// told it off. A flood that was cut short is not taken up again, since the pump rests and the trays drain meanwhile; the
-/// next one comes when it is due. A flood that waits does so without limit: a late flood is better than none, and when the
-/// next one comes due the two are one.
+/// told it off. A flood that was cut short while it filled, by an interlock or by a restart, is tried once more when the trays
+/// have drained and the pump may start: a crop that is flooded once a day must not lose the day to a float that bobbed. Cut
+/// short again it is given up, and so is any under a schedule that lets missed floods go. A flood that waits does so without
+/// limit: a late flood is better than none, and when the next one comes due the two are one.
 /// </summary>
 internal sealed class FloodCycle
 {
@@ -15,6 +16,8 @@ internal sealed class FloodCycle
     private readonly string key;
     private readonly FullTrays? fullTrays;
     private bool cutByRestart;
+    private readonly bool wasFillingAtRestart;
+    private bool isSecondTry;
 
     public FloodCycle(Site site, Rack rack, string key, MemoryReader memory, MonotonicTime start)
     {
@@ -28,6 +31,8 @@ internal sealed class FloodCycle
         // How far the trays had drained is unknown, so they drain anew.
         cutByRestart = memory.Number($"{key}/flood-wet") == 1;
         Phase = cutByRestart ? FloodPhase.Draining : FloodPhase.Idle;
+        isSecondTry = memory.Number($"{key}/flood-second-try") == 1;
+        wasFillingAtRestart = memory.Number($"{key}/flood-filling") == 1;
     }
 
     /// <summary>Where the cycle is.</summary>
@@ -36,8 +41,11 @@ internal sealed class FloodCycle
     /// <summary>Since when.</summary>
     public MonotonicTime PhaseBegan { get; private set; }
 
-    /// <summary>How many floods have begun, ever.</summary>
+    /// <summary>How many floods have begun, ever. A second try is the same flood.</summary>
     public long Number { get; private set; }
+
+    /// <summary>How often this controller began to fill, second tries with it.</summary>
+    public long Starts { get; private set; }
 
     /// <summary>Whether the last fill that ended took as long as it may without every tray reading full.</summary>
     public bool FillHitItsLimit { get; private set; }
@@ -98,6 +106,7 @@ internal sealed class FloodCycle
     {
         Tell(FloodEvent.LeftOut, because, now, events);
         AnotherFollows = false;
+        isSecondTry = false;
         if (Phase == FloodPhase.Waiting)
         {
             Enter(FloodPhase.Idle, now);
@@ -113,6 +122,10 @@ internal sealed class FloodCycle
         {
             cutByRestart = false;
             Tell(FloodEvent.Draining, "the controller started anew and the trays may hold water", facts.Now, events);
+            if (wasFillingAtRestart)
+            {
+                TryOnceMore(facts.Now, events);
+            }
         }
 
         while (Moves(facts, tiers, events))
@@ -126,6 +139,8 @@ internal sealed class FloodCycle
     {
         writer.Put($"{key}/flood-number", Number);
         writer.Put($"{key}/fill-hit-its-limit", FillHitItsLimit ? 1 : 0);
+        writer.Put($"{key}/flood-second-try", isSecondTry ? 1 : 0);
+        writer.Put($"{key}/flood-filling", Phase == FloodPhase.Filling ? 1 : 0);
         writer.Put($"{key}/flood-wet", Phase is FloodPhase.Filling or FloodPhase.Soaking or FloodPhase.Draining ? 1 : 0);
     }
 
@@ -145,7 +160,8 @@ internal sealed class FloodCycle
             return false;
         }
 
-        Number++;
+        Number += isSecondTry ? 0 : 1;
+        Starts++;
         Enter(FloodPhase.Filling, facts.Now);
         Tell(FloodEvent.Filling, "the pump runs", facts.Now, events);
         return true;
@@ -158,9 +174,15 @@ internal sealed class FloodCycle
             return false;
         }
 
+        var wasFilling = Phase == FloodPhase.Filling;
         var because = tiers.Count > 0 ? "the pump was told off" : "every tier is out of use";
-        Tell(FloodEvent.CutShort, $"{because} while {(Phase == FloodPhase.Filling ? "filling" : "soaking")}", facts.Now, events);
+        Tell(FloodEvent.CutShort, $"{because} while {(wasFilling ? "filling" : "soaking")}", facts.Now, events);
         Drain("the flood was cut short", facts.Now, events);
+        if (wasFilling && tiers.Count > 0)
+        {
+            TryOnceMore(facts.Now, events);
+        }
+
         return true;
     }
 
@@ -179,6 +201,7 @@ internal sealed class FloodCycle
             Tell(FloodEvent.FillLimit, $"not every tray read full within {limit}", facts.Now, events);
         }
 
+        isSecondTry = false;
         Enter(FloodPhase.Soaking, facts.Now);
         Tell(
             FloodEvent.Soaking, isFull ? "every tray reads full" : "the time to fill is over", facts.Now, events);
@@ -207,6 +230,18 @@ internal sealed class FloodCycle
         Enter(AnotherFollows ? FloodPhase.Waiting : FloodPhase.Idle, now);
         AnotherFollows = false;
         return true;
+    }
+
+    private void TryOnceMore(in Moment now, IEventSink events)
+    {
+        var triesAgain = !isSecondTry && rack.Schedule.Floods.Missed == MissedFloods.RunOne;
+        isSecondTry = triesAgain;
+        AnotherFollows |= triesAgain;
+        Version++;
+        if (triesAgain)
+        {
+            Tell(FloodEvent.Due, "it was cut short while filling and is tried once more", now, events);
+        }
     }
 
     private void Drain(string because, in Moment now, IEventSink events)

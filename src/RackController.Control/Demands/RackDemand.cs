@@ -136,9 +136,9 @@ internal sealed class RackDemand
     {
         clock.Update(facts.Now, agenda);
         CallForFlood(facts.Now, agenda, events);
-        var number = cycle.Number;
+        var starts = cycle.Starts;
         cycle.Update(facts, tiers, agenda, events);
-        if (cycle.Number != number)
+        if (cycle.Starts != starts)
         {
             timetable.Began(facts.Now);
         }

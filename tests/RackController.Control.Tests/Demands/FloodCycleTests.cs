@@ -59,24 +59,51 @@ public class FloodCycleTests
         Assert.Equal(SwitchState.Off, rig["north/tier 1 valve"].State);
     }
 
-    [Theory]
-    [InlineData(2, "filling")]
-    [InlineData(7, "soaking")]
-    public void AFloodWhosePumpIsToldOffIsCutShortAndDrains(int minutes, string phase)
+    [Fact]
+    public void AFloodWhosePumpIsToldOffWhileSoakingDrainsAndIsOver()
     {
-        var stopped = Seven + Duration.FromMinutes(minutes);
-        var rig = new DemandRig(Sites.OneRack(), Morning)
-        {
-            PumpMayRun = now => now.Wall < stopped || now.Wall > stopped + Duration.FromMinutes(1),
-        };
-        rig.RunUntil(stopped);
+        var rig = CutAt(minutes: 7);
         rig.Run(Duration.FromHours(2));
         var cut = rig.Events.Single(each => each.What == FloodEvent.CutShort);
-        Assert.Equal(stopped + DemandRig.Grid, cut.At.Wall);
-        Assert.Equal($"the pump was told off while {phase}", cut.Because);
+        Assert.Equal(Seven + Duration.FromMinutes(7) + DemandRig.Grid, cut.At.Wall);
+        Assert.Equal("the pump was told off while soaking", cut.Because);
         Assert.Equal(cut.At.Wall, rig.When(FloodEvent.Draining).Single());
         Assert.Single(rig.When(FloodEvent.Filling));
+    }
+
+    [Fact]
+    public void AFloodWhosePumpIsToldOffWhileFillingIsTriedOnceMoreAfterTheTraysHaveDrained()
+    {
+        var rig = CutAt(minutes: 2);
+        rig.Run(Duration.FromHours(2));
+        var cut = rig.Events.Single(each => each.What == FloodEvent.CutShort);
+        Assert.Equal("the pump was told off while filling", cut.Because);
+        Assert.True(rig.When(FloodEvent.Filling).Last() - rig.When(FloodEvent.Drained).First() < Duration.FromSeconds(1));
+        Assert.Equal(2, rig.When(FloodEvent.Filling).Count());
         Assert.Equal(1, rig.Demand.FloodNumber);
+    }
+
+    [Fact]
+    public void AFloodCutShortTwiceIsGivenUp()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Morning);
+        for (var minutes = 0; minutes < 300; minutes++)
+        {
+            rig.Run(Duration.FromMinutes(1));
+            rig.PumpMayRun = _ => rig.Demand.Phase != FloodPhase.Filling;
+        }
+
+        Assert.Equal(2, rig.When(FloodEvent.CutShort).Count());
+        Assert.Equal(FloodPhase.Idle, rig.Demand.Phase);
+    }
+
+    [Fact]
+    public void AScheduleThatLetsMissedFloodsGoLetsThoseThatWereCutShortGoToo()
+    {
+        var site = Sites.OneRack().WithSchedule(s => s with { Floods = s.Floods with { Missed = MissedFloods.Skip } });
+        var rig = CutAt(minutes: 2, site);
+        rig.Run(Duration.FromHours(2));
+        Assert.Single(rig.When(FloodEvent.Filling));
     }
 
     [Fact]
@@ -134,5 +161,17 @@ public class FloodCycleTests
         rig.Run(Duration.FromHours(1));
         Assert.Equal(["due", "filling", "soaking", "draining", "drained"], rig.Events.Select(each => each.What));
         Assert.Equal(SwitchState.Off, rig["north/pump"].State);
+    }
+
+    /// <summary>A rack whose pump is told off for a minute, so long after the flood of seven became due.</summary>
+    private static DemandRig CutAt(int minutes, Site? site = null)
+    {
+        var cut = Seven + Duration.FromMinutes(minutes);
+        var rig = new DemandRig(site ?? Sites.OneRack(), Morning)
+        {
+            PumpMayRun = now => now.Wall < cut || now.Wall > cut + Duration.FromMinutes(1),
+        };
+        rig.RunUntil(cut);
+        return rig;
     }
 }

@@ -55,25 +55,32 @@ public class LowFloatTests
     }
 
     [Fact]
-    public void TwoTripsInOneFloodLatch()
+    public void AFloatThatFallsDryAgainInTheSameFloodLatches()
     {
         var rig = FloodingRig();
-        rig.Set(Float, 0);
-        rig.LeapFor(Duration.FromSeconds(5));
-        rig.Set(Float, 1);
-        rig.LeapFor(Duration.FromMinutes(2));
-        Assert.False(rig.Control.Alarms().Any(alarm => alarm.State == AlarmState.Latched));
-
-        // The flood was cut short, so the pump is run again by hand and falls dry again before another flood has begun.
-        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        FallDry(rig);
         rig.LeapUntil(() => rig.IsOn("north/pump"));
-        rig.Set(Float, 0);
-        rig.Scan();
-        rig.Scan();
-        rig.Set(Float, 1);
-        rig.LeapFor(Duration.FromHours(3));
+        FallDry(rig);
+
+        rig.LeapFor(Duration.FromDays(1));
 
         Assert.False(rig.IsOn("north/pump"));
+        Assert.Contains("fell dry again in the same flood", rig.Why("north/pump").Interlocks[0]);
+        Assert.Equal(2, rig.Events.Count(e => e is { Subject: "north/pump", What: "on" }));
+    }
+
+    [Fact]
+    public void AFloatThatFallsDryOnceAFloodNeverLatches()
+    {
+        var rig = FloodingRig();
+        for (var flood = 0; flood < 6; flood++)
+        {
+            FallDry(rig);
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.ScanFor(Duration.FromSeconds(30));
+        }
     }
 
     [Fact]
@@ -87,6 +94,13 @@ public class LowFloatTests
         Assert.Contains("nobody knows whether the reservoir's low float is wet", rig.Why("north/pump").Summary);
         rig.LeapFor(Duration.FromMinutes(1));
         Assert.Equal(AlarmState.Unacknowledged, rig.Alarm($"{Float}/reading-unknown")!.State);
+    }
+
+    private static void FallDry(Rig rig)
+    {
+        rig.Set(Float, 0);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.Set(Float, 1);
     }
 
     private static Rig FloodingRig()

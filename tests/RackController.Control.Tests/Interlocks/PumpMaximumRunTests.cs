@@ -125,7 +125,7 @@ public class PumpMaximumRunTests
         Assert.False(rig.IsOn("north/pump"));
     }
 
-    /// <summary>Floods that would last ten minutes under a maximum run of two.</summary>
+    /// <summary>Floods that fill within the maximum run of two minutes and would soak on for long after it.</summary>
     private static Rig FloodingRig(FloodTimes? times = null) => new(Sites.OneRack()
         .WithLimits(limits => limits with
         {
@@ -137,6 +137,7 @@ public class PumpMaximumRunTests
             Floods = schedule.Floods with
             {
                 Times = times ?? new FloodsEvery(Duration.FromHours(1), LocalTime.Midnight, Duration.FromHours(24)),
+                Fill = new FillForTime(Duration.FromMinutes(1)),
                 Drain = Duration.FromMinutes(1),
             },
         }));
