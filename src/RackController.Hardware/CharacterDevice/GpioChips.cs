@@ -76,7 +76,7 @@ internal static class GpioChips
         try
         {
             ChipInfo info = default;
-            LibC.Control(device, KernelGpio.GetChipInfo, ref info, $"{path} does not answer as a GPIO chip");
+            LibC.Control(device, KernelGpio.GetChipInfo, ref info, path, "does not answer as a GPIO chip");
             return new GpioChip(path, LibC.Text(info.Label), checked((int)info.Lines), device);
         }
         catch

@@ -51,7 +51,7 @@ internal sealed class HeldLine : IDisposable
 
         try
         {
-            LibC.Control(chip.Device, KernelGpio.GetLine, ref request, $"{name} cannot be claimed as {mode}");
+            LibC.Control(chip.Device, KernelGpio.GetLine, ref request, name, $"cannot be claimed as {mode}");
         }
         catch (IOException refusal) when (refusal.HResult == LibC.Busy)
         {
@@ -67,7 +67,7 @@ internal sealed class HeldLine : IDisposable
     internal PinValue Read()
     {
         var values = new LineValues { Mask = 1 };
-        LibC.Control(line, KernelGpio.GetLineValues, ref values, name + " cannot be read");
+        LibC.Control(line, KernelGpio.GetLineValues, ref values, name, "cannot be read");
         return (values.Bits & 1) != 0 ? PinValue.High : PinValue.Low;
     }
 
@@ -76,7 +76,7 @@ internal sealed class HeldLine : IDisposable
     internal void Write(PinValue value)
     {
         var values = new LineValues { Mask = 1, Bits = value == PinValue.High ? 1u : 0u };
-        LibC.Control(line, KernelGpio.SetLineValues, ref values, name + " cannot be written");
+        LibC.Control(line, KernelGpio.SetLineValues, ref values, name, "cannot be written");
     }
 
     /// <summary>Has the kernel report both edges of an input from now on.</summary>
@@ -84,7 +84,7 @@ internal sealed class HeldLine : IDisposable
     internal void ReportEdges()
     {
         var config = new LineConfig { Flags = flags | LineFlags.EdgeRising | LineFlags.EdgeFalling };
-        LibC.Control(line, KernelGpio.SetLineConfig, ref config, name + " cannot report edges");
+        LibC.Control(line, KernelGpio.SetLineConfig, ref config, name, "cannot report edges");
     }
 
     /// <inheritdoc/>
@@ -102,7 +102,7 @@ internal sealed class HeldLine : IDisposable
     private static unsafe string HolderOf(GpioChip chip, int offset)
     {
         var info = new LineInfo { Offset = (uint)offset };
-        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}' cannot be looked up");
+        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}'", "cannot be looked up");
         return LibC.Text(info.Consumer);
     }
 }

@@ -14,16 +14,21 @@ internal static unsafe partial class LibC
     internal const short PollIn = 1;
     internal const int NonBlockingCloseOnExec = 0x80800;
 
-    /// <summary>Asks the kernel for something.</summary>
+    /// <summary>Asks the kernel for something. Allocates nothing unless it refuses.</summary>
+    /// <param name="file">Of whom.</param>
+    /// <param name="request">The request's code.</param>
+    /// <param name="argument">Its structure, which the kernel may fill.</param>
+    /// <param name="subject">Whom it is about, for the message.</param>
+    /// <param name="failing">What a refusal means, such as <c>cannot be read</c>.</param>
     /// <exception cref="IOException">The kernel refused; the message ends with its reason, and HResult is the error number.</exception>
-    internal static void Control<T>(SafeFileHandle file, uint request, ref T argument, string what)
+    internal static void Control<T>(SafeFileHandle file, uint request, ref T argument, string subject, string failing)
         where T : unmanaged
     {
         fixed (T* pointer = &argument)
         {
             if (ioctl(file, request, pointer) < 0)
             {
-                throw Failure(what);
+                throw Failure($"{subject} {failing}");
             }
         }
     }
