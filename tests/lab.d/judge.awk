@@ -9,6 +9,7 @@ $1 == "SECOND" { second = substr($0, 8) }
 $1 == "ALIVE" { alive[$2] = 1 }
 $1 == "VALUE" { value[$2, $4] = $5 }
 $1 == "LOG" { log_of[$2] = log_of[$2] $0 "\n" }
+$1 == "GAVE" { print "lab: the guest " $0 }
 $1 == "LABEND" { finished = 1 }
 $1 == "TRACE" && match($0, /[0-9]+\.[0-9]+: /) { note(substr($0, RSTART, RLENGTH - 2), substr($0, RSTART + RLENGTH)) }
 
