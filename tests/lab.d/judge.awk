@@ -128,8 +128,8 @@ function sigterm_ends_at_rest(    told, gone, line, last, late) {
         if (level_at("a", line, gone) != rest[line]) { late++ } else if (first("a", line, 0, told) > last) { last = first("a", line, 0, told) }
     }
     verdict(level_at("a", 7, told) != rest[7] && level_at("a", 3, told) != rest[3] && !late && code["a"] == 0,
-        "SIGTERM leaves every line at rest before it is let go", sprintf("%s energised; all but %d at rest after %.0f ms, " \
-        "gone after %.0f ms with exit code %s", energised_lines("a", told), late, (last - told) * 1000, (gone - told) * 1000, code["a"]))
+        "SIGTERM leaves every line at rest before it is let go", sprintf("%s energised; %s at rest after %.0f ms, " \
+        "gone after %.0f ms with exit code %s", energised_lines("a", told), late ? late " of them not" : "all", (last - told) * 1000, (gone - told) * 1000, code["a"]))
 }
 
 # How many lines do not read their rest level at a moment at which nobody holds them.
