@@ -14,7 +14,7 @@ internal sealed class WaterOnTheFloor : IHazardWatch
             if (spilledL > ToleratedL)
             {
                 book.Report(
-                    now, HazardKind.WaterOnTheFloor, rack.Name, Vicinity.OfRack(rack.Id),
+                    now, HazardKind.WaterOnTheFloor, rack.Name, Vicinity.OfWater(rack.Id),
                     $"{rack.Name} began to lose water onto the floor ({spilledL:0.00} L so far)");
             }
         }

@@ -33,7 +33,7 @@ internal static class ExpectationSection
             ? "<li class=\"met\"><span class=\"mark\">✓ met</span> "
             : "<li class=\"unmet\"><span class=\"mark\">✗ not met</span> ");
         html.Append("<b>").Append(Html.Text(verdict.Expectation.Name)).Append("</b><p class=\"words\">")
-            .Append(Html.Text(verdict.Words)).Append(Html.Text($" · judged {verdict.Judged} times")).Append("</p>");
+            .Append(Html.Text(verdict.Words)).Append(Html.Text(Occasions(verdict))).Append("</p>");
         if (verdict.Failure is { } failure)
         {
             html.Append("<p class=\"seen\">").Append(Html.Text(LogText.LocalTime(result.Scenario.Site, failure.At))).Append(": ")
@@ -43,6 +43,10 @@ internal static class ExpectationSection
 
         html.Append("</li>\n");
     }
+
+    private static string Occasions(Verdict verdict) => verdict.Expectation is not Within
+        ? ""
+        : $" · came about {(verdict.Judged == 1 ? "once" : $"{verdict.Judged} times")}";
 
     private static void Hazards(StringBuilder html, RunResult result)
     {

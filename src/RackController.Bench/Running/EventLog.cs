@@ -9,6 +9,7 @@ namespace RackController.Bench;
 public sealed class EventLog : IEventSink
 {
     private const int LongestChain = 8;
+    private const int LongestScene = 5;
     private readonly List<LogEntry> entries = [];
     private readonly List<ControlEvent> fresh = [];
     private Duration elapsed;
@@ -55,16 +56,21 @@ public sealed class EventLog : IEventSink
     internal ImmutableArray<LogEntry> ChainOf(Func<string, bool> concerns)
     {
         var chain = new List<LogEntry>();
-        for (var i = entries.Count - 1; i >= 0 && chain.Count < LongestChain; i--)
+        var scene = new List<LogEntry>();
+        for (var i = entries.Count - 1; i >= 0 && (chain.Count < LongestChain || scene.Count < LongestScene); i--)
         {
-            if (IsTelling(entries[i]) && (entries[i].Kind is null || concerns(entries[i].Subject)))
+            if (entries[i].Kind is null && scene.Count < LongestScene)
+            {
+                scene.Add(entries[i]);
+            }
+            else if (entries[i].Kind is not null && chain.Count < LongestChain && IsTelling(entries[i]) && concerns(entries[i].Subject))
             {
                 chain.Add(entries[i]);
             }
         }
 
-        chain.Reverse();
-        return [.. chain];
+        // In order of time; at one moment the scenario comes before what the controller made of it.
+        return [.. scene.Concat(chain).Reverse().OrderBy(entry => entry.Elapsed).ThenBy(entry => entry.Kind is null ? 0 : 1)];
     }
 
     // A sensor that is well again explains nothing that went wrong.

@@ -24,7 +24,7 @@ public sealed record AlarmIs(string Key, AlarmState? State) : Statement
     /// <inheritdoc/>
     public override bool Concerns(Site site, string subject) =>
         subject == Key || (site.Racks.FirstOrDefault(rack => Key.StartsWith(rack.Name + "/", StringComparison.Ordinal)) is { } rack
-            && Vicinity.OfRack(rack.Id).Concerns(site, subject));
+            && Vicinity.OfWater(rack.Id).Concerns(site, subject));
 
     /// <summary>The words that a scenario and a report use for the alarm states of ISA-18.2.</summary>
     /// <param name="state">A state.</param>

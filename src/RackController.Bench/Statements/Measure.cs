@@ -44,7 +44,7 @@ public sealed record Measures(Measure Measure, Comparison Compared) : Statement
 /// <summary>Depth of water in a flood tray.</summary>
 /// <param name="Rack">The rack.</param>
 /// <param name="TierNumber">The tier, 1 at the bottom.</param>
-public sealed record TrayDepth(RackId Rack, int TierNumber) : RackMeasure("mm", Rack)
+public sealed record TrayDepth(RackId Rack, int TierNumber) : WaterMeasure("mm", Rack)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.TrayDepthMm(Rack, TierNumber);
@@ -55,7 +55,7 @@ public sealed record TrayDepth(RackId Rack, int TierNumber) : RackMeasure("mm", 
 
 /// <summary>Water lost onto the floor since the run began.</summary>
 /// <param name="Rack">The rack.</param>
-public sealed record Spilled(RackId Rack) : RackMeasure("L", Rack)
+public sealed record Spilled(RackId Rack) : WaterMeasure("L", Rack)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.SpilledL(Rack);
@@ -66,7 +66,7 @@ public sealed record Spilled(RackId Rack) : RackMeasure("L", Rack)
 
 /// <summary>Water in the reservoir.</summary>
 /// <param name="Rack">The rack.</param>
-public sealed record ReservoirVolume(RackId Rack) : RackMeasure("L", Rack)
+public sealed record ReservoirVolume(RackId Rack) : WaterMeasure("L", Rack)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.ReservoirL(Rack);
@@ -78,7 +78,7 @@ public sealed record ReservoirVolume(RackId Rack) : RackMeasure("L", Rack)
 /// <summary>Air temperature at a tier.</summary>
 /// <param name="Rack">The rack.</param>
 /// <param name="TierNumber">The tier, 1 at the bottom.</param>
-public sealed record AirTemperature(RackId Rack, int TierNumber) : RackMeasure("C", Rack)
+public sealed record AirTemperature(RackId Rack, int TierNumber) : TierMeasure("C", Rack, TierNumber)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.AirC(Rack, TierNumber);
@@ -89,7 +89,7 @@ public sealed record AirTemperature(RackId Rack, int TierNumber) : RackMeasure("
 
 /// <summary>Floods begun on a whole local day.</summary>
 /// <param name="Rack">The rack.</param>
-public sealed record FloodsOfDay(RackId Rack) : RackMeasure("", Rack)
+public sealed record FloodsOfDay(RackId Rack) : WaterMeasure("", Rack)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.DayClosed?.FloodsByRack[Rack.Index];
@@ -101,7 +101,7 @@ public sealed record FloodsOfDay(RackId Rack) : RackMeasure("", Rack)
 /// <summary>Hours a tier was really lit on a whole local day.</summary>
 /// <param name="Rack">The rack.</param>
 /// <param name="TierNumber">The tier, 1 at the bottom.</param>
-public sealed record LitHoursOfDay(RackId Rack, int TierNumber) : RackMeasure("h", Rack)
+public sealed record LitHoursOfDay(RackId Rack, int TierNumber) : TierMeasure("h", Rack, TierNumber)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => LitIn(now)?.TotalHours;
@@ -118,7 +118,7 @@ public sealed record LitHoursOfDay(RackId Rack, int TierNumber) : RackMeasure("h
 /// <summary>Daily light integral of a tier on a whole local day.</summary>
 /// <param name="Rack">The rack.</param>
 /// <param name="TierNumber">The tier, 1 at the bottom.</param>
-public sealed record DailyLightIntegral(RackId Rack, int TierNumber) : RackMeasure("mol/m2", Rack)
+public sealed record DailyLightIntegral(RackId Rack, int TierNumber) : TierMeasure("mol/m2", Rack, TierNumber)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => new LitHoursOfDay(Rack, TierNumber).LitIn(now) is { } lit
@@ -129,13 +129,23 @@ public sealed record DailyLightIntegral(RackId Rack, int TierNumber) : RackMeasu
     public override string Words(Site site) => $"the daily light integral of {site[Rack].Name}/tier {TierNumber}";
 }
 
-/// <summary>A number that belongs to a rack.</summary>
+/// <summary>A number that belongs to the water of a rack.</summary>
 /// <param name="Unit">Its unit; empty for a count.</param>
 /// <param name="Rack">The rack.</param>
-public abstract record RackMeasure(string Unit, RackId Rack) : Measure(Unit)
+public abstract record WaterMeasure(string Unit, RackId Rack) : Measure(Unit)
 {
     /// <inheritdoc/>
-    public override bool Concerns(Site site, string subject) => Vicinity.OfRack(Rack).Concerns(site, subject);
+    public override bool Concerns(Site site, string subject) => Vicinity.OfWater(Rack).Concerns(site, subject);
+}
+
+/// <summary>A number that belongs to the light and air of a tier.</summary>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Rack">The rack.</param>
+/// <param name="TierNumber">The tier, 1 at the bottom.</param>
+public abstract record TierMeasure(string Unit, RackId Rack, int TierNumber) : Measure(Unit)
+{
+    /// <inheritdoc/>
+    public override bool Concerns(Site site, string subject) => Vicinity.OfTier(Rack, TierNumber).Concerns(site, subject);
 }
 
 /// <summary>Current that a circuit carries.</summary>

@@ -59,7 +59,7 @@ public sealed record FloodIs(RackId Rack, FloodPhase Phase) : Statement
     public override string Seen(IObserved now) => $"the flood of {now.Site[Rack].Name} is {Word(now.Flood(Rack))}";
 
     /// <inheritdoc/>
-    public override bool Concerns(Site site, string subject) => Vicinity.OfRack(Rack).Concerns(site, subject);
+    public override bool Concerns(Site site, string subject) => Vicinity.OfWater(Rack).Concerns(site, subject);
 
     private static string Word(FloodPhase phase) => phase.ToString().ToLowerInvariant();
 }
