@@ -34,6 +34,8 @@ internal static class EventWords
         EndServiceHold => "end the service hold",
         Acknowledge acknowledge => $"acknowledge {acknowledge.Alarm}",
         Shelve shelve => $"shelve {shelve.Alarm} for {Spans.Words(shelve.Length)}",
+        SetAlarmOutOfService { OutOfService: true } service => $"take {service.Alarm} out of service",
+        SetAlarmOutOfService service => $"put {service.Alarm} back into service",
         ResetLatch reset => $"reset {reset.Latch}",
         ConfirmReset confirm => $"confirm the reset of {confirm.Latch}",
         SetTierInUse { InUse: true } tier => $"tier {tier.TierNumber} into use",

@@ -32,9 +32,10 @@ internal static class BenchSummary
         Hazards(result, console);
         Tiers(result, console);
         Totals(result, console);
-        console.MarkupLineInterpolated(
-            $"{result.Scans} scans in {wall.TotalSeconds:0.00} s, {scenario.Length.TotalSeconds / wall.TotalSeconds:0} times as fast as time passes; event log {LogText.Fingerprint(result)}");
-        console.MarkupLineInterpolated($"report: {reports.Html}");
+        var ratio = scenario.Length.TotalSeconds / wall.TotalSeconds;
+        console.WriteLine($"{result.Scans} scans in {wall.TotalSeconds:0.00} s, {ratio:0} times as fast as time passes");
+        console.WriteLine($"event log: {LogText.Fingerprint(result)}");
+        console.WriteLine($"report: {reports.Html}");
     }
 
     private static void Expectations(RunResult result, IAnsiConsole console)
@@ -141,8 +142,9 @@ internal static class BenchSummary
     {
         foreach (var rack in result.Racks)
         {
-            console.MarkupLineInterpolated(
-                $"  {result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, reservoir never below {rack.ReservoirLowestL:0} L");
+            console.WriteLine(
+                $"  {result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
+                + $"reservoir never below {rack.ReservoirLowestL:0} L");
         }
 
         console.MarkupLineInterpolated($"  {result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn");

@@ -53,8 +53,8 @@ internal static class CheckVerb
 
         output.WriteLine();
         output.WriteLine(
-            $"It runs {scenario.Site.Name} from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} for {Spans.Words(scenario.Length)}, "
-            + $"with {scenario.Events.Length} events from outside.");
+            $"It runs {scenario.Site.Name} from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} "
+            + $"for {Spans.Words(scenario.Length)}, with {scenario.Events.Length} events from outside.");
         var promises = scenario.Expectations.Select(expectation => $"  expects that {expectation.Name}");
         var exceptions = scenario.Accepts.Select(
             accepted => $"  accepts the hazard {HazardWords.Key(accepted.Kind)}, stopped by {accepted.Backstop}");

@@ -23,7 +23,8 @@ internal static class FloodWords
     /// <param name="plan">The plan.</param>
     public static string Cycle(FloodPlan plan)
     {
-        var fill = plan.Fill is FillUntilFull ? $"fill until full, at most {Spans.Words(plan.Fill.Limit)}" : $"fill {Spans.Words(plan.Fill.Limit)}";
+        var limit = Spans.Words(plan.Fill.Limit);
+        var fill = plan.Fill is FillUntilFull ? $"fill until full, at most {limit}" : $"fill {limit}";
         return $"{fill}, soak {Words(plan.Soak)}, drain {Words(plan.Drain)}";
     }
 

@@ -67,7 +67,8 @@ internal static class WhyVerb
         console.WriteLine("Due next");
         foreach (var due in why.Next.Take(5))
         {
-            console.WriteLine($"  {new LocalDay(why.Site, due.At.InZone(why.Site.Zone).Date).ClockWithZone(due.At)}  {due.Subject}: {due.What}");
+            var dueDay = new LocalDay(why.Site, due.At.InZone(why.Site.Zone).Date);
+            console.WriteLine($"  {dueDay.ClockWithZone(due.At)}  {due.Subject}: {due.What}");
         }
     }
 

@@ -39,7 +39,8 @@ public sealed class BrokenScenarioTests
     public void AStatementAboutDaysFailsAtMidnight()
     {
         var result = Scenes.Run(
-            "start: 2026-03-02 00:00\nlength: 25 h\nexpect:\n  - that: there are four floods\n    always: { rack: north, floods: exactly 4 }\n");
+            "start: 2026-03-02 00:00\nlength: 25 h\nexpect:\n  - that: there are four floods\n"
+            + "    always: { rack: north, floods: exactly 4 }\n");
         var failure = Assert.Single(result.Verdicts).Failure!;
         Assert.Equal("the number of floods of north in a day is 3", failure.Seen);
         Assert.Equal(24, failure.Elapsed.TotalHours);

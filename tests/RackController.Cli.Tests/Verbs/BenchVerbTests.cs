@@ -26,7 +26,7 @@ public sealed partial class BenchVerbTests : IDisposable
     {
         var answer = Prompt.Run("bench", Prompt.Scenario("pump-never-stops"), "--out", folder.FullName);
         var text = answer.Output.Replace(folder.FullName, "FOLDER", StringComparison.Ordinal);
-        Approved.Matches("bench-pump-never-stops", Speed().Replace(text, "N scans in T s, S times as fast as time passes; event log H"));
+        Approved.Matches("bench-pump-never-stops", Speed().Replace(text, "N scans in T s, S times as fast as time passes\nevent log: H"));
     }
 
     [Fact]
@@ -37,7 +37,8 @@ public sealed partial class BenchVerbTests : IDisposable
         Assert.Equal(1, answer.ExitCode);
         Assert.Contains("scene DID NOT HOLD", answer.Output, StringComparison.Ordinal);
         Assert.Contains("NOT MET  it holds", answer.Output, StringComparison.Ordinal);
-        Assert.Contains("at 2026-03-02 07:00:00.0 +00:00: north/pump draws power and is told to be on", answer.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "at 2026-03-02 07:00:00.0 +00:00: north/pump draws power and is told to be on", answer.Output, StringComparison.Ordinal);
         Assert.Contains("north: due, because the schedule floods at 07:00", answer.Output, StringComparison.Ordinal);
     }
 
@@ -98,6 +99,6 @@ public sealed partial class BenchVerbTests : IDisposable
         return file;
     }
 
-    [GeneratedRegex(@"\d+ scans in .*; event log [0-9a-f]{16}")]
+    [GeneratedRegex(@"\d+ scans in .*\nevent log: [0-9a-f]{16}")]
     private static partial Regex Speed();
 }

@@ -16,6 +16,8 @@ internal enum RequestKind
     EndHold,
     Acknowledge,
     Shelve,
+    AlarmOutOfService,
+    AlarmInService,
     Reset,
     ConfirmReset,
     TierInUse,
@@ -35,6 +37,8 @@ internal static class RequestMaker
         ("end-hold", RequestKind.EndHold),
         ("acknowledge", RequestKind.Acknowledge),
         ("shelve", RequestKind.Shelve),
+        ("alarm-out-of-service", RequestKind.AlarmOutOfService),
+        ("alarm-in-service", RequestKind.AlarmInService),
         ("reset", RequestKind.Reset),
         ("confirm-reset", RequestKind.ConfirmReset),
         ("tier-in-use", RequestKind.TierInUse),
@@ -50,7 +54,8 @@ internal static class RequestMaker
     {
         RequestKind.Hold => "give `rack` and `for`",
         RequestKind.Shelve => "give `alarm` and `for`",
-        RequestKind.Acknowledge or RequestKind.Reset or RequestKind.ConfirmReset => "give `alarm`",
+        RequestKind.Acknowledge or RequestKind.Reset or RequestKind.ConfirmReset
+            or RequestKind.AlarmOutOfService or RequestKind.AlarmInService => "give `alarm`",
         RequestKind.TierInUse or RequestKind.TierOutOfUse => "give `tier`",
         _ => "give `rack`",
     };
@@ -67,6 +72,8 @@ internal static class RequestMaker
             RequestKind.EndHold when rack is { } which => new EndServiceHold(by, which),
             RequestKind.Acknowledge when alarm is not null => new Acknowledge(by, alarm),
             RequestKind.Shelve when alarm is not null && length is { } lasts => new Shelve(by, alarm, lasts),
+            RequestKind.AlarmOutOfService when alarm is not null => new SetAlarmOutOfService(by, alarm, true),
+            RequestKind.AlarmInService when alarm is not null => new SetAlarmOutOfService(by, alarm, false),
             RequestKind.Reset when alarm is not null => new ResetLatch(by, alarm),
             RequestKind.ConfirmReset when alarm is not null => new ConfirmReset(by, alarm),
             RequestKind.TierInUse when tier is not null => new SetTierInUse(by, tier.Rack, tier.Number, true),
