@@ -6,6 +6,7 @@ FNR == 1 { file++ }
 file == 1 && $1 != "#" { rest[$1] = $2; load[$1] = substr($0, 5); lines++ }
 file == 1 { next }
 $1 == "SECOND" { second = substr($0, 8) }
+$1 == "NOBODY" { nobody = substr($0, 8) }
 $1 == "ALIVE" { alive[$2] = 1 }
 $1 == "VALUE" { value[$2, $4] = $5 }
 $1 == "LOG" { log_of[$2] = log_of[$2] $0 "\n" }
@@ -109,8 +110,8 @@ function nothing_clicks_on(    i, claims, clicks, chip, line, times, unasked) {
 function pump_follows_its_cycle(    on, off) {
     on = first("a", 0, 1, 0)
     off = first("a", 0, 0, on)
-    verdict(on >= at["noon "] && on < at["noon "] + 1 && off - on > 4.7 && off - on < 5.5 && first("a", 0, 1, off) < 0,
-        "the pump follows its flood cycle", sprintf("on %.2f s after noon, for %.2f s of 5 s", on - at["noon "], off - on))
+    verdict(on >= at["noon "] && on < at["noon "] + 1 && off - on > 4.9 && off - on < 6.2 && first("a", 0, 1, off) < 0,
+        "the pump follows its flood cycle", sprintf("on %.2f s after noon, for %.2f s of 5 s, scanned every 500 ms", on - at["noon "], off - on))
 }
 
 function low_float_stops_the_pump(    pulled, off) {
@@ -118,6 +119,14 @@ function low_float_stops_the_pump(    pulled, off) {
     off = first("a", 5, 0, pulled)
     verdict(level_at("a", 5, pulled) != rest[5] && off > 0 && off - pulled < 1 && first("a", 5, 1, off) < 0,
         "the low float stops the pump within 1 s", sprintf("%.0f ms from the float's edge to the relay's", (off - pulled) * 1000))
+}
+
+# The scan of this rack comes every 500 ms; without the edge the pump would wait for it.
+function an_edge_wakes_the_scan(    pulled, off) {
+    pulled = at["float a"]
+    off = first("a", 5, 0, pulled)
+    verdict(off > 0 && off - pulled < 0.1, "an edge does not wait for the next scan",
+        sprintf("%.0f ms; the scan comes every 500 ms", (off - pulled) * 1000))
 }
 
 function sigterm_ends_at_rest(    told, gone, line, last, late) {
@@ -164,17 +173,23 @@ function second_is_refused() {
     verdict(second ~ /^3 / && second ~ /held by/, "a second service on the same lines is refused", second)
 }
 
+function missing_permission_is_named() {
+    verdict(nobody ~ /^3 / && nobody ~ /Permission/, "a missing permission is named", nobody)
+}
+
 END {
     if (!finished) { verdict(0, "the guest lives to its end", "no end mark on its console") }
     else {
         nothing_clicks_on()
         pump_follows_its_cycle()
         low_float_stops_the_pump()
+        an_edge_wakes_the_scan()
         sigterm_ends_at_rest()
         after_the_end_lines_follow_their_pull()
         sigkill_leaves_lines_to_their_pull()
         chip_loss_is_told_and_mended()
         second_is_refused()
+        missing_permission_is_named()
     }
     print "lab: " passed + 0 " passed, " failed + 0 " failed"
     exit failed > 0

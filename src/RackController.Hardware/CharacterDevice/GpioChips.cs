@@ -20,6 +20,7 @@ internal static class GpioChips
     internal static GpioChip Open(string label)
     {
         var chips = new List<GpioChip>();
+        var denied = new List<string>();
         var refusals = new List<string>();
         foreach (var path in Directory.GetFiles(Folder, Pattern).Order(StringComparer.Ordinal))
         {
@@ -27,10 +28,19 @@ internal static class GpioChips
             {
                 chips.Add(OpenDevice(path));
             }
-            catch (Exception refusal) when (refusal is IOException or UnauthorizedAccessException)
+            catch (UnauthorizedAccessException)
             {
-                refusals.Add(refusal is UnauthorizedAccessException ? PermissionDenied(path) : refusal.Message);
+                denied.Add(path);
             }
+            catch (IOException refusal)
+            {
+                refusals.Add(refusal.Message + ".");
+            }
+        }
+
+        if (denied.Count > 0)
+        {
+            refusals.Add(PermissionDenied(denied));
         }
 
         var matches = chips.FindAll(chip => chip.Label == label);
@@ -53,7 +63,7 @@ internal static class GpioChips
                 + "whose label is its own.";
         }
 
-        var reasons = string.Join("; ", refusals);
+        var reasons = string.Join(' ', refusals);
         if (labels.Count == 0)
         {
             return refusals.Count > 0
@@ -67,8 +77,9 @@ internal static class GpioChips
             + (refusals.Count > 0 ? " Not opened: " + reasons : "");
     }
 
-    private static string PermissionDenied(string path) =>
-        $"Permission to open {path} is denied: run as an account in the group that owns it (often 'gpio'; see 'ls -l {path}').";
+    private static string PermissionDenied(List<string> paths) =>
+        $"Permission to open {string.Join(", ", paths)} is denied: run as an account in the group that owns it (often 'gpio'; see "
+        + $"'ls -l {paths[0]}').";
 
     private static unsafe GpioChip OpenDevice(string path)
     {
