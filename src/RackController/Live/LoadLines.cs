@@ -25,10 +25,10 @@ internal static class LoadLines
     private static StyledLine Line(LoadWhy why, string name, int nameWidth, int width)
     {
         var isOn = why.State == SwitchState.On;
-        var isForbidden = !why.Interlocks.IsEmpty;
+        var isHeldBack = why.Interlocks.Contains(why.Summary);
         return new StyledLine()
             .Add(isOn ? "● on   " : "○ off  ", isOn ? Tone.Strong : Tone.Quiet)
             .AddColumn(name, nameWidth, isOn ? Tone.Plain : Tone.Quiet)
-            .AddRest(why.Summary, width, isForbidden ? Tone.Caution : Tone.Quiet);
+            .AddRest(why.Summary, width, isHeldBack ? Tone.Caution : Tone.Quiet);
     }
 }

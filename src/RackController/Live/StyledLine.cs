@@ -90,7 +90,7 @@ internal sealed class StyledLine
 
     private static Style StyleOf(Tone tone) => tone switch
     {
-        Tone.Quiet => new Style(Color.Grey),
+        Tone.Quiet => new Style(Color.Grey54),
         Tone.Strong => new Style(decoration: Decoration.Bold),
         Tone.Caution => new Style(Color.Yellow),
         Tone.Urgent => new Style(Color.Red, decoration: Decoration.Bold),
