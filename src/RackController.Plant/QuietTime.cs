@@ -65,7 +65,7 @@ internal sealed class QuietTime
     {
         var shows = channel.ShowsAt;
         var seconds = shows == MonotonicTime.Never ? RestingS : PlantTime.Seconds(now, shows);
-        return Math.Min(seconds, channel.RestlessAfter.TotalSeconds);
+        return Math.Min(seconds, channel.StillFor(now).TotalSeconds);
     }
 
     private static double OfSensor(Sensor sensor, SimulatedRack rack, MonotonicTime now)

@@ -11,6 +11,12 @@ internal sealed class BoardIo(IRackIo rack, Site site, VirtualClock clock) : IRa
     public IoOutcome Read(MonotonicTime now, Readings readings)
     {
         var outcome = rack.Read(clock.Bench, readings);
+        if (!outcome.IsOk)
+        {
+            // Nothing new was read: what is there keeps its age.
+            return outcome;
+        }
+
         foreach (var sensor in site.Sensors)
         {
             ref var reading = ref readings[sensor.Id];

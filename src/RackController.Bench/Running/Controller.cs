@@ -16,6 +16,7 @@ internal sealed class Controller(Site site, SimulatedSite plant, VirtualClock cl
     private readonly List<OperatorRequest> requests = [];
     private ControlMemory? memory;
     private IoOutcome lastWrite = IoOutcome.Ok;
+    private IoOutcome told = IoOutcome.Ok;
 
     /// <summary>The scan in charge; null while the board has no power.</summary>
     public RackControl? Running { get; private set; }
@@ -23,11 +24,16 @@ internal sealed class Controller(Site site, SimulatedSite plant, VirtualClock cl
     /// <summary>When the controller could change something by itself, as time of the run.</summary>
     public MonotonicTime NextChange => Running is null ? MonotonicTime.Never : clock.FromBoard(Running.NextChange);
 
+    /// <summary>Whether the next scan will be told something that no reading shows: that a command was not taken, or that
+    /// inputs and outputs work again.</summary>
+    public bool HasNews => Running is not null && !(told.IsOk && lastWrite.IsOk);
+
     /// <summary>The board boots and takes over what it remembered.</summary>
     public void Boot()
     {
         Running = new RackControl(site, clock.Moment, memory);
         lastWrite = IoOutcome.Ok;
+        told = IoOutcome.Ok;
     }
 
     /// <summary>The board loses its power. What was asked of it and not yet scanned is lost.</summary>
@@ -58,7 +64,8 @@ internal sealed class Controller(Site site, SimulatedSite plant, VirtualClock cl
 
         var now = clock.Moment;
         var read = io.Read(now.Monotonic, readings);
-        var conditions = new ScanConditions(read.IsOk ? lastWrite : read, Duration.Zero);
+        told = read.IsOk ? lastWrite : read;
+        var conditions = new ScanConditions(told, Duration.Zero);
         var asked = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(requests);
         var commands = Running.Scan(now, readings, conditions, asked, log);
         requests.Clear();

@@ -96,7 +96,7 @@ internal sealed class VirtualRun
     private MonotonicTime Next()
     {
         var soonest = OnGrid(clock.Bench + Duration.FromNanoseconds(1));
-        if (!leaps)
+        if (!leaps || controller.HasNews)
         {
             return soonest;
         }
@@ -106,10 +106,18 @@ internal sealed class VirtualRun
         next = MonotonicTime.Earlier(next, clock.Bench + (days.EndsAt - clock.True));
         if (nextEvent < events.Length)
         {
-            next = MonotonicTime.Earlier(next, MonotonicTime.Zero + events[nextEvent].At);
+            next = MonotonicTime.Earlier(next, ScanBeforeOrAt(events[nextEvent]));
         }
 
         return next <= soonest ? soonest : OnGrid(next);
+    }
+
+    // The last scan before an event shows how things were until then: what a sensor said last before it fell silent.
+    private MonotonicTime ScanBeforeOrAt(ScenarioEvent happening)
+    {
+        var at = MonotonicTime.Zero + happening.At;
+        var before = OnGrid(at) + -site.Scan.Period;
+        return before > clock.Bench ? before : at;
     }
 
     private MonotonicTime OnGrid(MonotonicTime time)

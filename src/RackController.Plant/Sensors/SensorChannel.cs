@@ -58,21 +58,20 @@ internal sealed class SensorChannel
         }
     }
 
-    /// <summary>How long it keeps still at most by its faults alone.</summary>
-    public Duration RestlessAfter
+    /// <summary>How long it keeps still by its faults alone: a chattering float may change whenever a stretch ends.</summary>
+    /// <param name="now">The time now.</param>
+    public Duration StillFor(MonotonicTime now)
     {
-        get
+        foreach (var fault in faults)
         {
-            foreach (var fault in faults)
+            if (fault.Kind == FaultKind.FloatChattering)
             {
-                if (fault.Kind == FaultKind.FloatChattering)
-                {
-                    return Duration.FromSeconds(fault.Size);
-                }
+                var endNs = (Stretch(fault, now) + 1) * StretchNs(fault);
+                return Duration.FromNanoseconds(Math.Ceiling(endNs - now.Nanoseconds));
             }
-
-            return Duration.MaxValue;
         }
+
+        return Duration.MaxValue;
     }
 
     /// <summary>What the sensor says.</summary>
@@ -109,9 +108,9 @@ internal sealed class SensorChannel
     };
 
     // Each stretch of time falls to one side or the other, so a change comes every second stretch on average.
-    private double Chatter(Fault fault, MonotonicTime now)
-    {
-        var stretch = (long)(now.Nanoseconds / (fault.Size * 1e9 / 2));
-        return SeededScatter.Bits(seed, sensor.Id.Index, stretch) & 1;
-    }
+    private double Chatter(Fault fault, MonotonicTime now) => SeededScatter.Bits(seed, sensor.Id.Index, Stretch(fault, now)) & 1;
+
+    private static long Stretch(Fault fault, MonotonicTime now) => (long)(now.Nanoseconds / StretchNs(fault));
+
+    private static double StretchNs(Fault fault) => fault.Size * 1e9 / 2;
 }
