@@ -1,5 +1,6 @@
 using CsCheck;
 using NodaTime;
+using RackController.Control;
 using RackController.Model;
 using RackController.Plant;
 using RackController.Testing;
@@ -16,7 +17,7 @@ public sealed class LeapTests
     [Fact]
     public void WhateverGoesWrongLeapingAndScanningComeToTheSameEvents() => Scenes.Sample(
         scene => LogText.Of(ScenarioRun.Run(scene)) == LogText.Of(ScenarioRun.Run(scene, everyScan: true)),
-        iter: 40, threads: 1, print: scene => $"{scene.Start} {string.Join(", ", scene.Events)}");
+        iter: 60, threads: 1, print: scene => $"{scene.Start} {string.Join(", ", scene.Events)}");
 
     private static Gen<Scenario> Scenes =>
         from startMinute in Gen.Int[6 * 60 + 40, 7 * 60 + 25]
@@ -26,6 +27,8 @@ public sealed class LeapTests
         from forS in Gen.Int[1, 600]
         from place in Gen.Int[0, 1000]
         from size in Gen.Double[0, 1]
+        from other in Gen.Int[0, 5]
+        from otherS in Gen.Int[0, 700]
         let made = Fault(fault, fromS, forS, place, size)
         select new Scenario
         {
@@ -36,13 +39,25 @@ public sealed class LeapTests
             Site = Demo,
             Start = new LocalDateTime(2026, 3, 2, startMinute / 60, startMinute % 60).InZoneStrictly(Demo.Zone).ToInstant(),
             Length = Duration.FromMinutes(12),
-            Events =
-            [
-                new RackFails(made.From - MonotonicTime.Zero, "fails", made), new RackMends(made.Until - MonotonicTime.Zero, "mends"),
-            ],
+            Events = [.. Faulty(made).Concat(Other(other, Duration.FromSeconds(otherS))).OrderBy(happening => happening.At)],
             Expectations = [],
             Accepts = [],
         };
+
+    private static IEnumerable<ScenarioEvent> Faulty(Fault made) =>
+    [
+        new RackFails(made.From - MonotonicTime.Zero, "fails", made), new RackMends(made.Until - MonotonicTime.Zero, "mends"),
+    ];
+
+    private static IEnumerable<ScenarioEvent> Other(int kind, Duration at) => kind switch
+    {
+        0 => [new PersonAsks(at, "flood", new FloodNow("the grower", new RackId(0)))],
+        1 => [new PersonAsks(at, "hold", new HoldForService("the grower", new RackId(0), Duration.FromMinutes(3)))],
+        2 => [new ClockSteps(at, "back", -Duration.FromMinutes(20))],
+        3 => [new ClockSteps(at, "ahead", Duration.FromMinutes(20)), new ClockLosesTrust(at, "untrusted")],
+        4 => [new ControllerGoes(at, "off"), new ControllerComes(at + Duration.FromSeconds(40), "on", null)],
+        _ => [new ControllerGoes(at, "off"), new ControllerComes(at + Duration.FromSeconds(40), "on", Instant.FromUtc(2026, 1, 1, 0, 0))],
+    };
 
     private static Fault Fault(FaultEntry entry, int fromS, int forS, int place, double size)
     {
