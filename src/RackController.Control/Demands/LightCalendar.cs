@@ -24,8 +24,9 @@ internal sealed class LightCalendar(DateTimeZone zone, Photoperiod photoperiod, 
 {
     private static readonly Duration WholeDay = Duration.FromDays(1);
 
-    /// <summary>How many days before an instant a lit stretch that still matters may have begun.</summary>
-    private readonly int daysBack = (int)((photoperiod.Length + stagger) / WholeDay) + 2;
+    /// <summary>How many days before an instant a lit stretch that still matters may have begun: where the clock is set
+    /// forward over the start itself, the stretches of three days may be one.</summary>
+    private readonly int daysBack = (int)((photoperiod.Length + stagger) / WholeDay) + 3;
 
     /// <summary>When the tier comes on in a lit stretch that belongs to a local day.</summary>
     public Instant Start(LocalDate date) => zone.Happens(date, photoperiod.Start) + stagger;
