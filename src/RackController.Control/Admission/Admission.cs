@@ -30,6 +30,11 @@ internal sealed class Admission
         foreach (var circuit in circuits)
         {
             circuit.Admit(facts, wanted, circuitIsQuiet[circuit.Id.Index], results, agenda);
+            if (facts.IsShedding(circuit.Id) != circuit.IsShedding)
+            {
+                agenda.AddNextScan();
+            }
+
             facts.SetShedding(circuit.Id, circuit.IsShedding);
         }
     }

@@ -18,6 +18,17 @@ public class AdmissionTests
     }
 
     [Fact]
+    public void ALightThatNeverFindsRoomIsToldAtOnceAlsoWhenLeaping()
+    {
+        var dark = Instant.FromUtc(2026, 6, 1, 9, 0);
+        var rig = new Rig(WithLimit(Quiet(Sites.OneRack()), 0.5), dark);
+        rig.LeapUntil(() => rig.Alarm("sockets/circuit-shed") is not null);
+
+        // 06:00 in New York.
+        Assert.True(rig.Now.Wall - Instant.FromUtc(2026, 6, 1, 10, 0) <= Duration.FromSeconds(1));
+    }
+
+    [Fact]
     public void WhatDoesNotFitTheCircuitIsShedFromTheTop()
     {
         // 5 + 12 + 2 x 80 W at 120 V is 1.475 A: with 1.2 A the upper light has no room.
