@@ -52,9 +52,15 @@ internal sealed class PumpDailyBudget : Interlock
     public override string Words(ClockFace clock) =>
         $"the pump has used its {budget.InWords()} for the day, which ends at {clock.At(dayBegan + day)}";
 
-    /// <summary>Whoever acknowledges the alarm grants the budget once more.</summary>
+    /// <summary>Whoever acknowledges the alarm while the budget is used up grants it once more; what is left of a later day
+    /// stays as it is.</summary>
     public override void Acknowledged()
     {
+        if (used < budget)
+        {
+            return;
+        }
+
         used = Duration.Zero;
         Changed();
     }

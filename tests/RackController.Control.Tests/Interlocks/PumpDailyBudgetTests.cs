@@ -49,6 +49,22 @@ public class PumpDailyBudgetTests
         Assert.Contains("has used its 25 min for the day", rig.Why("north/pump").Interlocks[0]);
     }
 
+    [Fact]
+    public void AcknowledgingYesterdaysAlarmGrantsNothing()
+    {
+        var rig = HourlyRig();
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+        rig.LeapUntil(() => rig.Alarm(Key)!.State == AlarmState.ReturnedUnacknowledged);
+        var newDay = rig.Now.Monotonic;
+        rig.LeapUntil(() => PumpTime(rig) >= Duration.FromMinutes(40));
+
+        rig.Scan(new Acknowledge("Ada", Key));
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+
+        Assert.Equal(Duration.FromMinutes(50), PumpTime(rig));
+        Assert.True(rig.Now.Monotonic - newDay < Duration.FromHours(24));
+    }
+
     private static Duration PumpTime(Rig rig)
     {
         var total = Duration.Zero;
