@@ -56,6 +56,13 @@ internal sealed class Rig : IEventSink
         somethingChanged = true;
     }
 
+    /// <summary>The sensor speaks again.</summary>
+    public void Speak(string sensor)
+    {
+        silent.Remove(Sensor(sensor).Id);
+        somethingChanged = true;
+    }
+
     public void StepWall(Duration by)
     {
         Now = Now with { Wall = Now.Wall + by };

@@ -12,7 +12,8 @@ internal sealed class LowFloat : Interlock
 {
     private readonly Rack rack;
     private readonly ImmutableArray<Sensor> floats;
-    private MonotonicTime lastDry;
+    private MonotonicTime wetSince;
+    private bool mustReadWet;
     private bool wasBad = true;
     private bool isDry;
     private long tripsInFlood;
@@ -23,7 +24,7 @@ internal sealed class LowFloat : Interlock
     {
         this.rack = rack;
         this.floats = floats;
-        lastDry = start + -rack.Limits.LowFloatRestored;
+        wetSince = start;
     }
 
     /// <summary>Doubt about the float is told by the float's own alarm.</summary>
@@ -31,7 +32,6 @@ internal sealed class LowFloat : Interlock
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        var wasDry = isDry;
         isDry = facts.AnyIsOpen(floats);
         var isBad = isDry || !facts.AllAreKnown(floats);
         if (isDry && !wasBad)
@@ -39,20 +39,20 @@ internal sealed class LowFloat : Interlock
             CountTrip(facts);
         }
 
-        // The scan that first finds it wet again is where the time of being wet begins, however long ago the one before was.
-        if (isDry || wasDry)
+        // The scan that first knows it wet again is where the time of being wet begins, however long ago the one before was.
+        if (isBad || wasBad)
         {
-            lastDry = facts.Now.Monotonic;
+            wetSince = facts.Now.Monotonic;
         }
 
         wasBad = isBad;
-        var restored = lastDry + rack.Limits.LowFloatRestored;
-        if (!isBad && facts.Now.Monotonic < restored)
+        mustReadWet = isDry || (mustReadWet && (isBad || facts.Now.Monotonic < Restored));
+        if (mustReadWet && !isBad)
         {
-            agenda.Add(restored);
+            agenda.Add(Restored);
         }
 
-        return isBad || facts.Now.Monotonic < restored;
+        return isBad || mustReadWet;
     }
 
     public override string Words(ClockFace clock) => IsLatched
@@ -61,7 +61,7 @@ internal sealed class LowFloat : Interlock
             ? "the reservoir's low float is dry"
             : wasBad
                 ? "nobody knows whether the reservoir's low float is wet"
-                : $"the reservoir's low float was dry and must read wet until {clock.At(lastDry + rack.Limits.LowFloatRestored)}";
+                : $"the reservoir's low float must read wet until {clock.At(Restored)}";
 
     public override void Save(MemoryWriter memory)
     {
@@ -73,11 +73,16 @@ internal sealed class LowFloat : Interlock
     public override void Restore(MemoryReader memory, Moment start)
     {
         base.Restore(memory, start);
+
+        // How long it had read wet is unknown after a restart.
+        mustReadWet = !memory.IsEmpty;
         tripsInFlood = memory.Number($"{Key}/trips in flood") ?? 0;
         floodOfTrips = memory.Number($"{Key}/flood of trips") ?? -1;
     }
 
     protected override void Forget() => tripsInFlood = 0;
+
+    private MonotonicTime Restored => wetSince + rack.Limits.LowFloatRestored;
 
     private void CountTrip(Facts facts)
     {

@@ -96,6 +96,40 @@ public class LowFloatTests
         Assert.Equal(AlarmState.Unacknowledged, rig.Alarm($"{Float}/reading-unknown")!.State);
     }
 
+    [Fact]
+    public void TheMinuteOfBeingWetIsCountedFromWhenTheFloatIsKnownToBeWet()
+    {
+        var rig = FloodingRig();
+        FallDry(rig);
+        rig.Silence(Float);
+        rig.LeapFor(Duration.FromMinutes(30));
+        rig.Speak(Float);
+        var speaks = rig.Now.Monotonic;
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        Assert.Equal(Duration.FromSeconds(62.1), rig.Now.Monotonic - speaks);
+    }
+
+    [Fact]
+    public void ARestartDoesNotShortenTheMinuteOfBeingWet()
+    {
+        var rig = new Rig(Sites.OneRack().WithLimits(limits => limits with
+        {
+            PumpRest = Duration.FromSeconds(10),
+            LowFloatRestored = Duration.FromMinutes(20),
+        }));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        FallDry(rig);
+        rig.ScanFor(Duration.FromSeconds(10));
+        rig.Restart(Duration.FromMinutes(1));
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        rig.LeapFor(Duration.FromMinutes(19.9));
+        Assert.False(rig.IsOn("north/pump"));
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
     private static void FallDry(Rig rig)
     {
         rig.Set(Float, 0);
