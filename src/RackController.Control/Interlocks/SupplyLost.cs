@@ -69,6 +69,7 @@ internal sealed class SupplyLost : Interlock
     public override void Save(MemoryWriter memory)
     {
         base.Save(memory);
+        memory.Put($"{Key}/lost", isLost ? 1 : 0);
         trips.Save(memory);
     }
 
@@ -78,7 +79,9 @@ internal sealed class SupplyLost : Interlock
         trips.Restore(memory);
         if (!memory.IsEmpty)
         {
-            isRestart = true;
+            // A loss that a restart interrupts is one loss, and still the last answer of a sense that is unknown.
+            isLost = memory.Number($"{Key}/lost") == 1;
+            isRestart = !isLost;
             quietUntil = start.Monotonic + limits.SupplyQuietPeriod;
         }
     }

@@ -99,6 +99,35 @@ public class SupplyLostTests
         Assert.NotNull(rig.Alarm($"{Sense}/reading-unknown"));
     }
 
+    [Fact]
+    public void RestartsDuringALossAreOneLoss()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.LeapFor(Duration.FromMinutes(5));
+        for (var restart = 0; restart < 3; restart++)
+        {
+            rig.Restart(Duration.FromMinutes(1));
+            rig.LeapFor(Duration.FromMinutes(5));
+        }
+
+        rig.Set(Sense, 1);
+        rig.LeapUntil(() => rig.IsOn("north/aerator"));
+    }
+
+    [Fact]
+    public void ACircuitKnownToBeLostStaysLostAcrossARestartWhileItsSenseIsUnknown()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.LeapFor(Duration.FromMinutes(5));
+        rig.Silence(Sense);
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromMinutes(10));
+
+        Assert.Equal("the supply of the circuit is lost", rig.Why("north/fan").Summary);
+    }
+
     private static Rig LitRig()
     {
         var rig = new Rig(Sites.OneRack().WithSchedule(s => s with { Floods = s.Floods with { Times = new NoFloods() } }));
