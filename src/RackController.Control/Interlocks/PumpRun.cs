@@ -19,6 +19,8 @@ internal sealed class PumpRun(LoadId pump, MonotonicTime start)
         var running = facts.WasOn(pump);
         if (running == IsRunning)
         {
+            // Nobody knows whether a failing output took its command: the rest begins once it works again.
+            Since = running || facts.Conditions.Io.IsOk ? Since : facts.Now.Monotonic;
             return false;
         }
 

@@ -47,4 +47,20 @@ public class PumpRestTests
         Assert.Contains("the pump rests until", rig.Why("north/pump").Interlocks[0]);
         Assert.Empty(rig.Control.Alarms());
     }
+
+    [Fact]
+    public void RestBeginsOnceOutputsWorkAgainSinceNobodyKnowsWhenThePumpStopped()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.ScanFor(Duration.FromMinutes(1));
+        rig.Conditions = ScanConditions.Good with { Io = new IoOutcome("chip relays is gone") };
+        rig.ScanFor(Duration.FromMinutes(40));
+        var works = rig.Now.Monotonic;
+        rig.Conditions = ScanConditions.Good;
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+
+        Assert.Equal(Duration.FromMinutes(15), rig.Now.Monotonic - works);
+    }
 }
