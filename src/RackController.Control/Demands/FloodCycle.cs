@@ -28,11 +28,13 @@ internal sealed class FloodCycle
         FillHitItsLimit = fullTrays is not null && memory.Number($"{key}/fill-hit-its-limit") == 1;
         PhaseBegan = start;
 
-        // How far the trays had drained is unknown, so they drain anew.
-        cutByRestart = memory.Number($"{key}/flood-wet") == 1;
-        Phase = cutByRestart ? FloodPhase.Draining : FloodPhase.Idle;
         isSecondTry = memory.Number($"{key}/flood-second-try") == 1;
         wasFillingAtRestart = memory.Number($"{key}/flood-filling") == 1;
+        AnotherFollows = isSecondTry && !wasFillingAtRestart;
+
+        // How far the trays had drained is unknown, so they drain anew.
+        cutByRestart = AnotherFollows || memory.Number($"{key}/flood-wet") == 1;
+        Phase = cutByRestart ? FloodPhase.Draining : FloodPhase.Idle;
     }
 
     /// <summary>Where the cycle is.</summary>

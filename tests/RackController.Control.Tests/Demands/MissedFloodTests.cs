@@ -126,6 +126,25 @@ public class MissedFloodTests
     }
 
     [Theory]
+    [InlineData(5)]
+    [InlineData(20)]
+    public void ASecondTryThatHasNotBegunSurvivesARestart(int minutesLater)
+    {
+        // Cut after two minutes; at five its trays still drain, at twenty it waits for the pump.
+        var cut = Seven + Duration.FromMinutes(2);
+        var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(1)) { PumpMayRun = now => now.Wall < cut };
+        rig.RunUntil(cut);
+        rig.RunUntil(Seven + Duration.FromMinutes(minutesLater));
+        Assert.Single(rig.When(FloodEvent.CutShort));
+
+        var again = new DemandRig(Sites.OneRack(), Seven + Duration.FromMinutes(minutesLater + 1), memory: rig.Save());
+        again.RunUntil(Thirteen - Duration.FromMinutes(1));
+
+        Assert.Single(again.When(FloodEvent.Filling));
+        Assert.Equal(1, again.Demand.FloodNumber);
+    }
+
+    [Theory]
     [InlineData(7)]
     [InlineData(20)]
     public void AFloodThatFilledIsNotRepeatedAfterARestartButItsTraysDrainAnew(int minutes)
