@@ -13,8 +13,8 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class WaterDemand(Rack rack)
 {
-    /// <summary>How long the pump waits for the valves. A valve that may not open then costs its own tier the flood, but not
-    /// the others.</summary>
+    /// <summary>How long the pump waits for all valves. A valve that may not open then costs its own tier the flood, but not
+    /// the others; against nothing but closed valves the pump never starts.</summary>
     public static readonly Duration ValvesFirst = Duration.FromSeconds(10);
 
     private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
@@ -48,21 +48,24 @@ internal sealed class WaterDemand(Rack rack)
 
     private bool WaitsForValves(Facts facts, FloodCycle cycle, TiersInUse tiers, Agenda agenda)
     {
-        var givesUp = cycle.PhaseBegan + ValvesFirst;
-        if (facts.Now.Monotonic >= givesUp)
+        var (anyOpen, allOpen) = (false, true);
+        foreach (var tier in rack.Tiers)
         {
-            return false;
-        }
-
-        foreach (var tier in valved)
-        {
-            if (tiers[tier.Number] && !facts.WasOn(tier.Valve!.Value))
+            if (tiers[tier.Number])
             {
-                agenda.Add(givesUp);
-                return true;
+                var isOpen = tier.Valve is not { } valve || facts.WasOn(valve);
+                anyOpen |= isOpen;
+                allOpen &= isOpen;
             }
         }
 
-        return false;
+        var givesUp = cycle.PhaseBegan + ValvesFirst;
+        if (allOpen || facts.Now.Monotonic >= givesUp)
+        {
+            return !anyOpen;
+        }
+
+        agenda.Add(givesUp);
+        return true;
     }
 }

@@ -47,6 +47,14 @@ public class FloodCycleTests
     }
 
     [Fact]
+    public void APumpNeverStartsWhileEveryValveIsClosed()
+    {
+        var rig = new DemandRig(Sites.OneRack(tiers: 1), Morning) { Forbidden = "north/tier 1 valve" };
+        rig.Run(Duration.FromHours(1));
+        Assert.Empty(rig.Comes("north/pump", SwitchState.On));
+    }
+
+    [Fact]
     public void WithoutACheckValveTheTraysDrainBackThroughOpenValves()
     {
         var site = Sites.OneRack().WithRack(rack => rack with { Supply = rack.Supply with { HasCheckValve = false } });
