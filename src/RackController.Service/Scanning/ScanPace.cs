@@ -26,15 +26,18 @@ internal sealed class ScanPace(ScanTiming timing, MonotonicTime start)
     public void Begin(MonotonicTime now)
     {
         Scans++;
-        LateBy = Duration.Max(Duration.Zero, now - NextDue);
+        var behind = Duration.Max(Duration.Zero, now - NextDue);
+
+        // Before the first scan nothing was driven: a slow start is not a late scan.
+        LateBy = Scans == 1 ? Duration.Zero : behind;
         if (now < NextDue)
         {
             return;
         }
 
         WorstLateness = Duration.Max(WorstLateness, LateBy);
-        var missed = LateBy.ToInt64Nanoseconds() / timing.Period.ToInt64Nanoseconds();
-        Slips += missed > 0 ? 1 : 0;
+        Slips += LateBy >= timing.Period ? 1 : 0;
+        var missed = behind.ToInt64Nanoseconds() / timing.Period.ToInt64Nanoseconds();
         NextDue += timing.Period * (missed + 1);
     }
 }

@@ -57,5 +57,14 @@ public sealed class ScanPaceTests
         Assert.True(pace.IsLate);
     }
 
+    [Fact]
+    public void TheFirstScanIsNeverLateHoweverLongTheStartTook()
+    {
+        pace.Begin(At(5_000));
+
+        Assert.Equal(Duration.Zero, pace.LateBy);
+        Assert.Equal(At(5_100), pace.NextDue);
+    }
+
     private static MonotonicTime At(long milliseconds) => MonotonicTime.FromMilliseconds(1_000_000 + milliseconds);
 }
