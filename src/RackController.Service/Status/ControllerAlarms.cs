@@ -84,10 +84,14 @@ internal sealed class ControllerAlarms(IScanClock clock)
             {
                 if (alarm.Key == key)
                 {
-                    var state = alarm.State == AlarmState.Unacknowledged && StaysWhenSeen(trouble)
+                    var state = alarm.State != AlarmState.ReturnedUnacknowledged && StaysWhenSeen(trouble)
                         ? AlarmState.Acknowledged
                         : AlarmState.Normal;
-                    Change(trouble, alarm with { State = state, Since = clock.Now() });
+                    if (state != alarm.State)
+                    {
+                        Change(trouble, alarm with { State = state, Since = clock.Now() });
+                    }
+
                     return true;
                 }
             }
@@ -137,8 +141,9 @@ internal sealed class ControllerAlarms(IScanClock clock)
                 "what happens is kept in memory only; after a restart latches and run totals would be unknown",
                 "free space on the disk, or mend its permissions; writing is tried again by itself", "within the day"),
             ControllerTrouble.JournalSetAside => Of("controller/journal set aside", AlarmPriority.Low,
-                "the record starts anew; latches, run totals and timers of before are unknown and taken at their worst",
-                "look at the rack, then acknowledge; the old file is kept beside the new one", "before the next round"),
+                "the record starts anew; latches, stops and run totals that could not be read are forgotten, and timers begin again",
+                "look whether the rack was stopped or latched for a reason, then acknowledge; the old file is kept",
+                "before the next round"),
             ControllerTrouble.DiskNearlyFull => Of("controller/disk space", AlarmPriority.Low,
                 "the journal will soon be unwritable", "free space on the disk", "within the day"),
             ControllerTrouble.NotAlone => Of("controller/lock", AlarmPriority.Medium,

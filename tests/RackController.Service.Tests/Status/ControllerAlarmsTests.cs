@@ -1,0 +1,33 @@
+using RackController.Control;
+
+namespace RackController.Service.Tests;
+
+public sealed class ControllerAlarmsTests
+{
+    private const string Journal = "controller/journal";
+
+    private readonly ControllerAlarms alarms = new(new StillClock());
+
+    [Fact]
+    public void AcknowledgingTwiceLeavesAnAlarmStandingWhoseCauseIsThere()
+    {
+        alarms.Raise(ControllerTrouble.JournalUnwritable, "the disk is full");
+        Assert.True(alarms.TryAcknowledge(Journal));
+        Assert.True(alarms.TryAcknowledge(Journal));
+
+        Assert.Equal(AlarmState.Acknowledged, alarms.Active().Single().State);
+        alarms.Clear(ControllerTrouble.JournalUnwritable);
+        Assert.Empty(alarms.Active());
+    }
+
+    [Fact]
+    public void AnAlarmThatReturnedBeforeAnybodySawItStaysUntilSomebodyDoes()
+    {
+        alarms.Raise(ControllerTrouble.JournalUnwritable, "the disk is full");
+        alarms.Clear(ControllerTrouble.JournalUnwritable);
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, alarms.Active().Single().State);
+
+        Assert.True(alarms.TryAcknowledge(Journal));
+        Assert.Empty(alarms.Active());
+    }
+}
