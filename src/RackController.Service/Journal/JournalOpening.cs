@@ -19,17 +19,18 @@ internal sealed record JournalOpening(
         new(Instant.FromUnixTimeTicks(0), false, ImmutableSortedDictionary<string, long>.Empty);
 
     /// <summary>Opens the journal of a state folder. A file that is corrupt, or that a newer program wrote, is
-    /// renamed as it is and a new one begun: a broken record is no reason to leave a rack undriven.</summary>
+    /// renamed as it is and a new one begun: a broken record is no reason to leave a rack undriven. What a newer program
+    /// remembered is taken up as far as it can be read, so that going back a version lets no latch go.</summary>
     /// <param name="path">The journal's file.</param>
     /// <param name="now">The time, for the new name of a file that is put aside.</param>
     public static JournalOpening Open(string path, Instant now)
     {
         try
         {
-            var setAside = System.IO.File.Exists(path) && WhatIsWrongWith(path) is { } wrong ? SetAsideFile(path, wrong, now) : null;
+            var wrong = System.IO.File.Exists(path) ? WhatIsWrongWith(path) : null;
+            var setAside = wrong is null ? null : SetAsideFile(path, wrong, now);
             var file = JournalFile.Open(path);
-            return new JournalOpening(
-                file, file.ReadMemory() ?? (setAside is null ? null : NothingKnown), file.LastTrustedTime(), setAside, null);
+            return new JournalOpening(file, file.ReadMemory() ?? wrong?.Memory, file.LastTrustedTime(), setAside, null);
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
@@ -49,17 +50,31 @@ internal sealed record JournalOpening(
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
             if (JournalSchema.QuickCheck(connection) is { } damage)
             {
-                return new Fault("corrupt", $"is corrupt ({damage})");
+                return new Fault("corrupt", $"is corrupt ({damage})", NothingKnown);
             }
 
             return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version
-                ? new Fault("newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})")
+                ? new Fault("newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
+                    MemoryOfNewer(connection))
                 : null;
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
             or SQLitePCL.raw.SQLITE_ERROR)
         {
-            return new Fault("corrupt", $"is corrupt ({e.Message})");
+            return new Fault("corrupt", $"is corrupt ({e.Message})", NothingKnown);
+        }
+    }
+
+    private static ControlMemory MemoryOfNewer(SqliteConnection connection)
+    {
+        try
+        {
+            return JournalFile.MemoryIn(connection) ?? NothingKnown;
+        }
+        catch (SqliteException)
+        {
+            // A newer program may remember in another way; then nothing is known, which the alarm says.
+            return NothingKnown;
         }
     }
 
@@ -79,5 +94,5 @@ internal sealed record JournalOpening(
         return $"the journal {fault.What}; it was kept as {Path.GetFileName(aside)} and a new one begun";
     }
 
-    private sealed record Fault(string Kind, string What);
+    private sealed record Fault(string Kind, string What, ControlMemory Memory);
 }

@@ -56,6 +56,20 @@ public sealed class JournalOpeningTests : IDisposable
     }
 
     [Fact]
+    public void ATimeThatTheClockWasSetBackFromIsNotTheLastTrustedTime()
+    {
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([new JournalEntry([Happenings.Event(86_400), Happenings.Event(30)], Happenings.Memory())]);
+        }
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var again = opening.File;
+
+        Assert.Equal(Happenings.Event(30).At.Wall, opening.LastTrustedTime);
+    }
+
+    [Fact]
     public void ACorruptJournalIsPutAsideAndANewOneBegun()
     {
         using (var file = JournalFile.Open(Path))
@@ -86,12 +100,36 @@ public sealed class JournalOpeningTests : IDisposable
         {
         }
 
-        using (var connection = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite))
+        Change("UPDATE meta SET value = '999' WHERE key = 'schema_version'");
+
+        AssertPutAside("newer", File.ReadAllBytes(Path));
+    }
+
+    [Fact]
+    public void WhatANewerVersionRememberedIsTakenUp()
+    {
+        using (var file = JournalFile.Open(Path))
         {
-            using var command = connection.CreateCommand();
-            command.CommandText = "UPDATE meta SET value = '999' WHERE key = 'schema_version'; PRAGMA wal_checkpoint(TRUNCATE)";
-            command.ExecuteNonQuery();
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))]);
         }
+
+        Change("UPDATE meta SET value = '999' WHERE key = 'schema_version'");
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var again = opening.File;
+
+        Assert.Contains("newer", opening.SetAside, StringComparison.Ordinal);
+        Assert.Equal(1, opening.Memory!.Items["north/high-water/latched"]);
+    }
+
+    [Fact]
+    public void ANewerVersionThatRemembersInAnotherWayIsNotCalledCorrupt()
+    {
+        using (JournalFile.Open(Path))
+        {
+        }
+
+        Change("UPDATE meta SET value = '999' WHERE key = 'schema_version'; DROP TABLE memory_taken");
 
         AssertPutAside("newer", File.ReadAllBytes(Path));
     }
@@ -119,6 +157,14 @@ public sealed class JournalOpeningTests : IDisposable
     }
 
     public void Dispose() => folder.Dispose();
+
+    private void Change(string sql)
+    {
+        using var connection = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite);
+        using var command = connection.CreateCommand();
+        command.CommandText = sql + "; PRAGMA wal_checkpoint(TRUNCATE)";
+        command.ExecuteNonQuery();
+    }
 
     private void AssertPutAside(string kind, byte[] bytes)
     {
