@@ -1,3 +1,5 @@
+using NodaTime;
+using RackController.Model;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Mappings;
 
@@ -6,7 +8,10 @@ namespace RackController.RackFile.Checks;
 /// <summary>The limits fit each other.</summary>
 internal static class LimitChecks
 {
-    public static void Run(RackPart rack, Complaints complaints)
+    /// <summary>The cause-and-effect table promises that a float cuts the pump this soon.</summary>
+    private static readonly Duration tripsWithin = Duration.FromSeconds(1);
+
+    public static void Run(RackPart rack, ScanTiming? scan, Complaints complaints)
     {
         if (rack.Limits is not { } part)
         {
@@ -19,6 +24,14 @@ internal static class LimitChecks
             complaints.Refuse(
                 part.Places("service-hold-warning"), "a service hold would warn before it begins",
                 $"write less than `service-hold-maximum` ({Say.Time(limits.ServiceHoldMaximum)})");
+        }
+
+        if (scan is not null && scan.Period * limits.SamplesToTrip > tripsWithin)
+        {
+            complaints.Refuse(
+                part.Places("samples-to-trip"),
+                $"a float would not cut the pump within a second, as {limits.SamplesToTrip} scans take longer",
+                "write fewer samples, or a shorter `period` of the scan");
         }
 
         if (limits.WaterColdC >= limits.WaterWarmC)

@@ -25,7 +25,7 @@ internal static class SiteChecks
             FloodChecks.Run(rack, complaints);
             RunChecks.Run(rack, complaints);
             SafeStateChecks.Run(rack, complaints);
-            LimitChecks.Run(rack, complaints);
+            LimitChecks.Run(rack, site.Scan, complaints);
             ProtectionChecks.Run(rack, complaints);
         }
     }

@@ -22,7 +22,7 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
         Time("pump-rest", "15 min", "10 s", "24 h", "How long the pump rests between runs, while trays drain.",
             "without a rest the trays cannot drain, and a rest of days is no schedule",
             (limits, value) => limits with { PumpRest = value }),
-        Time("pump-daily-budget", "3 h", "1 min", "24 h", "How long the pump may run in a local day, all runs together.",
+        Time("pump-daily-budget", "3 h", "1 min", "24 h", "How long the pump may run in 24 h, all runs together.",
             "a day has 24 h", (limits, value) => limits with { PumpDailyBudget = value }),
         Count("maximum-runs-to-latch", "3", 10, "How many maximum runs within 24 h latch the pump.",
             (limits, value) => limits with { MaximumRunsToLatch = value }),

@@ -23,6 +23,14 @@ public sealed class LimitTests
         Expect.Complaint(RackFiles.SmallWith("io: simulated", $"scan: {{ {scan} }}"), expected);
 
     [Theory]
+    [InlineData("period: 1 s, late-after: 3 s", "samples-to-trip: 2")]
+    [InlineData("period: 250 ms", "samples-to-trip: 5")]
+    public void AFloatTripsWithinASecond(string scan, string limit) => Expect.Complaint(
+        RackFiles.SmallWith("io: simulated", $"scan: {{ {scan} }}\nio: simulated")
+            .Replace("tiers:\n", $"limits: {{ {limit} }}\n    tiers:\n", StringComparison.Ordinal),
+        "a float would not cut the pump within a second");
+
+    [Theory]
     [InlineData("      low-float: 60 mm\n", "warning: nothing keeps the pump from running dry")]
     public void APumpWithoutProtectionIsAWarning(string without, string expected) =>
         Expect.Complaint(RackFiles.SmallWith(without, ""), expected, "would stop it within a second");
