@@ -14,7 +14,7 @@ namespace RackController.Control;
 internal sealed class WaterDemand(Rack rack)
 {
     /// <summary>How long the pump waits for all valves. A valve that may not open then costs its own tier the flood, but not
-    /// the others; against nothing but closed valves the pump never starts.</summary>
+    /// the others; against nothing but closed valves the pump never runs.</summary>
     public static readonly Duration ValvesFirst = Duration.FromSeconds(10);
 
     private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
@@ -39,14 +39,13 @@ internal sealed class WaterDemand(Rack rack)
                 : new(open ? SwitchState.On : SwitchState.Off, cause, until);
         }
 
-        var waitsForValves = cycle.Phase == FloodPhase.Waiting && WaitsForValves(facts, cycle, tiers, agenda);
         demands[rack.Pump.Load.Index] = new(
-            cycle.WantsPump && !waitsForValves ? SwitchState.On : SwitchState.Off,
+            cycle.WantsPump && WaterHasAWay(facts, cycle, tiers, agenda) ? SwitchState.On : SwitchState.Off,
             cause,
             until);
     }
 
-    private bool WaitsForValves(Facts facts, FloodCycle cycle, TiersInUse tiers, Agenda agenda)
+    private bool WaterHasAWay(Facts facts, FloodCycle cycle, TiersInUse tiers, Agenda agenda)
     {
         var (anyOpen, allOpen) = (false, true);
         foreach (var tier in rack.Tiers)
@@ -60,12 +59,12 @@ internal sealed class WaterDemand(Rack rack)
         }
 
         var givesUp = cycle.PhaseBegan + ValvesFirst;
-        if (allOpen || facts.Now.Monotonic >= givesUp)
+        if (allOpen || cycle.Phase != FloodPhase.Waiting || facts.Now.Monotonic >= givesUp)
         {
-            return !anyOpen;
+            return anyOpen;
         }
 
         agenda.Add(givesUp);
-        return true;
+        return false;
     }
 }

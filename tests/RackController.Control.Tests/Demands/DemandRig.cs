@@ -45,7 +45,7 @@ internal sealed class DemandRig : IEventSink
     public Func<MonotonicTime, MonotonicTime> PermissionChanges { get; init; } = _ => MonotonicTime.Never;
 
     /// <summary>A load that is never told on.</summary>
-    public string? Forbidden { get; init; }
+    public string? Forbidden { get; set; }
 
     public MonotonicTime Earliest => agenda.Earliest;
 

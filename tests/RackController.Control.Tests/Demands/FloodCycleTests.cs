@@ -55,6 +55,18 @@ public class FloodCycleTests
     }
 
     [Fact]
+    public void AFloodIsCutShortWhenItsLastValveCloses()
+    {
+        var rig = new DemandRig(Sites.OneRack(tiers: 1), Morning);
+        rig.RunUntil(Seven + Duration.FromMinutes(2));
+        rig.Forbidden = "north/tier 1 valve";
+        rig.Run(Duration.FromSeconds(1));
+
+        Assert.Equal(SwitchState.Off, rig["north/pump"].State);
+        Assert.Single(rig.When(FloodEvent.CutShort));
+    }
+
+    [Fact]
     public void WithoutACheckValveTheTraysDrainBackThroughOpenValves()
     {
         var site = Sites.OneRack().WithRack(rack => rack with { Supply = rack.Supply with { HasCheckValve = false } });
