@@ -56,6 +56,11 @@ internal sealed class Rig : IEventSink
         somethingChanged = true;
     }
 
+    /// <summary>What a sensor said last.</summary>
+    public double Value(string sensor) => readings[Sensor(sensor).Id].Value;
+
+    public bool IsSilent(string sensor) => silent.Contains(Sensor(sensor).Id);
+
     /// <summary>The sensor speaks again.</summary>
     public void Speak(string sensor)
     {
