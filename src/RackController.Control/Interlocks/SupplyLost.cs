@@ -55,7 +55,8 @@ internal sealed class SupplyLost : Interlock
             agenda.Add(quietUntil);
         }
 
-        return isLost || now < quietUntil;
+        // While inputs or outputs fail only safe states are on, and a restart every few seconds must not keep the air off.
+        return isLost || (now < quietUntil && facts.Conditions.Io.IsOk);
     }
 
     public override string Words(ClockFace clock) => IsLatched

@@ -100,6 +100,27 @@ public class SupplyLostTests
     }
 
     [Fact]
+    public void RestartsBecauseInputsFailNeverTakeTheAeratorsAir()
+    {
+        // A supervisor restarts a controller whose inputs fail long before the quiet period is over, again and again.
+        var rig = LitRig();
+        rig.Conditions = ScanConditions.Good with { Io = new IoOutcome("chip floats is gone") };
+        for (var restart = 0; restart < 5; restart++)
+        {
+            rig.Restart(Duration.FromSeconds(2));
+            for (var scan = 0; scan < 100; scan++)
+            {
+                rig.Scan();
+                Assert.True(rig.IsOn("north/aerator"));
+            }
+        }
+
+        rig.Set(Sense, 0);
+        rig.ScanFor(Duration.FromSeconds(1));
+        Assert.False(rig.IsOn("north/aerator"));
+    }
+
+    [Fact]
     public void RestartsDuringALossAreOneLoss()
     {
         var rig = LitRig();
