@@ -4,7 +4,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// What waits to be written. Samples have little room and the oldest go first; events have so much that only a disk
-/// that stays unwritable for weeks fills it, and then the newest are counted as lost instead of kept.
+/// that stays unwritable for weeks fills it, and then the newest are counted as lost instead of kept. Of what is to be
+/// remembered only the newest waits.
 /// </summary>
 internal sealed class JournalQueue : IDisposable
 {
@@ -17,6 +18,7 @@ internal sealed class JournalQueue : IDisposable
     private readonly AutoResetEvent arrived = new(false);
     private readonly Queue<Sample> samples = new(512);
     private List<JournalEntry> entries = [];
+    private ControlMemory? memory;
     private ControlMemory? signOfLife;
     private int eventCount;
 
@@ -34,8 +36,13 @@ internal sealed class JournalQueue : IDisposable
                 entry = entry with { Events = [] };
             }
 
-            eventCount += entry.Events.Length;
-            entries.Add(entry);
+            if (entry.Events.Length > 0)
+            {
+                eventCount += entry.Events.Length;
+                entries.Add(entry with { Memory = null });
+            }
+
+            memory = entry.Memory ?? memory;
             signOfLife = entry.Memory is null ? signOfLife : null;
         }
 
@@ -43,11 +50,11 @@ internal sealed class JournalQueue : IDisposable
     }
 
     /// <summary>Adds a sign of life; the newest counts.</summary>
-    public void Add(ControlMemory memory)
+    public void Add(ControlMemory alive)
     {
         lock (gate)
         {
-            signOfLife = memory;
+            signOfLife = alive;
         }
     }
 
@@ -73,13 +80,19 @@ internal sealed class JournalQueue : IDisposable
 
     public void Dispose() => arrived.Dispose();
 
-    /// <summary>Takes all entries.</summary>
+    /// <summary>Takes all entries, the newest memory with the last of them.</summary>
     public List<JournalEntry> TakeEntries()
     {
         lock (gate)
         {
             var taken = entries;
+            if (memory is not null)
+            {
+                taken.Add(new JournalEntry([], memory));
+            }
+
             entries = [];
+            memory = null;
             eventCount = 0;
             return taken;
         }
@@ -90,8 +103,8 @@ internal sealed class JournalQueue : IDisposable
     {
         lock (gate)
         {
-            taken.AddRange(entries);
-            entries = taken;
+            memory ??= taken.LastOrDefault(entry => entry.Memory is not null)?.Memory;
+            entries = [.. taken.Where(entry => entry.Memory is null), .. entries];
             eventCount = entries.Sum(entry => entry.Events.Length);
         }
     }

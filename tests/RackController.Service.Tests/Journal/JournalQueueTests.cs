@@ -1,0 +1,26 @@
+namespace RackController.Service.Tests;
+
+public sealed class JournalQueueTests
+{
+    [Fact]
+    public void WhileTheDiskIsBrokenOnlyTheNewestMemoryIsHeld()
+    {
+        using var queue = new JournalQueue();
+        foreach (var number in (int[])[1, 2, 3])
+        {
+            queue.Add(new JournalEntry([Happenings.Event(number)], Happenings.Memory(("north/latch", number))));
+        }
+
+        var taken = queue.TakeEntries();
+        Assert.Equal([null, null, null, 3L], taken.Select(entry => entry.Memory?.Items["north/latch"]));
+
+        queue.Add(new JournalEntry([], Happenings.Memory(("north/latch", 4))));
+        queue.PutBack(taken);
+        queue.Add(new JournalEntry([], Happenings.Memory(("north/latch", 5))));
+        taken = queue.TakeEntries();
+
+        Assert.Equal(["number 1", "number 2", "number 3"], taken.SelectMany(entry => entry.Events).Select(each => each.Because));
+        Assert.Equal([5L], taken.Where(entry => entry.Memory is not null).Select(entry => entry.Memory!.Items["north/latch"]));
+        Assert.Equal(4, taken.Count);
+    }
+}
