@@ -34,7 +34,8 @@ internal sealed record JournalOpening(
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
-            return new JournalOpening(null, NothingKnown, null, null, $"{path}: {e.Message}");
+            // A disk that takes nothing any more often still gives: latches must not go with it.
+            return new JournalOpening(null, WhatCanBeRead(path), null, null, $"{path}: {e.Message}");
         }
     }
 
@@ -55,7 +56,7 @@ internal sealed record JournalOpening(
 
             return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version
                 ? new Fault("newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
-                    MemoryOfNewer(connection))
+                    WhatCanBeRead(path))
                 : null;
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
@@ -65,15 +66,17 @@ internal sealed record JournalOpening(
         }
     }
 
-    private static ControlMemory MemoryOfNewer(SqliteConnection connection)
+    private static ControlMemory WhatCanBeRead(string path)
     {
         try
         {
-            return JournalFile.MemoryIn(connection) ?? NothingKnown;
+            using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
+            var isSound = JournalSchema.QuickCheck(connection) is null;
+            return (isSound ? JournalFile.MemoryIn(connection) : null) ?? NothingKnown;
         }
         catch (SqliteException)
         {
-            // A newer program may remember in another way; then nothing is known, which the alarm says.
+            // Nothing can, or a newer program remembers in another way. Whoever asks has an alarm that says so.
             return NothingKnown;
         }
     }

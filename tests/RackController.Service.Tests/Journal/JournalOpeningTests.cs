@@ -135,6 +135,26 @@ public sealed class JournalOpeningTests : IDisposable
     }
 
     [Fact]
+    public void AJournalThatCanOnlyBeReadStillTellsWhatItRemembers()
+    {
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))]);
+        }
+
+        using var other = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite);
+        using var hold = other.CreateCommand();
+        hold.CommandText = "BEGIN IMMEDIATE";
+        hold.ExecuteNonQuery();
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+
+        Assert.Null(opening.File);
+        Assert.NotNull(opening.Unusable);
+        Assert.Equal(1, opening.Memory!.Items["north/high-water/latched"]);
+    }
+
+    [Fact]
     public void AFolderThatIsNotThereLeavesTheControllerWithoutAJournalAndSaysWhy()
     {
         var opening = JournalOpening.Open(folder.File("no/such/folder/journal.db"), Happenings.Noon);
