@@ -10,6 +10,7 @@ namespace RackController.Service;
 /// <param name="Loads">Every load, on or off, and why.</param>
 /// <param name="Sensors">Every sensor and what it says.</param>
 /// <param name="Floods">Where each rack's flood cycle is, by <see cref="RackId"/>.</param>
+/// <param name="TiersInUse">Which tiers take part, by <see cref="RackId"/> and then bottom first.</param>
 /// <param name="Due">What the schedule will do next, soonest first.</param>
 /// <param name="Alarms">Every alarm that is not normal, most urgent first, the controller's own included.</param>
 /// <param name="Recent">What happened last, newest first.</param>
@@ -19,6 +20,7 @@ public sealed record SiteStatus(
     ImmutableArray<LoadWhy> Loads,
     ImmutableArray<SensorStatus> Sensors,
     ImmutableArray<FloodPhase> Floods,
+    ImmutableArray<ImmutableArray<bool>> TiersInUse,
     ImmutableArray<DueNext> Due,
     ImmutableArray<Alarm> Alarms,
     ImmutableArray<ControlEvent> Recent,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Control;
 using RackController.Model;
 
@@ -36,10 +37,14 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         control.Why(),
         [.. control.Site.Sensors.Select(sensor => Describe(sensor, readings[sensor.Id], now.Monotonic))],
         [.. control.Site.Racks.Select(rack => control.FloodPhase(rack.Id))],
+        [.. control.Site.Racks.Select(rack => TiersInUse(control, rack))],
         control.DueNext(),
         [.. controllerAlarms.Active().Concat(control.Alarms()).OrderByDescending(alarm => alarm.Priority)],
         recent.Newest(),
         health);
+
+    private static ImmutableArray<bool> TiersInUse(RackControl control, Rack rack) =>
+        [.. rack.Tiers.Select(tier => control.IsTierInUse(rack.Id, tier.Number))];
 
     private static SensorStatus Describe(Sensor sensor, Reading reading, MonotonicTime now)
     {

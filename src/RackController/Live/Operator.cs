@@ -12,6 +12,7 @@ internal sealed class Operator(IRunningRack rack)
 {
     private readonly string name = $"{Environment.UserName} at the terminal";
     private string? latchToConfirm;
+    private bool choosesTier;
     private string? answer;
 
     /// <summary>The rack that keys act on.</summary>
@@ -23,7 +24,9 @@ internal sealed class Operator(IRunningRack rack)
     public void Take(char key, SiteStatus status)
     {
         var confirming = latchToConfirm;
+        var choosing = choosesTier;
         latchToConfirm = null;
+        choosesTier = false;
         answer = null;
         switch (char.ToUpperInvariant(key))
         {
@@ -54,6 +57,12 @@ internal sealed class Operator(IRunningRack rack)
             case 'Y' when confirming is not null:
                 Ask(new ConfirmReset(name, confirming), $"reset {confirming}");
                 break;
+            case 'T':
+                choosesTier = true;
+                break;
+            case >= '1' and <= '9' when choosing:
+                ChangeTier(key - '0', status);
+                break;
             case '\t':
                 Chosen = new RackId((Chosen.Index + 1) % rack.Site.Racks.Length);
                 break;
@@ -73,27 +82,34 @@ internal sealed class Operator(IRunningRack rack)
                 .Add(" reset   any other key: leave it latched", Tone.Quiet);
         }
 
+        if (choosesTier)
+        {
+            return line.Add($"Which tier of {RackName} goes out of use, or back into use? ").Add("1", Tone.Strong)
+                .Add(" to ", Tone.Quiet).Add($"{Tiers}", Tone.Strong).Add("   any other key: none", Tone.Quiet);
+        }
+
         if (answer is not null)
         {
             return line.Add(answer + "   ").Add("S", Tone.Strong).Add(" stop   any key: back to the keys", Tone.Quiet);
         }
 
         Key("S", "stop");
-        Key("R", "resume");
+        Key("R", width < roomy ? "go on" : "resume");
         Key("F", "flood");
         Key("N", "skip");
         Key("H", "hold");
-        Key("E", "end hold");
+        Key("E", "end");
+        Key("T", "tier");
         Key("A", "acknowledge");
         Key("X", "reset");
         if (rack.Site.Racks.Length > 1)
         {
-            Key("Tab", "rack");
+            Key("Tab", width < roomy ? "next" : "next rack");
         }
 
         if (width >= roomy || rack.Site.Racks.Length == 1)
         {
-            Key("^C", "end");
+            Key("^C", "quit");
         }
 
         return line;
@@ -103,8 +119,24 @@ internal sealed class Operator(IRunningRack rack)
 
     private string RackName => rack.Site[Chosen].Name;
 
+    private int Tiers => rack.Site[Chosen].Tiers.Length;
+
     private void Ask(OperatorRequest request, string what) =>
         answer = rack.TryAsk(request) ? $"Asked: {what}." : $"Not asked, too much waits already: {what}.";
+
+    private void ChangeTier(int number, SiteStatus status)
+    {
+        if (number > Tiers)
+        {
+            answer = $"{RackName} has no tier {number}.";
+            return;
+        }
+
+        var use = !status.TiersInUse[Chosen.Index][number - 1];
+        Ask(
+            new SetTierInUse(name, Chosen, number, use),
+            $"take tier {number} of {RackName} {(use ? "into use" : "out of use: no light, no water")}");
+    }
 
     private void Acknowledge(SiteStatus status)
     {

@@ -29,6 +29,30 @@ public sealed class OperatorTests
     }
 
     [Fact]
+    public void ATierGoesOutOfUseByTwoKeysAndComesBackTheSameWay()
+    {
+        Press('t');
+        Press('2');
+        Assert.Equal((2, false), Tier(Assert.Single(rack.Asked)));
+
+        var status = Pictures.Calm(rack.Site);
+        status = status with { TiersInUse = [status.TiersInUse[0].SetItem(1, false)] };
+        Press('t', status);
+        Press('2', status);
+        Assert.Equal((2, true), Tier(rack.Asked[1]));
+    }
+
+    [Fact]
+    public void ADigitByItselfOrOfNoTierAsksNothing()
+    {
+        Press('2');
+        Press('t');
+        Press('9');
+
+        Assert.Empty(rack.Asked);
+    }
+
+    [Fact]
     public void StopStopsEveryRack()
     {
         Press('S');
@@ -93,9 +117,12 @@ public sealed class OperatorTests
         Assert.True(legend.Width <= width + 1, $"{legend.Width} columns");
         var text = string.Concat(legend.Render(width).Select(segment => segment.Text));
         Assert.All(
-            (string[])["S stop", "R resume", "F flood", "N skip", "H hold", "E end hold", "A acknowledge", "X reset", "Tab rack"],
+            (string[])["S stop", width < 90 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge", "X reset", "Tab next"],
             key => Assert.Contains(key, text, StringComparison.Ordinal));
     }
+
+    private static (int Number, bool InUse) Tier(OperatorRequest request) =>
+        request is SetTierInUse { TierNumber: var number, InUse: var use } ? (number, use) : default;
 
     private void Press(char key, SiteStatus? status = null) => person.Take(key, status ?? Pictures.Calm(rack.Site));
 

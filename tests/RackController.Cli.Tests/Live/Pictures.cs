@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
@@ -21,6 +22,7 @@ internal static class Pictures
         [.. site.Sensors.Select(sensor => new SensorStatus(
             sensor, new Reading(WellValue(sensor), ReadingQuality.Good, Now.Monotonic), Duration.Zero, null))],
         [.. site.Racks.Select(_ => FloodPhase.Idle)],
+        [.. site.Racks.Select(rack => rack.Tiers.Select(_ => true).ToImmutableArray())],
         [.. site.Loads.Select(load => new DueNext(load.Name, "on", Now.Wall + Duration.FromHours(1)))],
         [],
         [.. Enumerable.Range(0, 50).Select(number => new ControlEvent(
