@@ -116,8 +116,13 @@ public sealed class OperatorTests
 
         Assert.True(legend.Width <= width + 1, $"{legend.Width} columns");
         var text = string.Concat(legend.Render(width).Select(segment => segment.Text));
+        string[] keys =
+        [
+            "S stop", width < 90 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge",
+            "X reset", "Tab next",
+        ];
         Assert.All(
-            (string[])["S stop", width < 90 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge", "X reset", "Tab next"],
+            keys,
             key => Assert.Contains(key, text, StringComparison.Ordinal));
     }
 
