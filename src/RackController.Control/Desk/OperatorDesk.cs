@@ -52,6 +52,12 @@ internal sealed class OperatorDesk(
 
     private string FloodNow(RackId rack, in Moment now, IEventSink events)
     {
+        if (desks[rack.Index].IsStopped)
+        {
+            // A flood that waited would begin the moment that somebody else resumes.
+            return $"{site[rack].Name} is stopped; resume it first";
+        }
+
         demands[rack.Index].TryFloodNow(now, events, out var answer);
         return answer;
     }
