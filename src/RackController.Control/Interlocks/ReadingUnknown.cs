@@ -4,28 +4,49 @@ using RackController.Model;
 namespace RackController.Control;
 
 /// <summary>Tells that the word of a sensor may not be believed. Whatever needs it already takes its safe answer; this says
-/// which sensor to look at. A sensor has a moment after the start to speak for the first time.</summary>
+/// which sensor to look at. A sensor has a moment after the start to speak for the first time, and one that comes and goes
+/// is told of until it has been steady for as long.</summary>
 internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, MonotonicTime start) : Interlock(row, sensor.Name, [])
 {
     private static readonly Duration grace = Duration.FromSeconds(15);
-    private MonotonicTime lastKnown = start;
+    private MonotonicTime? doubtedSince = start;
+    private MonotonicTime knownSince;
+    private bool isKnown;
+    private bool isTold;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        if (facts.IsKnown(sensor.Id))
+        var now = facts.Now.Monotonic;
+        var wasKnown = isKnown;
+        isKnown = facts.IsKnown(sensor.Id);
+        if (!isKnown)
         {
-            lastKnown = facts.Now.Monotonic;
-            return false;
+            doubtedSince ??= now;
+            isTold = isTold || IsDue(doubtedSince.Value + grace, now, agenda);
+            return isTold;
         }
 
-        // Known until the scan before, if it was known then: a leap must not count against the sensor.
-        if (facts.WasKnown(sensor.Id))
+        knownSince = wasKnown ? knownSince : now;
+        if (doubtedSince is not null && IsDue(knownSince + grace, now, agenda))
         {
-            lastKnown = facts.Now.Monotonic;
+            doubtedSince = null;
+            isTold = false;
         }
 
-        var due = lastKnown + grace;
-        if (facts.Now.Monotonic >= due)
+        return isTold;
+    }
+
+    /// <summary>A sensor of a tier that is out of use may well be unplugged.</summary>
+    public override bool IsSuppressed(Facts facts) =>
+        sensor is { Rack: { } rack, TierNumber: { } tier } && !facts.IsTierInUse(rack, tier);
+
+    public override string Words(ClockFace clock) => isKnown
+        ? $"the readings of {sensor.Name} come and go"
+        : $"{sensor.Name} has no believable reading";
+
+    private static bool IsDue(MonotonicTime due, MonotonicTime now, Agenda agenda)
+    {
+        if (now >= due)
         {
             return true;
         }
@@ -33,10 +54,4 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
         agenda.Add(due);
         return false;
     }
-
-    /// <summary>A sensor of a tier that is out of use may well be unplugged.</summary>
-    public override bool IsSuppressed(Facts facts) =>
-        sensor is { Rack: { } rack, TierNumber: { } tier } && !facts.IsTierInUse(rack, tier);
-
-    public override string Words(ClockFace clock) => $"{sensor.Name} has no believable reading";
 }

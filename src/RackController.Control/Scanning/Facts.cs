@@ -11,7 +11,6 @@ internal sealed class Facts
 {
     private readonly double[] values;
     private readonly bool[] known;
-    private readonly bool[] wasKnown;
     private readonly bool[] shedding;
     private readonly RackFacts[] racks;
     private readonly ImmutableArray<RackDesk> desks;
@@ -23,7 +22,6 @@ internal sealed class Facts
         Site = site;
         values = new double[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
-        wasKnown = new bool[site.Sensors.Length];
         shedding = new bool[site.Circuits.Length];
         racks = new RackFacts[site.Racks.Length];
         lastCommands = new RelayCommands(site);
@@ -57,9 +55,6 @@ internal sealed class Facts
 
     /// <summary>Whether a contact is known to read 0.</summary>
     public bool IsOpen(SensorId sensor) => known[sensor.Index] && values[sensor.Index] < 0.5;
-
-    /// <summary>Whether the word of a sensor could be believed at the scan before.</summary>
-    public bool WasKnown(SensorId sensor) => wasKnown[sensor.Index];
 
     /// <summary>Whether any of these contacts is known to read 0.</summary>
     public bool AnyIsOpen(ImmutableArray<Sensor> sensors)
@@ -107,7 +102,6 @@ internal sealed class Facts
     /// <summary>Begins a scan.</summary>
     public void Begin(in Moment now, in ScanConditions conditions, RelayCommands last)
     {
-        known.CopyTo(wasKnown, 0);
         Conditions = conditions;
         Before = Now;
         Now = now;

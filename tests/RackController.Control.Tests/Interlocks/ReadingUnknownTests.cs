@@ -1,0 +1,52 @@
+using NodaTime;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row reading-unknown.</summary>
+public class ReadingUnknownTests
+{
+    private const string Rope = "north/leak rope";
+    private const string Key = $"{Rope}/reading-unknown";
+
+    [Fact]
+    public void OneShortSilenceIsNoAlarm()
+    {
+        var rig = SteadyRig();
+        BeSilentFor(rig, Duration.FromSeconds(6));
+        rig.LeapFor(Duration.FromMinutes(2));
+
+        Assert.DoesNotContain(rig.Events, e => e.Subject == Key);
+    }
+
+    [Fact]
+    public void ASensorThatComesAndGoesIsToldOnce()
+    {
+        var rig = SteadyRig();
+        for (var time = 0; time < 20; time++)
+        {
+            BeSilentFor(rig, Duration.FromSeconds(6));
+            rig.LeapFor(Duration.FromSeconds(6));
+        }
+
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+        Assert.Single(rig.Events, e => e.Subject == Key);
+
+        rig.LeapFor(Duration.FromSeconds(20));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    private static void BeSilentFor(Rig rig, Duration length)
+    {
+        rig.Silence(Rope);
+        rig.LeapFor(length);
+        rig.Speak(Rope);
+    }
+
+    private static Rig SteadyRig()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapFor(Duration.FromMinutes(1));
+        return rig;
+    }
+}
