@@ -64,8 +64,8 @@ internal sealed class SupplyLost : Interlock
         : isLost
             ? "the supply of the circuit is lost"
             : isRestart
-                ? $"the controller restarted and the circuit stays quiet until {clock.At(quietUntil)}"
-                : $"the supply came back and the circuit stays quiet until {clock.At(quietUntil)}";
+                ? $"the circuit stays quiet until {clock.At(quietUntil)} after the restart"
+                : $"the circuit stays quiet until {clock.At(quietUntil)} after its supply came back";
 
     public override void Save(MemoryWriter memory)
     {
