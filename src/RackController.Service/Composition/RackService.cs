@@ -29,8 +29,8 @@ public static class RackService
 
         // Alone: one process for one rack.
         using var rackLock = FolderAndLock.Take(options.Folder);
-
-        using var log = ServiceLog.Open(options.Folder.Log, toConsole: options.Screen is null);
+        using var serviceLog = ServiceLog.Open(options.Folder.Log, toConsole: options.Screen is null);
+        var log = serviceLog.Log;
         using var supervisor = Supervisor.FromEnvironment();
 
         // Safe: the lines are claimed at their safe levels before anything slow is done.

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 using NodaTime.TimeZones;
 using RackController.Model;
@@ -12,8 +13,10 @@ internal static class StartLines
     public static void Write(ILogger log, Site site, ServiceOptions options, JournalOpening opening, OpenRack rack)
     {
         log.Information(
-            "{Site:l} from {File:l}: {Racks} racks, {Loads} loads, {Sensors} sensors, {Io:l}, at {Speed} times real time",
-            site.Name, options.RackFile, site.Racks.Length, site.Loads.Length, site.Sensors.Length, rack.Name, options.Speed);
+            "{Site:l} from {File:l}: {Racks} {Frames:l}, {Loads} loads, {Sensors} sensors, {Io:l}{Speed:l}",
+            site.Name, options.RackFile, site.Racks.Length, site.Racks.Length == 1 ? "rack" : "racks", site.Loads.Length,
+            site.Sensors.Length, rack.Name,
+            options.Speed > 1 ? string.Create(CultureInfo.InvariantCulture, $", at {options.Speed} times real time") : "");
         foreach (var line in rack.Describe())
         {
             log.Information("{Line:l}", line);

@@ -51,7 +51,7 @@ internal sealed record JournalOpening(
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
             if (JournalSchema.QuickCheck(connection) is { } damage)
             {
-                return new Fault("corrupt", $"is corrupt ({damage})", NothingKnown);
+                return new Fault("corrupt", $"is corrupt ({damage.ReplaceLineEndings(" ")})", NothingKnown);
             }
 
             return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version

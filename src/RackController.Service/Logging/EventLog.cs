@@ -51,8 +51,8 @@ internal sealed class EventLog(ILogger log) : IScanListener, IDisposable
     private void Write(ControlEvent happened)
     {
         if (log.BindMessageTemplate(
-            "{Kind} {Subject:l}: {What:l}, because {Because:l}",
-            [happened.Kind, happened.Subject, happened.What, happened.Because], out var template, out var properties))
+            "{Kind:l} {Subject:l}: {What:l}, because {Because:l}",
+            [happened.Kind.ToString(), happened.Subject, happened.What, happened.Because], out var template, out var properties))
         {
             var at = happened.At.Wall.ToDateTimeOffset().ToLocalTime();
             log.Write(new LogEvent(at, LevelOf(happened), null, template, properties));

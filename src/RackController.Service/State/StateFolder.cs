@@ -22,6 +22,7 @@ public sealed record StateFolder(string Path)
     /// <param name="rackFile">The path of the rack file.</param>
     /// <param name="io">Where its relays are.</param>
     /// <param name="isFast">Whether the run is faster than real time.</param>
+    /// <exception cref="CouldNotRunException">Nobody says where, and the user has no home.</exception>
     public static StateFolder Choose(string? asked, string rackFile, IoPlan io, bool isFast)
     {
         if (asked is not null)
@@ -43,9 +44,14 @@ public sealed record StateFolder(string Path)
             return given.Split(':')[0];
         }
 
-        var xdg = Environment.GetEnvironmentVariable("XDG_STATE_HOME");
-        var home = Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
-        return System.IO.Path.Combine(
-            string.IsNullOrEmpty(xdg) ? System.IO.Path.Combine(home, ".local", "state") : xdg, "rackcontroller");
+        if (Environment.GetEnvironmentVariable("XDG_STATE_HOME") is { Length: > 0 } xdg)
+        {
+            return System.IO.Path.Combine(xdg, "rackcontroller");
+        }
+
+        // Without a home the path would be one below the folder that the person happens to be in.
+        return Environment.GetFolderPath(Environment.SpecialFolder.UserProfile) is { Length: > 0 } home
+            ? System.IO.Path.Combine(home, ".local", "state", "rackcontroller")
+            : throw new CouldNotRunException("this user has no home folder to keep the journal in: name a folder with --state");
     }
 }

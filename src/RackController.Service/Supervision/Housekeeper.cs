@@ -155,7 +155,7 @@ internal sealed class Housekeeper : IDisposable
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{on} of {status.Loads.Length} loads on, {status.Alarms.Length} alarms ({unseen} unacknowledged), "
-            + $"{status.Health.Scans} scans, {status.Health.Slips} slipped, "
-            + $"worst {status.Health.WorstLateness.TotalMilliseconds:0.#} ms late, {journal.Committed} events in the journal");
+            + $"{status.Health.Scans} scans, {status.Health.Slips} late, "
+            + $"at worst by {status.Health.WorstLateness.TotalMilliseconds:0.#} ms, {journal.Committed} events in the journal");
     }
 }

@@ -94,6 +94,26 @@ public sealed class RackServiceTests : IDisposable
         Assert.Contains(seen.Alarms, alarm => alarm.Key == "controller/lock");
     }
 
+    [FullDiskFact]
+    public async Task ADiskThatFillsUpKeepsNoRunFromEndingAsItShould()
+    {
+        using var disk = new TinyDisk(folder.Path, kibibytes: 256);
+
+        var ending = await RackService.RunAsync(site, Options(FillAsync) with { Folder = new StateFolder(disk.Path) }).WaitAsync(Patience);
+
+        Assert.Equal(new ServiceEnding(null, null), ending);
+
+        async Task FillAsync(IRunningRack rack, CancellationToken end)
+        {
+            await rack.LookAsync(end);
+            disk.Fill();
+            Assert.True(rack.TryAsk(new Stop("somebody", null)));
+            while ((await rack.LookAsync(end)).Recent.All(happened => happened.Kind != EventKind.Request))
+            {
+            }
+        }
+    }
+
     [Fact]
     public async Task AScreenThatFailsEndsTheServiceWithEveryLoadSafe()
     {
