@@ -40,6 +40,12 @@ internal static class CommandLine
             error.WriteLine(cannot.Message);
             return ExitCode.CouldNotRun;
         }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Files are answered for where they are used; what is left is the place where answers go.
+            error.WriteLine($"the answer cannot be written ({e.Message.TrimEnd('.')}): make room, or send it elsewhere");
+            return ExitCode.CouldNotRun;
+        }
         catch (Exception defect) when (defect is not OutOfMemoryException)
         {
             error.WriteLine($"something that should be impossible happened ({defect.GetType().Name}): {defect.Message}");

@@ -90,7 +90,8 @@ internal sealed class Operator(IRunningRack rack)
 
         if (answer is not null)
         {
-            return line.Add(answer + "   ").Add("S", Tone.Strong).Add(" stop   any key: back to the keys", Tone.Quiet);
+            return line.Add(answer + "   ").Add("S", Tone.Strong).Add(" stop   ", Tone.Quiet)
+                .Add("Esc", Tone.Strong).Add(" all keys", Tone.Quiet);
         }
 
         Key("S", "stop");

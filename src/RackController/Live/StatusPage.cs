@@ -89,7 +89,7 @@ internal sealed record StatusPage(Site Site, double Speed)
         return line.AddRest(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{health.Scans} scans, {health.Slips} slipped, worst {health.WorstLateness.TotalMilliseconds:0.0} ms late"),
+                $"{health.Scans} scans, {health.Slips} late, at worst by {health.WorstLateness.TotalMilliseconds:0.0} ms"),
             width, Tone.Quiet);
     }
 

@@ -30,6 +30,11 @@ internal sealed class Terminal : IDisposable
         }
     }
 
+    /// <summary>Whether the output is a terminal that can be written to in any place. What calls itself dumb, or nothing at
+    /// all, would show the commands instead of obeying them.</summary>
+    public static bool CanShow =>
+        !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("TERM") is { Length: > 0 } and not "dumb";
+
     /// <summary>Shows a frame.</summary>
     /// <param name="lines">Its lines, no more than fit.</param>
     /// <param name="width">Columns.</param>

@@ -11,9 +11,10 @@ internal static class BenchVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A scenario." };
+        var file = new Argument<FileInfo>("file") { Description = "A scenario, such as config/scenarios/first-week.yaml." };
         var folder = new Option<DirectoryInfo>("--out")
         {
+            HelpName = "folder",
             Description = "The folder for report.html, result.json and junit.xml. Default: out/ and the scenario's name.",
         };
         var verb = new Command("bench", "Run a scenario in virtual time and say whether it held.") { file, folder };

@@ -12,7 +12,7 @@ internal static class CheckVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file or a scenario." };
+        var file = new Argument<FileInfo>("file") { Description = "A rack file or a scenario, such as config/demo-four-tier.yaml." };
         var verb = new Command("check", "Say whether a rack file or a scenario is right.") { file };
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration.Output));
         return verb;
@@ -54,7 +54,7 @@ internal static class CheckVerb
         output.WriteLine();
         output.WriteLine(
             $"It runs {scenario.Site.Name} from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} "
-            + $"for {Spans.Words(scenario.Length)}, with {scenario.Events.Length} events from outside.");
+            + $"for {Spans.Words(scenario.Length)}, with {EventCount(scenario.Events.Length)} from outside.");
         var promises = scenario.Expectations.Select(expectation => $"  expects that {expectation.Name}");
         var exceptions = scenario.Accepts.Select(
             accepted => $"  accepts the hazard {HazardWords.Key(accepted.Kind)}, stopped by {accepted.Backstop}");
@@ -65,4 +65,11 @@ internal static class CheckVerb
 
         return ExitCode.AsExpected;
     }
+
+    private static string EventCount(int events) => events switch
+    {
+        0 => "no events",
+        1 => "1 event",
+        _ => $"{events} events",
+    };
 }

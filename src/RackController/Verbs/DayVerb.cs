@@ -13,12 +13,14 @@ internal static class DayVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file." };
+        var file = new Argument<FileInfo>("file") { Description = "A rack file, such as config/demo-four-tier.yaml." };
         var date = new Option<LocalDate>("--date")
         {
             Description = "The local date, such as 2026-03-29.",
+            HelpName = "date",
             Required = true,
-            CustomParser = result => Parsing.Local(LocalDatePattern.Iso, result, "--date takes a date such as 2026-03-29"),
+            CustomParser = result => Parsing.Local(
+                LocalDatePattern.Iso, date => date, result, "--date takes a date such as 2026-03-29"),
         };
         var verb = new Command("day", "Print what every load will do on a day, in local time.") { file, date };
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.GetValue(date), parsed.InvocationConfiguration));

@@ -1,27 +1,52 @@
 using System.CommandLine.Parsing;
+using System.Globalization;
+using NodaTime;
 using NodaTime.Text;
 
 namespace RackController.Verbs;
 
-/// <summary>Reads dates and times from the command line.</summary>
+/// <summary>Reads dates, times and numbers from the command line.</summary>
 internal static class Parsing
 {
-    /// <summary>Reads one, or says what to write instead.</summary>
+    // As in scenarios. Beyond, no law says when clocks change, and at the ends of the calendar no day has a next one.
+    private const int FirstYear = 2000;
+    private const int LastYear = 2100;
+
+    /// <summary>Reads a date or a date and time, or says what to write instead.</summary>
     /// <typeparam name="T">What is read.</typeparam>
     /// <param name="pattern">How it is written.</param>
+    /// <param name="dateOf">Its date.</param>
     /// <param name="result">What was written.</param>
     /// <param name="advice">What to write.</param>
-    public static T Local<T>(IPattern<T> pattern, ArgumentResult result, string advice)
+    public static T Local<T>(IPattern<T> pattern, Func<T, LocalDate> dateOf, ArgumentResult result, string advice)
         where T : struct
     {
-        var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
-        var parsed = pattern.Parse(text);
-        if (parsed.Success)
+        var parsed = pattern.Parse(Text(result));
+        if (parsed.Success && dateOf(parsed.Value).Year is >= FirstYear and <= LastYear)
         {
             return parsed.Value;
+        }
+
+        result.AddError(parsed.Success ? $"{advice}, in a year from {FirstYear} to {LastYear}" : advice);
+        return default;
+    }
+
+    /// <summary>Reads a number within bounds, or says what to write instead.</summary>
+    /// <param name="least">The least that is allowed.</param>
+    /// <param name="most">The most that is allowed.</param>
+    /// <param name="result">What was written.</param>
+    /// <param name="advice">What to write.</param>
+    public static double Number(double least, double most, ArgumentResult result, string advice)
+    {
+        var isNumber = double.TryParse(Text(result), NumberStyles.Float, CultureInfo.InvariantCulture, out var number);
+        if (isNumber && number >= least && number <= most)
+        {
+            return number;
         }
 
         result.AddError(advice);
         return default;
     }
+
+    private static string Text(ArgumentResult result) => result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
 }

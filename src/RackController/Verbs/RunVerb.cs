@@ -20,27 +20,23 @@ internal static class RunVerb
         };
         var state = new Option<DirectoryInfo?>("--state")
         {
-            Description = "Folder for journal, lock and log.",
+            HelpName = "folder",
+            Description = "The folder for journal, lock and log. Default: one of this user's own.",
         };
         var speed = new Option<double>("--speed")
         {
             Description = "Run a simulated rack this many times faster than real time: 1 to 1000.",
+            HelpName = "times",
             DefaultValueFactory = _ => 1,
+            CustomParser = result => Parsing.Number(1, Fastest, result, $"--speed takes a number from 1 to {Fastest}"),
         };
         var log = new Option<bool>("--log") { Description = "Write a log to the terminal instead of the live screen." };
-        speed.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<double>() is not (>= 1 and <= Fastest))
-            {
-                result.AddError($"--speed: give a number from 1 to {Fastest}");
-            }
-        });
 
         var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, log };
         verb.SetAction((parsed, _) => RunAsync(
             new RunRequest(
                 parsed.GetValue(file)?.ToString() ?? DemoFile(), parsed.GetValue(state)?.ToString(), parsed.GetValue(speed),
-                ShowScreen: !parsed.GetValue(log) && !Console.IsOutputRedirected),
+                ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
             parsed.InvocationConfiguration));
         return verb;
     }
@@ -48,7 +44,7 @@ internal static class RunVerb
     /// <summary>What the program does when no verb is given: drives the demo rack.</summary>
     /// <param name="parsed">The command line.</param>
     public static Task<int> RunDemoAsync(ParseResult parsed) => RunAsync(
-        new RunRequest(DemoFile(), State: null, Speed: 1, ShowScreen: !Console.IsOutputRedirected),
+        new RunRequest(DemoFile(), State: null, Speed: 1, ShowScreen: Terminal.CanShow),
         parsed.InvocationConfiguration);
 
     /// <summary>The demo rack of the folder the person is in, else the one beside the program.</summary>

@@ -22,12 +22,13 @@ internal static class WhyVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file." };
+        var file = new Argument<FileInfo>("file") { Description = "A rack file, such as config/demo-four-tier.yaml." };
         var at = new Option<LocalDateTime>("--at")
         {
             Description = "A local date and time, such as 2026-03-29T01:30.",
+            HelpName = "time",
             Required = true,
-            CustomParser = result => Parsing.Local(Accepted.Build(), result, Advice),
+            CustomParser = result => Parsing.Local(Accepted.Build(), time => time.Date, result, Advice),
         };
         var verb = new Command("why", "Say what every load would be doing at a time, and through which steps.") { file, at };
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file), parsed.GetValue(at), parsed.InvocationConfiguration));
