@@ -25,7 +25,8 @@ internal static class TotalsSection
         foreach (var load in result.Loads)
         {
             html.Row(
-                result.Scenario.Site[load.Load].Name, Spans.Words(load.Powered), $"{load.SwitchedOn} times", $"{load.EnergyKWh:0.00} kWh");
+                result.Scenario.Site[load.Load].Name, Spans.Words(load.Powered),
+                load.SwitchedOn == 1 ? "once" : $"{load.SwitchedOn} times", $"{load.EnergyKWh:0.00} kWh");
         }
 
         html.Append("</tbody></table></div>\n<ul class=\"plain\">\n");

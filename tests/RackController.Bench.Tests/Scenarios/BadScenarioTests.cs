@@ -15,6 +15,8 @@ public sealed class BadScenarioTests
     [InlineData("start: 2026-03-02 06:30\nlength: 45 kg\n" + Expect, "mass", "")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { load: north/pomp, is: on }\n", "`north/pomp`", "north/pump")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { load: north/pump }\n", "does not say one thing", "powered")]
+    [InlineData(Head + "expect:\n  - that: x\n    never: { load: north/pump, is: offf }\n", "`is` is `offf`", "`off`")]
+    [InlineData(Head + "expect:\n  - that: x\n    never: { alarm: north/low-float, is: loud }\n", "`is` is `loud`", "`active`")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { is: on }\n", "about nothing", "")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { load: north/pump, rack: north, is: on }\n", "more than one thing", "")]
     [InlineData(Head + "expect:\n  - that: x\n", "of no kind", "always")]

@@ -72,6 +72,12 @@ internal sealed class StatementMapping : Mapping<Statement>
 
         var statement = AboutLoad(keys) ?? AboutRack(keys) ?? AboutTier(keys) ?? AboutTheRest(keys);
         var expected = Keys.Count(key => keys.IsWritten(key)) - 1;
+        if (statement is null && States(subject[0]) is { } known && keys.Find(state) is { } word)
+        {
+            keys.Refuse(state, $"`is` is `{word}`", $"write {known}");
+            return null;
+        }
+
         if (statement is null || expected > (statement is Happens or ControllerRuns ? 0 : 1))
         {
             keys.Refuse(
@@ -101,6 +107,11 @@ internal sealed class StatementMapping : Mapping<Statement>
         _ when subject == reports => "`what`",
         _ => "nothing",
     };
+
+    // What `is:` may say, where it says anything.
+    private string? States(Key subject) => subject == load ? "`on` or `off`"
+        : subject == alarm ? string.Join(" or ", AlarmStates.Keys.Order(StringComparer.Ordinal).Select(word => $"`{word}`"))
+        : null;
 
     private Statement? AboutLoad(MappingReader keys)
     {
