@@ -61,13 +61,14 @@ internal sealed class AlarmPanel
             return NoSuch(key);
         }
 
-        if (!point.Shelve(length, now))
+        var allowed = Duration.Min(Duration.Max(length, Duration.Zero), AlarmPoint.LongestShelving);
+        if (!point.Shelve(allowed, now))
         {
             return $"{key} is {Words(point.State)} and cannot be shelved";
         }
 
-        Tell(source, point, now, $"{by} shelved it for {length.InWords()}", events);
-        return "shelved";
+        Tell(source, point, now, $"{by} shelved it for {allowed.InWords()}", events);
+        return allowed < length ? $"shelved for {allowed.InWords()}, the longest that is allowed" : "shelved";
     }
 
     /// <summary>Takes one alarm out of service or puts it back.</summary>

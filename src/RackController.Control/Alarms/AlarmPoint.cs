@@ -9,6 +9,9 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class AlarmPoint(string key)
 {
+    /// <summary>The longest that an alarm may be out of sight by one request: whoever comes next shall see it within a day.</summary>
+    public static readonly Duration LongestShelving = Duration.FromHours(24);
+
     private bool isPresent;
     private bool isLatched;
     private MonotonicTime shelvedUntil;
@@ -47,6 +50,7 @@ internal sealed class AlarmPoint(string key)
     /// <returns>Whether it was in sight.</returns>
     public bool Shelve(Duration length, in Moment now)
     {
+        Invariant.Holds(length >= Duration.Zero && length <= LongestShelving, "an alarm is shelved for a day at most");
         if (State is AlarmState.Normal or AlarmState.Shelved or AlarmState.SuppressedByDesign or AlarmState.OutOfService)
         {
             return false;

@@ -22,14 +22,15 @@ internal sealed class RackDesk(Rack rack)
         MemoryVersion++;
     }
 
-    /// <summary>Begins a service hold, or sets a new end for one.</summary>
+    /// <summary>Begins a service hold, or makes one longer. One that somebody else asked for is never made shorter: two pairs of
+    /// hands may be in the rack.</summary>
     /// <returns>How long it will be, which is never longer than the rack allows.</returns>
     public Duration BeginHold(MonotonicTime now, Duration length)
     {
-        var allowed = Duration.Min(Duration.Max(length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
-        HoldEndsAt = now + allowed;
+        var end = now + Duration.Min(Duration.Max(length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
+        HoldEndsAt = HoldEndsAt is { } earlier && earlier > end ? earlier : end;
         MemoryVersion++;
-        return allowed;
+        return HoldEndsAt.Value - now;
     }
 
     /// <summary>Ends the service hold.</summary>

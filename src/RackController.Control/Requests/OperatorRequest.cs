@@ -49,7 +49,7 @@ public sealed record Acknowledge(string By, string Alarm) : OperatorRequest(By);
 /// <summary>Take an alarm out of sight until a time; its interlock goes on.</summary>
 /// <param name="By">Who asks.</param>
 /// <param name="Alarm">The key of the alarm.</param>
-/// <param name="Length">For how long.</param>
+/// <param name="Length">For how long; cut to 24 h, and the event says so.</param>
 public sealed record Shelve(string By, string Alarm, Duration Length) : OperatorRequest(By);
 
 /// <summary>Take an alarm out of service for maintenance, or put it back; its interlock goes on.</summary>

@@ -46,6 +46,17 @@ public class ServiceHoldTests
     }
 
     [Fact]
+    public void AShorterHoldDoesNotShortenTheHoldOfSomebodyElse()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(20)));
+        rig.Scan(new HoldForService("Bo", north, Duration.FromMinutes(2)));
+        rig.LeapFor(Duration.FromMinutes(19));
+
+        Assert.True(IsHeld(rig));
+    }
+
+    [Fact]
     public void ARestartDoesNotShortenAHold()
     {
         var rig = new Rig(Sites.OneRack());

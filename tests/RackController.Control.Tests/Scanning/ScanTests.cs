@@ -104,6 +104,20 @@ public class ScanTests
     }
 
     [Fact]
+    public void AnAlarmIsShelvedForADayAtMost()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.Set("north/leak rope", 1);
+        rig.ScanFor(Duration.FromSeconds(1));
+        rig.Scan(new Shelve("Ada", "north/high-water", Duration.FromDays(40)));
+        Assert.Equal(
+            "shelve: shelved for 24 h, the longest that is allowed", rig.Events.Last(e => e.Kind == EventKind.Request).What);
+        rig.LeapFor(Duration.FromHours(24) + Duration.FromSeconds(1));
+
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/high-water")!.State);
+    }
+
+    [Fact]
     public void AClockThatStepsIsTold()
     {
         var rig = new Rig(Sites.OneRack());
