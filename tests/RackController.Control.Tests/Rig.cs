@@ -116,13 +116,19 @@ internal sealed class Rig : IEventSink
         }
     }
 
-    /// <summary>The power goes and comes back: a new controller with what the old one remembered.</summary>
+    /// <summary>The power goes and comes back: a new controller with what the old one remembered, to which a silent sensor has
+    /// said nothing yet.</summary>
     public void Restart(Duration away, bool wallTrusted = true)
     {
         var memory = control.Save();
         Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Now.Wall + away, wallTrusted);
         control = new RackControl(Site, Now, memory);
         commands = new RelayCommands(Site);
+        foreach (var sensor in silent)
+        {
+            readings[sensor] = new Reading(0, ReadingQuality.Missing, Now.Monotonic);
+        }
+
         Refresh();
     }
 

@@ -5,27 +5,46 @@ namespace RackController.Control;
 
 /// <summary>
 /// Puts out a tier's lights when its air is too hot, and lights them again when it has cooled by a margin. Hazard: heat that
-/// builds up where a fan has failed. While the temperature is unknown its last answer stands: dark without end kills a crop
-/// as surely, and the unknown reading has its own alarm.
+/// builds up where a fan has failed. While the temperature is unknown its last answer stands, across a restart too: dark without
+/// end kills a crop as surely, and the unknown reading has its own alarm.
 /// </summary>
 internal sealed class AirTooHot(
     CauseAndEffectRow row, Rack rack, string place, ImmutableArray<LoadId> lights, Sensor sensor)
     : Interlock(row, place, lights)
 {
     private bool isHot;
-    private double lastC;
+    private double? lastC;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (facts.IsKnown(sensor.Id))
         {
-            lastC = facts.Value(sensor.Id);
-            isHot = isHot ? lastC > rack.Limits.AirHotC - rack.Limits.AirHotReturnK : lastC > rack.Limits.AirHotC;
+            var airC = facts.Value(sensor.Id);
+            var wasHot = isHot;
+            isHot = airC > rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0);
+            lastC = airC;
+            if (isHot != wasHot)
+            {
+                Changed();
+            }
         }
 
         return isHot;
     }
 
     public override string Words(ClockFace clock) =>
-        $"the air is at {lastC:0.0} °C and lights are out above {rack.Limits.AirHotC:0.#} °C";
+        $"the air {(lastC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
+        + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        memory.Put($"{Key}/hot", isHot ? 1 : 0);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        isHot = memory.Number($"{Key}/hot") == 1;
+    }
 }

@@ -29,6 +29,35 @@ public class HighWaterTests
         Assert.Contains($"{sensor} was wet", rig.Alarm(Key)!.Cause);
     }
 
+    [Theory]
+    [InlineData("north/tier 2 high float")]
+    [InlineData("north/leak rope")]
+    public void OneSampleOfWetIsAGlitch(string sensor)
+    {
+        var rig = FloodingRig();
+        rig.Set(sensor, 1);
+        rig.Scan();
+        rig.Set(sensor, 0);
+        rig.ScanFor(Duration.FromSeconds(5));
+
+        Assert.True(rig.IsOn("north/pump"));
+        Assert.Null(rig.Alarm(Key));
+    }
+
+    [Fact]
+    public void ThePumpReturnsOnceItIsDryAndSomebodyHasReset()
+    {
+        var rig = FloodingRig();
+        rig.Set("north/leak rope", 1);
+        rig.ScanFor(Duration.FromSeconds(1));
+        rig.Set("north/leak rope", 0);
+        rig.LeapFor(Duration.FromMinutes(5));
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.Scan(new ConfirmReset("Ada", Key));
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
     [Fact]
     public void ALatchWhoseCauseIsStillThereDoesNotGo()
     {

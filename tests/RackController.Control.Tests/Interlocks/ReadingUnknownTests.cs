@@ -36,6 +36,39 @@ public class ReadingUnknownTests
         Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
     }
 
+    [Fact]
+    public void ASilentSensorIsToldOfAfterAMomentAndUntilItHasSpokenForAsLong()
+    {
+        var rig = SteadyRig();
+        rig.Silence(Rope);
+        rig.LeapFor(Duration.FromSeconds(16));
+        Assert.Null(rig.Alarm(Key));
+
+        rig.LeapFor(Duration.FromSeconds(4));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+        Assert.Equal($"{Rope} has no believable reading", rig.Alarm(Key)!.Cause);
+
+        rig.Speak(Rope);
+        rig.LeapFor(Duration.FromSeconds(14));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+
+        rig.LeapFor(Duration.FromSeconds(6));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void ASensorThatNeverSpeaksAfterARestartIsToldOfToo()
+    {
+        var rig = SteadyRig();
+        rig.Silence(Rope);
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromSeconds(14));
+        Assert.Null(rig.Alarm(Key));
+
+        rig.LeapFor(Duration.FromSeconds(2));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+    }
+
     private static void BeSilentFor(Rig rig, Duration length)
     {
         rig.Silence(Rope);

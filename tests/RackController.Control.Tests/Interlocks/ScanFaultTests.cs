@@ -44,6 +44,24 @@ public class ScanFaultTests
         Assert.True(rig.IsOn("north/aerator"));
     }
 
+    [Fact]
+    public void AFaultIsJudgedAnewAfterARestartSinceNothingWasOnMeanwhile()
+    {
+        var rig = LitRig();
+        var fault = ScanConditions.Good with { Io = new IoOutcome("chip relays is gone") };
+        rig.Conditions = fault;
+        rig.Scan();
+        rig.Restart(Duration.FromMinutes(1));
+        rig.Scan();
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("controller/scan-fault")!.State);
+
+        rig.Conditions = ScanConditions.Good;
+        rig.Restart(Duration.FromMinutes(1));
+        rig.Scan();
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("controller/scan-fault")!.State);
+        rig.LeapUntil(() => rig.IsOn("north/tier 1 light"));
+    }
+
     private static Rig LitRig()
     {
         var rig = new Rig(Sites.OneRack().WithSchedule(s => s with { Floods = s.Floods with { Times = new NoFloods() } }));

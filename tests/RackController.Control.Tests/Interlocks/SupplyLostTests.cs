@@ -21,6 +21,19 @@ public class SupplyLostTests
     }
 
     [Fact]
+    public void OneSampleOfNoSupplyIsAGlitch()
+    {
+        var rig = LitRig();
+        rig.Set(Sense, 0);
+        rig.Scan();
+        rig.Set(Sense, 1);
+        rig.ScanFor(Duration.FromSeconds(5));
+
+        Assert.True(rig.IsOn("north/tier 1 light"));
+        Assert.DoesNotContain(rig.Events, e => e.Subject == "sockets/supply-lost");
+    }
+
+    [Fact]
     public void ASupplyThatComesBackIsFollowedByAQuietPeriodAndOneLoadAtATime()
     {
         var rig = LitRig();

@@ -61,6 +61,27 @@ public class TemperatureTests
         Assert.False(hot.IsOn("north/tier 2 light"));
     }
 
+    [Fact]
+    public void HotTiersStayDarkAcrossARestartThatLosesTheirTemperature()
+    {
+        var rig = LitRig();
+        rig.Set("north/tier 2 air", 35);
+        rig.Scan();
+        rig.Silence("north/tier 2 air");
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromMinutes(10));
+
+        Assert.True(rig.IsOn("north/tier 1 light"));
+        Assert.False(rig.IsOn("north/tier 2 light"));
+        Assert.Equal(
+            "the air was too hot when last measured and lights are out above 32 °C", rig.Why("north/tier 2 light").Summary);
+
+        rig.Speak("north/tier 2 air");
+        rig.Set("north/tier 2 air", 29.9);
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(rig.IsOn("north/tier 2 light"));
+    }
+
     [Theory]
     [InlineData(26.1)]
     [InlineData(11.9)]
@@ -72,6 +93,35 @@ public class TemperatureTests
 
         Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/water-temperature")!.State);
         Assert.True(rig.IsOn("north/tier 1 light"));
+    }
+
+    [Theory]
+    [InlineData(26)]
+    [InlineData(12)]
+    public void WaterAtItsLimitsTellsNobody(double waterC)
+    {
+        var rig = LitRig();
+        rig.Set("north/water", waterC);
+        rig.Scan();
+
+        Assert.Null(rig.Alarm("north/water-temperature"));
+    }
+
+    [Theory]
+    [InlineData(26.1, 25.6, 25.5)]
+    [InlineData(11.9, 12.4, 12.5)]
+    public void TheWaterAlarmReturnsOnceTheWaterIsWellWithinItsLimits(double outC, double stillOutC, double withinC)
+    {
+        var rig = LitRig();
+        rig.Set("north/water", outC);
+        rig.Scan();
+        rig.Set("north/water", stillOutC);
+        rig.Scan();
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/water-temperature")!.State);
+
+        rig.Set("north/water", withinC);
+        rig.Scan();
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("north/water-temperature")!.State);
     }
 
     private static Rig LitRig()
