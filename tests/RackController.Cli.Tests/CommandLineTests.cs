@@ -11,6 +11,8 @@ public sealed class CommandLineTests
     [InlineData("day", "FILE")]
     [InlineData("check", "a", "b")]
     [InlineData("bench", "a", "--outt", "b")]
+    [InlineData("check", "")]
+    [InlineData("run", "")]
     [InlineData("run", "--speed", "0")]
     [InlineData("run", "--speed", "fast")]
     [InlineData("day", "a", "--date", "9999-12-31")]

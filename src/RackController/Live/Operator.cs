@@ -73,7 +73,8 @@ internal sealed class Operator(IRunningRack rack)
     /// <param name="width">Columns of the screen.</param>
     public StyledLine Legend(int width)
     {
-        const int roomy = 90;
+        const int roomy = 106;
+        const int roomForQuit = 90;
         var line = new StyledLine();
         var gap = width < roomy ? " " : "  ";
         if (latchToConfirm is { } latch)
@@ -108,7 +109,7 @@ internal sealed class Operator(IRunningRack rack)
             Key("Tab", width < roomy ? "next" : "next rack");
         }
 
-        if (width >= roomy || rack.Site.Racks.Length == 1)
+        if (width >= roomForQuit || rack.Site.Racks.Length == 1)
         {
             Key("^C", "quit");
         }

@@ -11,7 +11,7 @@ internal static class BenchVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A scenario, such as config/scenarios/first-week.yaml." };
+        var file = Parsing.File("A scenario, such as config/scenarios/first-week.yaml.");
         var folder = new Option<DirectoryInfo>("--out")
         {
             HelpName = "folder",

@@ -12,7 +12,7 @@ internal static class CheckVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file or a scenario, such as config/demo-four-tier.yaml." };
+        var file = Parsing.File("A rack file or a scenario, such as config/demo-four-tier.yaml.");
         var verb = new Command("check", "Say whether a rack file or a scenario is right.") { file };
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration.Output));
         return verb;

@@ -13,7 +13,7 @@ internal static class DayVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file, such as config/demo-four-tier.yaml." };
+        var file = Parsing.File("A rack file, such as config/demo-four-tier.yaml.");
         var date = new Option<LocalDate>("--date")
         {
             Description = "The local date, such as 2026-03-29.",

@@ -10,7 +10,7 @@ internal static class MakeSafeVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "The rack file." };
+        var file = Parsing.File("The rack file.");
         var verb = new Command("make-safe", "Put every load in its safe state, when whoever drove the rack is gone.") { file };
         verb.SetAction(parsed => Run(
             parsed.GetRequiredValue(file), parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error));

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using NodaTime;
@@ -5,7 +6,7 @@ using NodaTime.Text;
 
 namespace RackController.Verbs;
 
-/// <summary>Reads dates, times and numbers from the command line.</summary>
+/// <summary>Reads files, dates, times and numbers from the command line.</summary>
 internal static class Parsing
 {
     // As in scenarios. Beyond, no law says when clocks change, and at the ends of the calendar no day has a next one.
@@ -29,6 +30,24 @@ internal static class Parsing
 
         result.AddError(parsed.Success ? $"{advice}, in a year from {FirstYear} to {LastYear}" : advice);
         return default;
+    }
+
+    /// <summary>The argument of a verb that takes one file.</summary>
+    /// <param name="description">What kind of file.</param>
+    public static Argument<FileInfo> File(string description) =>
+        new("file") { Description = description, CustomParser = PathOf };
+
+    /// <summary>Reads the path of a file, or says that none is named: an unset variable of the shell is an empty one.</summary>
+    /// <param name="result">What was written.</param>
+    public static FileInfo? PathOf(ArgumentResult result)
+    {
+        if (Text(result) is { Length: > 0 } path)
+        {
+            return new FileInfo(path);
+        }
+
+        result.AddError("the name of the file is empty");
+        return null;
     }
 
     /// <summary>Reads a number within bounds, or says what to write instead.</summary>

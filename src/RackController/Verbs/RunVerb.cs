@@ -17,6 +17,7 @@ internal static class RunVerb
         {
             Description = "The rack file; the demo rack when left out.",
             Arity = ArgumentArity.ZeroOrOne,
+            CustomParser = Parsing.PathOf,
         };
         var state = new Option<DirectoryInfo?>("--state")
         {

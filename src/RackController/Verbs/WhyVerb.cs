@@ -22,7 +22,7 @@ internal static class WhyVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = new Argument<FileInfo>("file") { Description = "A rack file, such as config/demo-four-tier.yaml." };
+        var file = Parsing.File("A rack file, such as config/demo-four-tier.yaml.");
         var at = new Option<LocalDateTime>("--at")
         {
             Description = "A local date and time, such as 2026-03-29T01:30.",

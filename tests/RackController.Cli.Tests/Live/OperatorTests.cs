@@ -109,6 +109,9 @@ public sealed class OperatorTests
 
     [Theory]
     [InlineData(80)]
+    [InlineData(90)]
+    [InlineData(100)]
+    [InlineData(106)]
     [InlineData(120)]
     public void EveryKeyIsShownOnOneLine(int width)
     {
@@ -118,7 +121,7 @@ public sealed class OperatorTests
         var text = string.Concat(legend.Render(width).Select(segment => segment.Text));
         string[] keys =
         [
-            "S stop", width < 90 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge",
+            "S stop", width < 106 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge",
             "X reset", "Tab next",
         ];
         Assert.All(
