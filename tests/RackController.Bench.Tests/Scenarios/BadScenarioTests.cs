@@ -28,6 +28,7 @@ public sealed class BadScenarioTests
     [InlineData(Head + "events:\n  - at: 3 h\n    ask: stop\n" + Expect, "after the end of the run", "length")]
     [InlineData(Head + "events:\n  - at: 1 h\n    ask: hold\n" + Expect, "does not say enough", "rack")]
     [InlineData(Head + "events:\n  - at: 1 h\n    fault: relay-welded\n" + Expect, "load", "")]
+    [InlineData(Head + "events:\n  - at: 1 h\n    fault: tray-leak\n    tier: north/tier 1\n" + Expect, "how much", "L/min")]
     [InlineData(Head + "events:\n  - at: 1 h\n    fault: relay-welded\n    load: north/pump\n    size: 3\n" + Expect, "no size", "")]
     [InlineData(Head + "events:\n  - at: 2026-03-01 00:00\n    ask: stop\n" + Expect, "before the start", "")]
     [InlineData(Head + "events:\n  - at: 1 h\n    clock: sideways\n" + Expect, "sideways", "back 1 h")]

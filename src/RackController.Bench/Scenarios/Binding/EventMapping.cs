@@ -79,7 +79,7 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
     private ImmutableList<ScenarioEvent>? Fault(MappingReader keys, FaultKind kind)
     {
         var begins = keys.Get(at);
-        if (!FaultSize.TryRead(keys, size, FaultCatalogue.Entry(kind), out var amount))
+        if (!FaultSize.TryRead(keys, fault, size, FaultCatalogue.Entry(kind), out var amount))
         {
             return null;
         }

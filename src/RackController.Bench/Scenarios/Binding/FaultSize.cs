@@ -7,12 +7,27 @@ namespace RackController.Bench.Binding;
 /// <summary>Reads how large a fault is, in whatever unit its kind has.</summary>
 internal static class FaultSize
 {
-    public static bool TryRead(MappingReader keys, Key<string> size, FaultEntry entry, out double amount)
+    /// <summary>Reads it. A fault that has a size must say it: one of size nothing would change nothing, and whatever a
+    /// scenario expects of it would hold.</summary>
+    /// <param name="keys">The event.</param>
+    /// <param name="fault">Where it names its fault.</param>
+    /// <param name="size">Where it says how large.</param>
+    /// <param name="entry">What there is to say of the fault.</param>
+    /// <param name="amount">How large it is, in the unit of its kind; 0 for one without a size.</param>
+    public static bool TryRead(MappingReader keys, Key fault, Key<string> size, FaultEntry entry, out double amount)
     {
         amount = 0;
         if (keys.Find(size) is not { } text)
         {
-            return true;
+            if (entry.SizeUnit.Length == 0)
+            {
+                return true;
+            }
+
+            keys.Refuse(
+                fault, $"`{FaultNames.Of(entry.Kind)}` does not say how much",
+                $"write `size:` beside it ({entry.SizeMeans}, {entry.SizeUnit})");
+            return false;
         }
 
         if (entry.SizeUnit.Length == 0)
