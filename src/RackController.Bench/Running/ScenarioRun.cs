@@ -134,7 +134,7 @@ public sealed class ScenarioRun
             Racks = [.. site.Racks.Select(Totals)],
             Loads = [.. site.Loads.Select(Totals)],
             Trips = Tallies(entry => entry.Kind == EventKind.Interlock && entry.What is "acts" or "latched" && IsTold(entry)),
-            Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmIs.Word(AlarmState.Unacknowledged)),
+            Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmState.Unacknowledged.InWords()),
             Log = run.Log.Entries,
             Scans = run.Scans,
         };

@@ -45,7 +45,7 @@ internal sealed class AlarmPanel
 
         if (!point.Acknowledge(now))
         {
-            return $"{key} is {Words(point.State)} and needs no acknowledgement";
+            return $"{key} is {point.State.InWords()} and needs no acknowledgement";
         }
 
         source.Acknowledged();
@@ -64,7 +64,7 @@ internal sealed class AlarmPanel
         var allowed = Duration.Min(Duration.Max(length, Duration.Zero), AlarmPoint.LongestShelving);
         if (!point.Shelve(allowed, now))
         {
-            return $"{key} is {Words(point.State)} and cannot be shelved";
+            return $"{key} is {point.State.InWords()} and cannot be shelved";
         }
 
         Tell(source, point, now, $"{by} shelved it for {allowed.InWords()}", events);
@@ -81,11 +81,11 @@ internal sealed class AlarmPanel
 
         if (!point.SetOutOfService(outOfService, now))
         {
-            return $"{key} is {Words(point.State)} already";
+            return $"{key} is {point.State.InWords()} already";
         }
 
         Tell(source, point, now, $"{by} {(outOfService ? "took it out of service" : "put it back into service")}", events);
-        return Words(point.State);
+        return point.State.InWords();
     }
 
     /// <summary>Every alarm that is not normal, most urgent first.</summary>
@@ -116,20 +116,6 @@ internal sealed class AlarmPanel
         }
     }
 
-    /// <summary>A state in the words of the standard.</summary>
-    public static string Words(AlarmState state) => state switch
-    {
-        AlarmState.Normal => "normal",
-        AlarmState.Unacknowledged => "unacknowledged",
-        AlarmState.Acknowledged => "acknowledged",
-        AlarmState.ReturnedUnacknowledged => "returned unacknowledged",
-        AlarmState.Latched => "latched",
-        AlarmState.Shelved => "shelved",
-        AlarmState.SuppressedByDesign => "suppressed by design",
-        AlarmState.OutOfService => "out of service",
-        _ => throw new InvariantBrokenException($"ISA-18.2 knows no alarm state {state}"),
-    };
-
     private static string NoSuch(string key) => $"there is no alarm {key}";
 
     private static Alarm Describe(Interlock source, AlarmPoint point, ClockFace clock)
@@ -158,6 +144,6 @@ internal sealed class AlarmPanel
     private void Tell(Interlock source, AlarmPoint point, in Moment now, string because, IEventSink events)
     {
         MemoryVersion++;
-        events.Take(new ControlEvent(now, EventKind.Alarm, source.Key, Words(point.State), because));
+        events.Take(new ControlEvent(now, EventKind.Alarm, source.Key, point.State.InWords(), because));
     }
 }

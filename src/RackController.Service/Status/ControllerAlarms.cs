@@ -115,20 +115,12 @@ internal sealed class ControllerAlarms(IScanClock clock)
             active[trouble] = alarm;
         }
 
-        ControlEvent[] events = [new(alarm.Since, EventKind.Alarm, alarm.Key, Words(alarm.State), alarm.Cause)];
+        ControlEvent[] events = [new(alarm.Since, EventKind.Alarm, alarm.Key, alarm.State.InWords(), alarm.Cause)];
         foreach (var listener in listeners)
         {
             listener.Happened(events, null);
         }
     }
-
-    private static string Words(AlarmState state) => state switch
-    {
-        AlarmState.Unacknowledged => "unacknowledged",
-        AlarmState.Acknowledged => "acknowledged",
-        AlarmState.ReturnedUnacknowledged => "returned unacknowledged",
-        _ => "normal",
-    };
 
     private static Alarm Describe(ControllerTrouble trouble, string cause, Moment since)
     {

@@ -162,7 +162,7 @@ internal sealed class StatementMapping : Mapping<Statement>
     }
 
     private static ImmutableDictionary<string, AlarmState?> AlarmStates { get; } = Enum.GetValues<AlarmState>()
-        .ToImmutableDictionary(AlarmIs.Word, state => (AlarmState?)state).Add("active", null);
+        .ToImmutableDictionary(state => state.InWords(), state => (AlarmState?)state).Add("active", null);
 
     private static Measures? Measured(MappingReader keys, Key<Comparison> key, Measure measure) =>
         keys.Find(key) is { } comparison ? new Measures(measure, comparison) : null;
