@@ -7,7 +7,7 @@ namespace RackController.Hardware;
 /// Takes the bounce out of one contact. The first sample is believed, since the scan asks for a run of good ones anyway, and
 /// so is the harmful side at any time; the way back to the harmless side only once it has held without an edge for a while.
 /// </summary>
-/// <param name="harmfulValue">The value on the harmful side, 0 or 1.</param>
+/// <param name="harmfulValue">The reading that asks for action, 0 or 1.</param>
 /// <param name="hold">How long the harmless side must hold.</param>
 internal sealed class ContactDebounce(double harmfulValue, Duration hold)
 {

@@ -16,7 +16,9 @@ internal sealed class ContactInput
         Name = sensor.Name;
         this.plan = plan;
         this.wake = wake;
-        debounce = new ContactDebounce(ContactSense.HarmfulValue(sensor.Kind), plan.Debounce);
+        debounce = new ContactDebounce(
+            sensor.HarmfulValue ?? throw new InvariantBrokenException($"{sensor.Name} is no contact, so it cannot sit on a GPIO line"),
+            plan.Debounce);
     }
 
     /// <summary>The sensor's name.</summary>

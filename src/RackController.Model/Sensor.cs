@@ -82,6 +82,15 @@ public sealed record Sensor
     public required Duration StaleAfter { get; init; }
 
     /// <summary>Whether the sensor is a contact that reads 0 or 1, rather than a measured value.</summary>
-    public bool IsContact => Kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat
-        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.SupplySense;
+    public bool IsContact => HarmfulValue is not null;
+
+    /// <summary>The reading of a contact, 0 or 1, that asks for action and so must be believed fast; null for a measured value.
+    /// It is 0 where a contact reports that something needed is there, and 1 where it reports water that ends a flood or should
+    /// not be: a float that only ends a fill harms when it is believed full too late.</summary>
+    public double? HarmfulValue => Kind switch
+    {
+        SensorKind.ReservoirLowFloat or SensorKind.SupplySense => 0,
+        SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat => 1,
+        _ => null,
+    };
 }

@@ -21,7 +21,7 @@ internal sealed class Rig : IEventSink
         readings = new Readings(site);
         foreach (var sensor in site.Sensors)
         {
-            Set(sensor, sensor.HarmfulContact() is { } harmful ? harmful ? 0 : 1 : (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
+            Set(sensor, 1 - sensor.HarmfulValue ?? (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
         }
 
         control = new RackControl(site, Now, memory);

@@ -35,7 +35,7 @@ public sealed class ContactTests
     }
 
     [Fact]
-    public void TheHarmfulSideIsReadAtOnceAndTheHarmlessOnlyAfterItsDebounce()
+    public void TheHarmfulValueIsReadAtOnceAndTheHarmlessOnlyAfterItsDebounce()
     {
         var boards = new Boards();
         using var io = boards.Open();
@@ -67,27 +67,6 @@ public sealed class ContactTests
         Assert.Null(boards.Scan(io, 100));
 
         Assert.Equal(new Reading(1, ReadingQuality.Good, MonotonicTime.FromMilliseconds(100)), boards.Readings[boards.LowFloat]);
-    }
-
-    [Theory]
-    [InlineData(SensorKind.ReservoirLowFloat, 0)]
-    [InlineData(SensorKind.SupplySense, 0)]
-    [InlineData(SensorKind.ReservoirFullFloat, 1)]
-    [InlineData(SensorKind.TrayFullFloat, 1)]
-    [InlineData(SensorKind.TrayHighFloat, 1)]
-    [InlineData(SensorKind.LeakRope, 1)]
-    public void EveryContactHasAHarmfulSide(SensorKind kind, double value) =>
-        Assert.Equal(value, ContactSense.HarmfulValue(kind));
-
-    [Fact]
-    public void OnlyContactsHaveAHarmfulSide()
-    {
-        var site = Sites.OneRack();
-        foreach (var kind in Enum.GetValues<SensorKind>())
-        {
-            var isContact = (site.Sensors[0] with { Kind = kind }).IsContact;
-            Assert.Equal(isContact, Record.Exception(() => ContactSense.HarmfulValue(kind)) is null);
-        }
     }
 
     [Fact]

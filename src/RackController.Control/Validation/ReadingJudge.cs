@@ -42,9 +42,9 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
         }
 
         goodSince ??= now;
-        if (sensor.HarmfulContact() is { } harmful)
+        if (sensor.HarmfulValue is { } harmfulValue)
         {
-            JudgeContact(reading.Value >= 0.5, harmful, now, agenda);
+            JudgeContact(reading.Value >= 0.5 ? 1 : 0, harmfulValue, now, agenda);
         }
         else
         {
@@ -53,9 +53,9 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
         }
     }
 
-    private void JudgeContact(bool closed, bool harmful, MonotonicTime now, Agenda agenda)
+    private void JudgeContact(double value, double harmfulValue, MonotonicTime now, Agenda agenda)
     {
-        if (closed == harmful)
+        if (value == harmfulValue)
         {
             clearSince = null;
             harmfulSamples = Math.Min(harmfulSamples + 1, samplesToTrip);
@@ -81,7 +81,7 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
             IsKnown = true;
         }
 
-        Value = isHarmful == harmful ? 1 : 0;
+        Value = isHarmful ? harmfulValue : 1 - harmfulValue;
     }
 
     private bool Held(MonotonicTime since, MonotonicTime now, Agenda agenda)

@@ -85,7 +85,7 @@ public class ReadingJudgeTests
     }
 
     [Fact]
-    public void AChatteringContactStaysOnItsHarmfulSide()
+    public void AChatteringContactStaysOnItsHarmfulValue()
     {
         var judge = Known(Contact(SensorKind.LeakRope), 0);
         Judge(judge, 1);

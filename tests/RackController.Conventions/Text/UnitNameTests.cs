@@ -17,7 +17,7 @@ public sealed class UnitNameTests
     private static readonly string[] Dimensionless = ["Share", "Factor", "Multiple", "Exponent", "Ratio", "Number", "Coefficient"];
 
     // Numbers whose unit is that of the sensor they belong to, as their docstrings say.
-    private static readonly string[] InTheUnitOfASensor = ["Value", "PlausibleMin", "PlausibleMax", "OnAbove", "OffBelow"];
+    private static readonly string[] InTheUnitOfASensor = ["Value", "HarmfulValue", "PlausibleMin", "PlausibleMax", "OnAbove", "OffBelow"];
 
     [Theory]
     [InlineData("Model")]
