@@ -22,13 +22,15 @@ internal sealed record Vicinity(RackId? Rack, CircuitId? Circuit, Func<Load, boo
     public static Vicinity OfLoad(Site site, LoadId load) => new(site[load].Rack, site[load].Circuit, other => other.Id == load);
 
     /// <summary>Whether an event about this subject has to do with it: a load that is near, or anything else of its rack
-    /// or circuit, such as an alarm, an interlock, a flood or a reading.</summary>
+    /// or circuit, such as an alarm, an interlock, a flood or a reading; also of a circuit that feeds a load of the rack that
+    /// is near, because without supply it does nothing.</summary>
     public bool Concerns(Site site, string subject)
     {
         var about = site.Loads.FirstOrDefault(load => load.Name == subject);
         return about is not null
             ? (about.Rack == Rack || about.Circuit == Circuit) && IsNear(about)
-            : (Rack is { } rack && IsOf(site[rack].Name, subject)) || (Circuit is { } circuit && IsOf(site[circuit].Name, subject));
+            : (Rack is { } rack && IsOf(site[rack].Name, subject)) || (Circuit is { } circuit && IsOf(site[circuit].Name, subject))
+                || site.Loads.Any(load => load.Rack == Rack && IsNear(load) && IsOf(site[load.Circuit].Name, subject));
     }
 
     private static bool IsOf(string owner, string subject) =>

@@ -68,6 +68,18 @@ public sealed class BrokenScenarioTests
         Assert.Contains(failure.Causes, cause => cause.Kind is null && cause.Subject == "the breaker trips");
     }
 
+    [Fact]
+    public void AFloodThatWaitsForItsSupplyNamesTheLossOfTheSupply()
+    {
+        var result = Scenes.Run(
+            Morning + "events:\n  - at: 20 min\n    name: the breaker trips\n    fault: breaker-trip\n    circuit: cellar sockets\n"
+            + "expect:\n  - that: the flood comes all the same\n    within: 15 min\n    of: { happens: the breaker trips }\n"
+            + "    then: { rack: north, flood: filling }\n");
+        var failure = Assert.Single(result.Verdicts).Failure!;
+        Assert.EndsWith("the flood of north is waiting", failure.Seen, StringComparison.Ordinal);
+        Assert.Contains(failure.Causes, cause => cause.Subject == "cellar sockets/supply-lost");
+    }
+
     private static Failure Failure(string expectation)
     {
         var result = Scenes.Run(Morning + "expect:\n" + expectation);
