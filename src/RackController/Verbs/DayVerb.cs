@@ -10,6 +10,8 @@ namespace RackController.Verbs;
 /// <summary><c>day FILE --date DATE</c>: what every load will do on a local day, and when.</summary>
 internal static class DayVerb
 {
+    private const char Tie = '\u00A0';
+
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
@@ -51,7 +53,8 @@ internal static class DayVerb
         var names = site.Loads.Max(load => load.Name.Length) + 2;
         foreach (var load in plan.Loads)
         {
-            var lines = Wrapping.Lines(Words(plan, load), console.Profile.Width - names).ToList();
+            var lines = Wrapping.Lines(Words(plan, load), console.Profile.Width - names)
+                .Select(line => line.Replace(Tie, ' ')).ToList();
             console.WriteLine(site[load.Load].Name.PadRight(names) + lines[0]);
             foreach (var line in lines.Skip(1))
             {
@@ -80,8 +83,11 @@ internal static class DayVerb
         }
 
         var stretches = load.On.Select(stretch => Stretch(day, stretch)).ToList();
-        return $"on {string.Join(", ", stretches)} ({Spans.Words(load.Total)})";
+        return $"on {string.Join(", ", stretches.Select(Whole))} {Whole($"({Spans.Words(load.Total)})")}";
     }
+
+    // A time from here to there, or a sum, is read more easily when it is not broken at the end of a line.
+    private static string Whole(string words) => words.Replace(' ', Tie);
 
     private static string Stretch(LocalDay day, Interval stretch)
     {
