@@ -9,16 +9,17 @@ internal static class Physics
     /// <summary>Heat that one kilogram of water takes up per kelvin, J/(kg K), near 20 degrees Celsius.</summary>
     public const double WaterHeatCapacityJPerKgK = 4184;
 
-    /// <summary>Heat that evaporates one kilogram of water, J/kg: 2.45 MJ/kg, as FAO-56 takes it.</summary>
+    /// <summary>Heat that evaporates one kilogram of water, J/kg: 2.45 MJ/kg, as FAO-56 takes it (from memory).</summary>
     public const double EvaporationHeatJPerKg = 2.45e6;
 
-    private const double Zero = 273.15;
+    private const double ZeroCelsiusK = 273.15;
 
-    /// <summary>Dynamic viscosity of liquid water at 0.1 MPa, Pa s: the four-term formula of IAPWS SR6-08 (2011).</summary>
+    /// <summary>Dynamic viscosity of liquid water at 0.1 MPa, Pa s: the four-term formula of IAPWS SR6-08 (2011), as quoted by
+    /// the library iapws.</summary>
     /// <param name="celsius">-20 to 110 degrees Celsius.</param>
     public static double Viscosity(double celsius)
     {
-        var t = (celsius + Zero) / 300;
+        var t = (celsius + ZeroCelsiusK) / 300;
         return 1e-6 * (280.68 * Math.Pow(t, -1.9) + 511.45 * Math.Pow(t, -7.7) + 61.131 * Math.Pow(t, -19.6)
             + 0.45903 * Math.Pow(t, -40));
     }

@@ -9,10 +9,17 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class QuietTime
 {
+    // The default period of a scan, which sees nothing sooner.
     private const double ShortestS = 0.1;
+
+    // A measured value that moves is worth a new reading every second.
     private const double MeasuredS = 1;
+
+    // Water under way that no sensor watches, and a rack at rest: how long an estimate is let stand unlooked at.
     private const double MovingS = 2;
     private const double RestingS = 60;
+
+    // Slower than this water stands still: 0.1 um/s is 0.36 mm an hour, 1 uL/s is 0.06 mL a minute.
     private const double StillMPerS = 1e-7;
     private const double StillM3PerS = 1e-9;
 

@@ -17,6 +17,9 @@ internal sealed class SimulatedRack
     private double viscosityAtC = double.NaN;
     private bool pumpTurned;
 
+    // Of all that was ever spilled, what somebody has mopped up.
+    private double moppedM3;
+
     public SimulatedRack(Rack rack, LoadElectrics[] loads, PlantStart start)
     {
         Rack = rack;
@@ -40,9 +43,6 @@ internal sealed class SimulatedRack
     /// <summary>Light that each tier's crop has had since the start, mol/m2.</summary>
     public double[] LightMolPerM2 { get; }
 
-    /// <summary>Water lying on the floor until somebody mops it, as a mark in <see cref="WaterLayout.Spilled"/>, m3.</summary>
-    public double MoppedM3 { get; private set; }
-
     /// <summary>Water poured in from outside less water taken away, m3.</summary>
     public double BroughtM3 { get; private set; }
 
@@ -53,8 +53,8 @@ internal sealed class SimulatedRack
     /// <param name="index">Tier, from 0.</param>
     public double Ppfd(int index) => lights[index] is { Powered: true } ? Rack.Tiers[index].PpfdUmolPerM2S : 0;
 
-    /// <summary>Water on the floor, m3.</summary>
-    public double OnFloorM3 => Water.State[Water.Layout.Spilled] - MoppedM3;
+    /// <summary>Water on the floor: spilled and not mopped up, m3.</summary>
+    public double OnFloorM3 => Water.State[Water.Layout.Spilled] - moppedM3;
 
     /// <summary>Sets the air of the room.</summary>
     public void SetRoom(double celsius, double humidityPercent)
@@ -65,7 +65,7 @@ internal sealed class SimulatedRack
     }
 
     /// <summary>Somebody mops the floor.</summary>
-    public void Mop() => MoppedM3 = Water.State[Water.Layout.Spilled];
+    public void Mop() => moppedM3 = Water.State[Water.Layout.Spilled];
 
     /// <summary>Water comes into the reservoir, or leaves it as far as there is any.</summary>
     /// <param name="volume">m3; negative leaves.</param>

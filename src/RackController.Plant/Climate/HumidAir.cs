@@ -1,6 +1,7 @@
 namespace RackController.Plant;
 
-/// <summary>Water vapour in air, by FAO Irrigation and Drainage Paper 56 (Allen et al. 1998).</summary>
+/// <summary>Water vapour in air, by FAO Irrigation and Drainage Paper 56 (Allen et al. 1998), as quoted by the
+/// library pyet.</summary>
 internal static class HumidAir
 {
     /// <summary>Saturation vapour pressure, kPa: FAO-56 equation 11, e = 0.6108 exp(17.27 T / (T + 237.3)).</summary>

@@ -8,7 +8,8 @@ namespace RackController.Plant;
 /// Only published points bound it. UL 489: holds 100 %, trips at 135 % within 1 h and at 200 % within 2 min (to 50 and 30 A,
 /// optifuse.com/blog/ul-circuit-breakers). IEC 60898-1: no trip at 1.13, trip at 1.45 within 1 h (se.com FAQ FA369327); type C
 /// magnetic at 5 to 10 times (filipinoengineer.com 2024/01); 2.55 times trips in 1 to 60 s (from memory). The rest is a model:
-/// UL 489 sets neither an earliest time nor a magnetic part, 10 s at 200 % and 10 to 20 times are common practice, no source.
+/// UL 489 sets neither an earliest time nor a magnetic part; a thermal part that holds 105 %, 10 s at 200 % and 10 to 20 times are
+/// common practice, no source.
 /// </para>
 /// </summary>
 /// <param name="Threshold">Multiple of the rating that the thermal part holds for ever.</param>

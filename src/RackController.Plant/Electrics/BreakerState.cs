@@ -1,6 +1,6 @@
 namespace RackController.Plant;
 
-/// <summary>What a breaker is in, and what put it there.</summary>
+/// <summary>Whether a breaker is closed, and if not, what opened it.</summary>
 public enum BreakerState
 {
     /// <summary>Closed.</summary>

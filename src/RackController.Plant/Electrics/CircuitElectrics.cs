@@ -8,6 +8,7 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class CircuitElectrics
 {
+    // A trip due within a microsecond is due: rounding of the time reached must not leave one an instant away for ever.
     private const double NowS = 1e-6;
 
     private readonly Circuit circuit;
@@ -20,7 +21,7 @@ internal sealed class CircuitElectrics
         curve = BreakerCurve.Of(circuit.VoltageV, edge);
     }
 
-    /// <summary>What the breaker is in.</summary>
+    /// <summary>Whether the breaker is closed, and if not, what opened it.</summary>
     public BreakerState Breaker { get; private set; }
 
     /// <summary>Whether the supply ahead of the breaker is there.</summary>

@@ -5,8 +5,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// One load behind its relay. Current I = P / (U cos phi), and for a moment after switching on, a multiple of it: 10 ms for the
-/// drivers of lights (inrush "under 10 ms", studylib.net/doc/25647287), 50 ms for valves, 500 ms for motors (4 to 8 times for less
-/// than 1 s, common practice, no source).
+/// drivers of lights (inrush "under 10 ms", studylib.net/doc/25647287), 500 ms for motors (4 to 8 times for less than 1 s, common
+/// practice, no source), 50 ms for the coils of valves (an assumption of ours).
 /// </summary>
 internal sealed class LoadElectrics
 {

@@ -2,7 +2,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// The Darcy friction factor of a full round pipe: 64/Re while laminar (Hagen-Poiseuille), Swamee and Jain (1976) from
-/// Re 4000, f = 0.25 / log10(e/3.7D + 5.74/Re^0.9)^2, and between them the cubic of Dunlop, as the EPANET engine uses it.
+/// Re 4000, f = 0.25 / log10(e/3.7D + 5.74/Re^0.9)^2, and between them the cubic of Dunlop, both as the EPANET engine has them
+/// (src/hydcoeffs.c).
 /// The named formulas differ by a third between Re 2000 and 4000, so the choice is part of the model.
 /// </summary>
 internal static class DarcyFriction

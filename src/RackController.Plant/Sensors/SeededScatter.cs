@@ -2,7 +2,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// Random numbers without memory: each is a hash of seed, stream and time, so a sensor that is read often and one that is read
-/// seldom scatter alike at the same moment. The hash is the finaliser of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014).
+/// seldom scatter alike at the same moment. The hash is the finaliser of SplitMix64 (Steele, Lea and Flood, OOPSLA 2014,
+/// from memory).
 /// </summary>
 internal static class SeededScatter
 {
@@ -18,7 +19,7 @@ internal static class SeededScatter
         }
     }
 
-    /// <summary>A number of the normal distribution of mean 0 and standard deviation 1, by Box and Muller (1958).</summary>
+    /// <summary>A number of the normal distribution of mean 0 and standard deviation 1, by Box and Muller (1958, from memory).</summary>
     /// <param name="seed">Of the run.</param>
     /// <param name="stream">Which of its streams.</param>
     /// <param name="moment">Which number of the stream.</param>

@@ -4,7 +4,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// The common return pipe: it carries at most its capacity, and what comes from above is in it first, so a lower tray drains
-/// only into what is left. Why a stack has a capacity: Wyly and Eaton, NBS BMS 132 (1952).
+/// only into what is left. Why a stack has a capacity: Wyly and Eaton, NBS BMS 132 (1952), from memory; the rack
+/// file says how much.
 /// </summary>
 internal sealed class ReturnStack
 {

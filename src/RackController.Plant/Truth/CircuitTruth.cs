@@ -14,7 +14,7 @@ public sealed class CircuitTruth
     /// <summary>Whether loads can draw power: supply there and breaker closed.</summary>
     public bool SupplyPresent => circuit.SupplyPresent;
 
-    /// <summary>What the breaker is in.</summary>
+    /// <summary>Whether the breaker is closed, and if not, what opened it.</summary>
     public BreakerState Breaker => circuit.Breaker;
 
     /// <summary>Energy drawn since the start, kWh.</summary>

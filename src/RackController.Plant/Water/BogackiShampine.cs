@@ -2,14 +2,20 @@ namespace RackController.Plant;
 
 /// <summary>
 /// Integrates a small system by the embedded Runge-Kutta pair of third and second order of Bogacki and Shampine (Appl. Math.
-/// Lett. 2, 1989, 321-325), with the step chosen from the difference of the two. Explicit, because tanks, weirs and orifices of
-/// a rack are not stiff; sums of the state that the rates keep are kept to rounding. Allocates nothing after construction.
+/// Lett. 2, 1989, 321-325, from memory), with the step chosen from the difference of the two. Explicit, because tanks, weirs and
+/// orifices of a rack are not stiff; sums of the state that the rates keep are kept to rounding. Allocates nothing after
+/// construction.
 /// </summary>
 internal sealed class BogackiShampine
 {
     private const double SmallestStepS = 0.01;
     private const double LargestStepS = 120;
     private const double FirstStepS = 0.5;
+
+    // The usual guards of step control, common practice: aim a tenth short of the step that would just do, and let one step
+    // neither shrink nor grow by more than five times.
+    private const double Caution = 0.9;
+    private const double MostChange = 5;
 
     private readonly IRates system;
     private readonly double[] state;
@@ -68,7 +74,7 @@ internal sealed class BogackiShampine
             var size = system.Error(error);
             if (size > 1 && step > SmallestStepS)
             {
-                stepS = Math.Max(SmallestStepS, step * Math.Max(0.2, 0.9 / Math.Cbrt(size)));
+                stepS = Math.Max(SmallestStepS, step * Math.Max(1 / MostChange, Caution / Math.Cbrt(size)));
                 continue;
             }
 
@@ -76,7 +82,7 @@ internal sealed class BogackiShampine
             trial.CopyTo(state, 0);
             k4.CopyTo(k1, 0);
             ratesKnown = !system.Settle(state);
-            var grown = step * Math.Clamp(0.9 / Math.Cbrt(Math.Max(size, 1e-6)), 0.2, 5);
+            var grown = step * Math.Clamp(Caution / Math.Cbrt(Math.Max(size, 1e-6)), 1 / MostChange, MostChange);
             stepS = Math.Min(LargestStepS, step < stepS ? Math.Max(stepS, grown) : grown);
         }
     }

@@ -69,8 +69,8 @@ public class TrayPartsTests
         var basin = new TrayBasin(new FloodTray(1000, 500, 85, 45, 26.6, 9.5, new TrayContents(4, "coir", 0.2, 40)));
         Assert.Equal(0.040, basin.DepthM(0.016), 1e-12);
         Assert.Equal(0.050, basin.DepthM(0.016 + 0.005), 1e-12);
-        Assert.Equal(0.010, basin.DepthM(basin.Volume(0.010)), 1e-12);
-        Assert.Equal(0.060, basin.DepthM(basin.Volume(0.060)), 1e-12);
+        Assert.Equal(0.010, basin.DepthM(0.004), 1e-12);
+        Assert.Equal(0, basin.DepthM(-0.001));
     }
 
     [Fact]
