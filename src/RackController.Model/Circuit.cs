@@ -15,17 +15,18 @@ public sealed record Circuit
     /// <summary>Supply voltage, in volts: 100 to 250.</summary>
     public required double VoltageV { get; init; }
 
-    /// <summary>Rated current of the breaker, in amperes.</summary>
+    /// <summary>Rated current of the breaker, in amperes: 1 to 63.</summary>
     public required double BreakerA { get; init; }
 
-    /// <summary>What the circuit may carry for hours, in amperes. Default 80 % of the breaker: NEC 210.20(A) sizes a
-    /// breaker at 125 % of the continuous load.</summary>
+    /// <summary>What the circuit may carry for hours, in amperes: 0.5 up to the breaker's rating. Default 80 % of
+    /// the breaker: NEC 210.20(A) sizes a breaker at 125 % of the continuous load.</summary>
     public required double ContinuousLimitA { get; init; }
 
-    /// <summary>How the controller learns that this circuit lost its supply.</summary>
+    /// <summary>The sensor that tells whether this circuit has its supply; null where none does.</summary>
     public SensorId? SupplySense { get; init; }
 
-    /// <summary>Whether a contactor upstream of the relays can cut the circuit when a relay has welded.</summary>
+    /// <summary>Whether a contactor upstream of the relays can cut the circuit when a relay has welded.
+    /// Default no.</summary>
     public bool HasUpstreamContactor { get; init; }
 
     /// <summary>The share of a breaker's rating that a continuous load may use: 0.8, the reciprocal of 125 %.</summary>

@@ -61,7 +61,8 @@ public sealed record InterlockLimits
     /// <summary>How long after one request to reset a latch the second, confirming one may come. Default 60 s; 5 s to 10 min.</summary>
     public Duration ResetConfirmWithin { get; init; } = Duration.FromSeconds(60);
 
-    /// <summary>Good scans in a row before a rack that was late or failing is driven again. Default 10 s; 1 s to 10 min.</summary>
+    /// <summary>How long every scan must be good before a rack whose scans were late or failing is driven again. Default 10 s;
+    /// 1 s to 10 min.</summary>
     public Duration ScanRecovery { get; init; } = Duration.FromSeconds(10);
 
     /// <summary>Air temperature above which a tier's lights are off, degrees Celsius. Default 32; 20 to 45.</summary>

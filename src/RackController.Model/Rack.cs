@@ -46,7 +46,8 @@ public sealed record Tier
     /// <summary>1 at the bottom.</summary>
     public required int Number { get; init; }
 
-    /// <summary>Height of the flood tray's inside floor above the floor of the room, mm.</summary>
+    /// <summary>Height of the flood tray's inside floor above the floor of the room, mm. Default by the number of tiers: the
+    /// lowest at 450, the others at most 450 apart and none above 1530.</summary>
     public required double TrayFloorHeightMm { get; init; }
 
     /// <summary>The watertight tray.</summary>

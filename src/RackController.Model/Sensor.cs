@@ -78,7 +78,8 @@ public sealed record Sensor
     /// <summary>Highest value that can be true, in the kind's unit.</summary>
     public required double PlausibleMax { get; init; }
 
-    /// <summary>A reading older than this is unknown. Default: 2 s for contacts, 30 s for measured values.</summary>
+    /// <summary>A reading older than this is unknown. Default: 2 s for contacts, 30 s for measured values;
+    /// 200 ms to 10 min.</summary>
     public required Duration StaleAfter { get; init; }
 
     /// <summary>Whether the sensor is a contact that reads 0 or 1, rather than a measured value.</summary>

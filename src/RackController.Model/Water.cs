@@ -1,11 +1,12 @@
 namespace RackController.Model;
 
 /// <summary>The tank that the pump draws from: straight walls, so depth follows from volume.</summary>
-/// <param name="CapacityL">Volume to the brim, litres.</param>
-/// <param name="DepthMm">Inside depth from floor to brim, mm.</param>
+/// <param name="CapacityL">Volume to the brim, litres: 1 to 5000.</param>
+/// <param name="DepthMm">Inside depth from floor to brim, mm: 50 to 10 000.</param>
 /// <param name="FloorHeightMm">Height of its inside floor above the floor of the room, mm. Default 20.</param>
-/// <param name="NormalVolumeL">What the grower fills it to, litres; at most <paramref name="CapacityL"/>.</param>
-/// <param name="PumpIntakeMm">Depth below which the pump draws air, mm.</param>
+/// <param name="NormalVolumeL">What the grower fills it to, litres; at most <paramref name="CapacityL"/>. Default nine tenths
+/// of it.</param>
+/// <param name="PumpIntakeMm">Depth below which the pump draws air, mm; less than <paramref name="DepthMm"/>. Default 30.</param>
 public sealed record Reservoir(
     double CapacityL, double DepthMm, double FloorHeightMm, double NormalVolumeL, double PumpIntakeMm)
 {
@@ -25,35 +26,39 @@ public sealed record Pump(LoadId Load, PumpCurve Curve);
 public sealed record PumpCurve(double ShutOffHeadM, double MaxFlowLpm, double Exponent);
 
 /// <summary>The vertical supply pipe with a tee per tier.</summary>
-/// <param name="BoreMm">Inside diameter, mm.</param>
-/// <param name="RunLengthMm">Length of pipe and hose from the pump to the lowest tee, mm.</param>
+/// <param name="BoreMm">Inside diameter, mm: 2 to 200. Default 26.6, a 1 in schedule 40 pipe.</param>
+/// <param name="RunLengthMm">Length of pipe and hose from the pump to the lowest tee, mm. Default: the height of the lowest
+/// tray and 600 mm.</param>
 /// <param name="RunMinorLossK">Sum of the minor loss coefficients from the pump to the lowest tee (entrance, elbows,
-/// screen).</param>
-/// <param name="TeeMinorLossK">Minor loss coefficient of flow past one tee.</param>
-/// <param name="HasCheckValve">Whether water is kept from running back through the stopped pump.</param>
+/// screen). Default 7.5.</param>
+/// <param name="TeeMinorLossK">Minor loss coefficient of flow past one tee. Default 0.3.</param>
+/// <param name="HasCheckValve">Whether water is kept from running back through the stopped pump. Default yes.</param>
 public sealed record SupplyRiser(
     double BoreMm, double RunLengthMm, double RunMinorLossK, double TeeMinorLossK, bool HasCheckValve);
 
 /// <summary>The pipe from a tee of the riser to one tray.</summary>
-/// <param name="BoreMm">Inside diameter, mm. Narrow branches (about 8 mm) are what feeds the upper tiers; wide ones starve
-/// them.</param>
-/// <param name="LengthMm">Length, mm.</param>
-/// <param name="MinorLossK">Sum of its minor loss coefficients, with tee, valve or throttle, and exit.</param>
-/// <param name="OutletAboveTrayFloorMm">Height of its outlet above the tray's floor, mm.</param>
+/// <param name="BoreMm">Inside diameter, mm: 2 to 200. Default 12.7. Wide branches without a throttle starve the upper
+/// tiers.</param>
+/// <param name="LengthMm">Length, mm. Default 250.</param>
+/// <param name="MinorLossK">Sum of its minor loss coefficients, with tee, valve or throttle, and exit. Default: throttled so
+/// that all trays fill evenly.</param>
+/// <param name="OutletAboveTrayFloorMm">Height of its outlet above the tray's floor, mm. Default 70.</param>
 public sealed record SupplyBranch(double BoreMm, double LengthMm, double MinorLossK, double OutletAboveTrayFloorMm);
 
 /// <summary>The common return pipe. Upper trays are served first when it is at its capacity.</summary>
-/// <param name="BoreMm">Inside diameter, mm.</param>
-/// <param name="CapacityLpm">What it carries at most, L/min.</param>
+/// <param name="BoreMm">Inside diameter, mm: 2 to 200. Default 52.5, a 2 in schedule 40 pipe.</param>
+/// <param name="CapacityLpm">What it carries at most, L/min. Default by the stack formula of Wyly and Eaton, 7/24 full.</param>
 public sealed record DrainStack(double BoreMm, double CapacityLpm);
 
 /// <summary>The watertight tray of a tier, drained by a weep that is always open and a standpipe that sets the depth.</summary>
-/// <param name="LengthMm">Inside length, mm.</param>
-/// <param name="WidthMm">Inside width, mm.</param>
-/// <param name="RimDepthMm">Depth at which water runs over the edge onto the floor, mm.</param>
-/// <param name="StandpipeHeightMm">Height of the standpipe's mouth above the tray's floor, mm; below the rim.</param>
-/// <param name="StandpipeBoreMm">Inside diameter of the standpipe, mm.</param>
-/// <param name="WeepBoreMm">Diameter of the weep, mm; 0 for a tray that drains only back through its supply.</param>
+/// <param name="LengthMm">Inside length, mm: 100 to 3000. Default 1120.</param>
+/// <param name="WidthMm">Inside width, mm: 100 to 3000. Default 640.</param>
+/// <param name="RimDepthMm">Depth at which water runs over the edge onto the floor, mm: 10 to 500. Default 85.</param>
+/// <param name="StandpipeHeightMm">Height of the standpipe's mouth above the tray's floor, mm: 5 to 500, below the rim. Default
+/// 44.5.</param>
+/// <param name="StandpipeBoreMm">Inside diameter of the standpipe, mm: 2 to 200. Default 26.6.</param>
+/// <param name="WeepBoreMm">Diameter of the weep, mm: up to 50; 0 for a tray that drains only back through its supply. Default
+/// 9.5.</param>
 /// <param name="Contents">What stands in it.</param>
 public sealed record FloodTray(
     double LengthMm, double WidthMm, double RimDepthMm, double StandpipeHeightMm, double StandpipeBoreMm,
@@ -64,8 +69,9 @@ public sealed record FloodTray(
 }
 
 /// <summary>What stands in a flood tray and takes up room and water.</summary>
-/// <param name="InsertTrays">How many 10 x 20 in insert trays stand in it; four fill it.</param>
-/// <param name="Media">What the crop roots in, in the grower's words: <c>coir</c>, <c>hemp mat</c>.</param>
-/// <param name="DisplacedShare">Share of the tray's plan area that the media and trays take from the water: 0 to 0.9.</param>
-/// <param name="DisplacedToMm">Up to which depth they do so, mm.</param>
+/// <param name="InsertTrays">How many 10 x 20 in insert trays stand in it: 0 to 40. Default 4.</param>
+/// <param name="Media">What the crop roots in, in the grower's words: <c>coir</c> (the default), <c>hemp mat</c>.</param>
+/// <param name="DisplacedShare">Share of the tray's plan area that the media and trays take from the water: 0 to 0.9.
+/// Default 0.3.</param>
+/// <param name="DisplacedToMm">Up to which depth they do so, mm. Default 40.</param>
 public sealed record TrayContents(int InsertTrays, string Media, double DisplacedShare, double DisplacedToMm);

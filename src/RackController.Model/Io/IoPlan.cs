@@ -41,8 +41,8 @@ public enum LinePull
 /// <summary>The input line of one contact sensor.</summary>
 /// <param name="Sensor">The sensor.</param>
 /// <param name="Line">The line.</param>
-/// <param name="ActiveLow">Whether a low level means 1 (wet, present).</param>
-/// <param name="Pull">The pull to ask for.</param>
+/// <param name="ActiveLow">Whether a low level means 1 (wet, present). Default yes.</param>
+/// <param name="Pull">The pull to ask for. Default up.</param>
 /// <param name="Debounce">How long a level must hold before the reading turns to the harmless side; it turns to the
-/// harmful side at once. Default 50 ms.</param>
+/// harmful side at once. Default 50 ms; 0 to 5 s.</param>
 public sealed record ContactLine(SensorId Sensor, GpioLine Line, bool ActiveLow, LinePull Pull, Duration Debounce);

@@ -12,8 +12,8 @@ public sealed record RunAlways(LoadId Load) : RunPlan(Load);
 
 /// <summary>On for a while, off for a while, by the monotonic clock, beginning with on.</summary>
 /// <param name="Load">The load.</param>
-/// <param name="On">How long on.</param>
-/// <param name="Off">How long off.</param>
+/// <param name="On">How long on: 1 s to 24 h.</param>
+/// <param name="Off">How long off: 1 s to 24 h.</param>
 public sealed record RunInCycles(LoadId Load, Duration On, Duration Off) : RunPlan(Load);
 
 /// <summary>On above one value of a sensor, off below another, unchanged between. While the sensor's word is unknown the
