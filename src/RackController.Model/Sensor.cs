@@ -45,6 +45,30 @@ public enum SensorKind
     AirHumidity,
 }
 
+/// <summary>What follows from what a sensor measures.</summary>
+public static class SensorKinds
+{
+    /// <summary>Whether it is a float, which has a height at which it switches.</summary>
+    /// <param name="kind">What the sensor measures.</param>
+    public static bool IsFloat(this SensorKind kind) => kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat
+        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat;
+
+    /// <summary>Whether it is a contact that reads 0 or 1, rather than a measured value.</summary>
+    /// <param name="kind">What the sensor measures.</param>
+    public static bool IsContact(this SensorKind kind) => kind.HarmfulValue() is not null;
+
+    /// <summary>The reading of a contact, 0 or 1, that asks for action and so must be believed fast; null for a measured value.
+    /// It is 0 where a contact reports that something needed is there, and 1 where it reports water that ends a flood or should
+    /// not be: a float that only ends a fill harms when it is believed full too late.</summary>
+    /// <param name="kind">What the sensor measures.</param>
+    public static double? HarmfulValue(this SensorKind kind) => kind switch
+    {
+        SensorKind.ReservoirLowFloat or SensorKind.SupplySense => 0,
+        SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat => 1,
+        _ => null,
+    };
+}
+
 /// <summary>
 /// One thing that is measured, and when its word may be believed. It says what a reading means; the readings
 /// themselves travel in <see cref="Readings"/>.
@@ -83,15 +107,8 @@ public sealed record Sensor
     public required Duration StaleAfter { get; init; }
 
     /// <summary>Whether the sensor is a contact that reads 0 or 1, rather than a measured value.</summary>
-    public bool IsContact => HarmfulValue is not null;
+    public bool IsContact => Kind.IsContact();
 
-    /// <summary>The reading of a contact, 0 or 1, that asks for action and so must be believed fast; null for a measured value.
-    /// It is 0 where a contact reports that something needed is there, and 1 where it reports water that ends a flood or should
-    /// not be: a float that only ends a fill harms when it is believed full too late.</summary>
-    public double? HarmfulValue => Kind switch
-    {
-        SensorKind.ReservoirLowFloat or SensorKind.SupplySense => 0,
-        SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat => 1,
-        _ => null,
-    };
+    /// <inheritdoc cref="SensorKinds.HarmfulValue(SensorKind)"/>
+    public double? HarmfulValue => Kind.HarmfulValue();
 }

@@ -35,5 +35,14 @@ public class SensorTests
         Assert.Null(sensor.HarmfulValue);
     }
 
+    [Fact]
+    public void EveryFloatIsAContactAndNotEveryContactAFloat()
+    {
+        Assert.All(Enum.GetValues<SensorKind>().Where(kind => kind.IsFloat()), kind => Assert.True(kind.IsContact()));
+        Assert.Equal(
+            [SensorKind.LeakRope, SensorKind.SupplySense],
+            Enum.GetValues<SensorKind>().Where(kind => kind.IsContact() && !kind.IsFloat()));
+    }
+
     private static Sensor Of(SensorKind kind) => Sites.OneRack().Sensors[0] with { Kind = kind };
 }

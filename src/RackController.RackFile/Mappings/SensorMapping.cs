@@ -29,7 +29,7 @@ internal sealed record SensorPart
 
     public Duration? Debounce { get; init; }
 
-    public bool IsContact { get; init; }
+    public bool IsContact => Kind.IsContact();
 }
 
 /// <summary>Reads one sensor. A float is written by its height, any other sensor by <c>yes</c>; more keys when needed.</summary>
@@ -44,7 +44,7 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Values.Flag, "yes", "Whether the rack has one.");
 
     private readonly Key<Duration> staleAfterKey = Key.Defaulted(
-        "stale-after", Values.Duration("200 ms", "10 min"), IsAContact(kind) ? "2 s" : "30 s",
+        "stale-after", Values.Duration("200 ms", "10 min"), kind.IsContact() ? "2 s" : "30 s",
         "A reading older than this is unknown.");
 
     private readonly LineKeys lineKeys = new(
@@ -65,12 +65,12 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
     [
-        IsAFloat(kind) ? heightKey : fittedKey, staleAfterKey,
-        .. IsAContact(kind) ? (ImmutableArray<Key>)[.. lineKeys.All, pullKey, debounceKey] : [],
+        kind.IsFloat() ? heightKey : fittedKey, staleAfterKey,
+        .. kind.IsContact() ? (ImmutableArray<Key>)[.. lineKeys.All, pullKey, debounceKey] : [],
     ];
 
     /// <inheritdoc/>
-    protected override Key? Shorthand => IsAFloat(kind) ? heightKey : fittedKey;
+    protected override Key? Shorthand => kind.IsFloat() ? heightKey : fittedKey;
 
     /// <inheritdoc/>
     protected override SensorPart? Build(MappingReader keys) => new()
@@ -78,17 +78,11 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
         Place = keys.Place,
         Kind = kind,
         ShortName = name,
-        IsContact = IsAContact(kind),
-        IsFitted = IsAFloat(kind) || keys.Get(fittedKey),
-        HeightMm = IsAFloat(kind) ? keys.Get(heightKey) : 0,
+        IsFitted = kind.IsFloat() || keys.Get(fittedKey),
+        HeightMm = kind.IsFloat() ? keys.Get(heightKey) : 0,
         StaleAfter = keys.Get(staleAfterKey),
-        Line = IsAContact(kind) ? lineKeys.Read(keys) : null,
-        Pull = IsAContact(kind) ? keys.FindValue(pullKey) : null,
-        Debounce = IsAContact(kind) ? keys.FindValue(debounceKey) : null,
+        Line = kind.IsContact() ? lineKeys.Read(keys) : null,
+        Pull = kind.IsContact() ? keys.FindValue(pullKey) : null,
+        Debounce = kind.IsContact() ? keys.FindValue(debounceKey) : null,
     };
-
-    private static bool IsAFloat(SensorKind kind) => kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat
-        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat;
-
-    private static bool IsAContact(SensorKind kind) => IsAFloat(kind) || kind is SensorKind.LeakRope or SensorKind.SupplySense;
 }
