@@ -51,6 +51,16 @@ public abstract class Key
     public static Key<T> Defaulted<T>(string name, Kind<T> kind, string defaultText, string doc) =>
         new(name, kind, doc, false, defaultText);
 
+    /// <summary>A key that has a default in one place, and may be missing in another that looks there.</summary>
+    /// <typeparam name="T">What its value is read into.</typeparam>
+    /// <param name="name">The key as written.</param>
+    /// <param name="kind">What may stand there.</param>
+    /// <param name="defaultText">The default as it would be written in the file.</param>
+    /// <param name="hasDefault">Whether this is the place that has it.</param>
+    /// <param name="doc">What it is.</param>
+    internal static Key<T> DefaultedIf<T>(string name, Kind<T> kind, string defaultText, bool hasDefault, string doc) =>
+        hasDefault ? Defaulted(name, kind, defaultText, doc) : Optional(name, kind, doc);
+
     /// <summary>Describes the key for the schema.</summary>
     /// <param name="schema">The schema being written.</param>
     public abstract JsonObject Describe(SchemaWriter schema);

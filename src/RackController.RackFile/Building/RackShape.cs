@@ -32,7 +32,7 @@ internal sealed record RackShape(
         var balanced = SupplyBalance.Solve(rack.Reservoir!.Tank, rack.Pump!.Curve, supply, [.. heights.Zip(open)]);
         return new RackShape(
             heights,
-            [.. rack.Tiers.Select(tier => (tier.Tray?.Over(rack.Tray!) ?? rack.Tray!).ToTray())],
+            [.. rack.Tiers.Select(tier => tier.TrayOver(rack.Tray!).ToTray())],
             supply,
             [.. open.Select((branch, index) => branch with
             {

@@ -12,7 +12,7 @@ internal static class ScheduleBuilder
 
     /// <summary>The photoperiod of every tier, null for a tier without a light.</summary>
     public static ImmutableArray<Photoperiod?> Lights(RackPart rack) =>
-        [.. rack.Tiers.Select((tier, index) => tier.Light is null ? null : PhotoperiodOf(rack.Schedule?.Lights, index + 1))];
+        [.. rack.Tiers.Select((tier, index) => tier.Light is null ? null : rack.Schedule?.Lights?.Of(index + 1))];
 
     /// <summary>The flood plan.</summary>
     public static FloodPlan Floods(FloodsPart? floods, ImmutableArray<Tier> tiers)
@@ -49,9 +49,6 @@ internal static class ScheduleBuilder
     /// <summary>What sensor a reading of the air comes from.</summary>
     public static SensorKind KindOf(AirReading reading) =>
         reading.IsHumidity ? SensorKind.AirHumidity : SensorKind.AirTemperature;
-
-    private static Photoperiod? PhotoperiodOf(LightsPart? lights, int tier) =>
-        lights?.OfTiers.FirstOrDefault(one => one.Tier == tier)?.Photoperiod ?? lights?.ForAll;
 
     private static double DefaultFullDepthMm(ImmutableArray<Tier> tiers) =>
         tiers.Min(tier => tier.Tray.StandpipeHeightMm) - FullBelowStandpipeMm;

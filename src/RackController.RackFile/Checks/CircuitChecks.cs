@@ -11,6 +11,9 @@ internal static class CircuitChecks
 {
     private const int NamedLoads = 4;
 
+    /// <summary>What 80 % of a rating may be out by as a binary fraction.</summary>
+    private const double RoundingA = 1e-9;
+
     public static void Run(SitePart site, Complaints complaints)
     {
         foreach (var circuit in site.Circuits)
@@ -32,7 +35,7 @@ internal static class CircuitChecks
                 circuit.LimitPlace, $"a continuous limit above the breaker's {Say.Number(supply.BreakerA, 1)} A",
                 $"write at most {Say.Number(share, 1)} A, which is 80 % of the breaker");
         }
-        else if (supply.ContinuousLimitA > share + 1e-9)
+        else if (supply.ContinuousLimitA > share + RoundingA)
         {
             complaints.Warn(
                 circuit.LimitPlace, $"a continuous limit above {Say.Number(share, 1)} A, which is 80 % of the breaker",
@@ -85,20 +88,20 @@ internal static class CircuitChecks
         switch (load.Kind)
         {
             case LoadKind.Light:
-                return DayPlan.Lit(tier!, rack.Schedule?.Lights) is { } lit ? [lit] : [];
+                return OrdinaryDay.Lit(tier!, rack.Schedule?.Lights) is { } lit ? [lit] : [];
             case LoadKind.Pump or LoadKind.Valve:
                 return tier is { InUse: false } || rack.Schedule?.Floods is not { } floods
                     ? []
-                    : [.. DayPlan.FloodStarts(floods, rack).Select(start => (start, floods.PumpRun))];
+                    : [.. OrdinaryDay.FloodStarts(floods, rack).Select(start => (start, floods.PumpRun))];
             default:
                 // Whatever runs in cycles or by a reading may run at any time.
-                return [(Duration.Zero, DayPlan.Day)];
+                return [(Duration.Zero, OrdinaryDay.Length)];
         }
     }
 
     private sealed record LoadUse(
         LoadPart Load, string Name, string? Circuit, double CurrentA, ImmutableArray<(Duration Start, Duration Length)> Spans)
     {
-        public bool IsOn(Duration moment) => Spans.Any(span => DayPlan.Covers(span.Start, span.Length, moment));
+        public bool IsOn(Duration moment) => Spans.Any(span => OrdinaryDay.Covers(span.Start, span.Length, moment));
     }
 }

@@ -16,7 +16,7 @@ internal static class FloodChecks
             return;
         }
 
-        var starts = DayPlan.FloodStarts(floods, rack);
+        var starts = OrdinaryDay.FloodStarts(floods, rack);
         if (rack.Limits is { Limits: var limits })
         {
             CheckSpacing(floods, starts, limits.PumpRest, complaints);
@@ -27,7 +27,7 @@ internal static class FloodChecks
         {
             var trays = rack.Tiers
                 .Where(tier => tier.IsFlooded)
-                .Select(tier => (tier.Tray?.Over(usual) ?? usual).ToTray())
+                .Select(tier => tier.TrayOver(usual).ToTray())
                 .ToImmutableArray();
             CheckFull(floods, rack, trays, complaints);
             CheckDraining(floods, rack, trays, complaints);
@@ -38,7 +38,7 @@ internal static class FloodChecks
     {
         var (from, spacing) = starts
             .Select((start, index) =>
-                (start, index + 1 < starts.Length ? starts[index + 1] - start : starts[0] + DayPlan.Day - start))
+                (start, index + 1 < starts.Length ? starts[index + 1] - start : starts[0] + OrdinaryDay.Length - start))
             .MinBy(pair => pair.Item2);
         var needed = floods.PumpRun + Duration.Max(floods.Drain, rest);
         if (needed > spacing)

@@ -10,6 +10,9 @@ internal static class TrayChecks
     /// <summary>Water stands above a standpipe while it overflows, by about 10 mm at 8 L/min over a 1 in pipe.</summary>
     private const double HeadOverStandpipeMm = 10;
 
+    /// <summary>The reader takes none shorter, so none is advised.</summary>
+    private const double ShortestStandpipeMm = 5;
+
     /// <summary>Plan area of a 10 x 20 in insert tray, m2.</summary>
     private const double InsertTrayM2 = 0.254 * 0.508;
 
@@ -22,7 +25,7 @@ internal static class TrayChecks
 
         foreach (var tier in rack.Tiers.Where(tier => tier.IsShapeSound))
         {
-            var part = tier.Tray?.Over(usual) ?? usual;
+            var part = tier.TrayOver(usual);
             var tray = part.ToTray();
             CheckTray(part, tray, complaints);
             foreach (var sensor in tier.Sensors.Sensors)
@@ -35,13 +38,13 @@ internal static class TrayChecks
     private static void CheckTray(TrayPart part, FloodTray tray, Complaints complaints)
     {
         var (standpipe, rim) = (Say.Number(tray.StandpipeHeightMm, 1), Say.Number(tray.RimDepthMm, 1));
+        var tallestMm = Math.Max(ShortestStandpipeMm, tray.RimDepthMm - HeadOverStandpipeMm);
         if (tray.StandpipeHeightMm >= tray.RimDepthMm)
         {
             complaints.Refuse(
                 part.StandpipePlace,
                 $"the standpipe is {standpipe} mm high and the tray's rim {rim} mm, so water leaves over the rim",
-                $"shorten the standpipe to at most {Say.Number(Math.Max(5, tray.RimDepthMm - HeadOverStandpipeMm))} mm, or use a "
-                + "deeper tray");
+                $"shorten the standpipe to at most {Say.Number(tallestMm)} mm, or use a deeper tray");
         }
         else if (tray.StandpipeHeightMm > tray.RimDepthMm - HeadOverStandpipeMm)
         {

@@ -29,8 +29,11 @@ internal sealed record FloodsPart(
 /// <summary>Reads when and how the trays are flooded.</summary>
 internal sealed class FloodsMapping : Mapping<FloodsPart>
 {
+    /// <summary>One every quarter of an hour: no tray fills, soaks and drains faster.</summary>
+    private const int MostFloodsADay = 96;
+
     private static readonly Key<ImmutableArray<LocalTime>> atKey = Key.Optional(
-        "at", Values.List(Values.TimeOfDay, "time", 96), "Local times at which floods begin.");
+        "at", Values.List(Values.TimeOfDay, "time", MostFloodsADay), "Local times at which floods begin.");
 
     private static readonly Key<Duration> everyKey = Key.Optional(
         "every", Values.Duration("1 min", "24 h"),
@@ -43,7 +46,7 @@ internal sealed class FloodsMapping : Mapping<FloodsPart>
         "for", Values.Duration("1 min", "24 h"), "With `every`: length of the window; no flood begins at or after its end.");
 
     private static readonly Key<int> overPhotoperiodKey = Key.Optional(
-        "over-photoperiod", new WholeNumberKind("a number of floods", 1, 96),
+        "over-photoperiod", new WholeNumberKind("a number of floods", 1, MostFloodsADay),
         "So many floods spread evenly from the first light on to the last light off, the first at lights on.");
 
     private static readonly Key<FillPart> fillKey = Key.Required("fill", new FillMapping(), "When a fill is over.");

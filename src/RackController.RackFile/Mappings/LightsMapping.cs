@@ -11,7 +11,12 @@ namespace RackController.RackFile.Mappings;
 /// <param name="ForAll">For every tier that does not say otherwise.</param>
 /// <param name="Stagger">How much later each tier comes on than the one below.</param>
 /// <param name="OfTiers">Those that say otherwise.</param>
-internal sealed record LightsPart(Place Place, Photoperiod ForAll, Duration Stagger, ImmutableArray<TierPhotoperiod> OfTiers);
+internal sealed record LightsPart(Place Place, Photoperiod ForAll, Duration Stagger, ImmutableArray<TierPhotoperiod> OfTiers)
+{
+    /// <summary>When a tier is lit.</summary>
+    /// <param name="tier">Its number, 1 at the bottom.</param>
+    public Photoperiod Of(int tier) => OfTiers.FirstOrDefault(one => one.Tier == tier)?.Photoperiod ?? ForAll;
+}
 
 /// <summary>When one tier is lit, as written.</summary>
 /// <param name="TierPlace">Where the tier's number stands.</param>
@@ -42,7 +47,7 @@ internal sealed class LightsMapping : Mapping<LightsPart>
         "stagger", Values.Duration("0 min", "1 h"), "0 min", "How much later each tier's light comes on than the one below it.");
 
     private static readonly Key<ImmutableArray<TierPhotoperiod>> tiersKey = Key.Optional(
-        "tiers", Values.List(new TierPhotoperiodMapping(), "tier", 12), "Tiers that are lit at other times.");
+        "tiers", Values.List(new TierPhotoperiodMapping(), "tier", RackMapping.MostTiers), "Tiers that are lit at other times.");
 
     /// <inheritdoc/>
     public override string Name => "lights";
@@ -64,7 +69,7 @@ internal sealed class TierPhotoperiodMapping : Mapping<TierPhotoperiod>
     private static readonly PhotoperiodKeys photoperiodKeys = new();
 
     private static readonly Key<int> tierKey = Key.Required(
-        "tier", new WholeNumberKind("a tier's number", 1, 12), "Number of the tier, 1 at the bottom.");
+        "tier", new WholeNumberKind("a tier's number", 1, RackMapping.MostTiers), "Number of the tier, 1 at the bottom.");
 
     /// <inheritdoc/>
     public override string Name => "lights of a tier";

@@ -79,16 +79,16 @@ internal sealed record BranchPart(double? BoreMm, double? LengthMm, double? Mino
 /// <param name="ofAllTiers">Whether it holds for all tiers, and so has defaults.</param>
 internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
 {
-    private readonly Key<double> boreKey = Declare("bore", Values.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
+    private readonly Key<double> boreKey = Key.DefaultedIf("bore", Values.Bore, "12.7 mm", ofAllTiers, "Inside diameter.");
 
-    private readonly Key<double> lengthKey = Declare("length", Values.Length, "250 mm", ofAllTiers, "Length.");
+    private readonly Key<double> lengthKey = Key.DefaultedIf("length", Values.Length, "250 mm", ofAllTiers, "Length.");
 
     private readonly Key<double> lossKey = Key.Optional(
         "minor-loss", Values.MinorLoss,
         "Sum of its minor loss coefficients, with tee, throttle and exit. Without it: throttled so that all trays fill evenly.");
 
     private readonly Key<double> outletKey =
-        Declare("outlet", Values.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
+        Key.DefaultedIf("outlet", Values.Length, "70 mm", ofAllTiers, "Height of its outlet above the tray's floor.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "branch of all tiers" : "branch";
@@ -104,7 +104,4 @@ internal sealed class BranchMapping(bool ofAllTiers) : Mapping<BranchPart>
     /// <inheritdoc/>
     protected override BranchPart? Build(MappingReader keys) => new(
         keys.FindValue(boreKey), keys.FindValue(lengthKey), keys.FindValue(lossKey), keys.FindValue(outletKey));
-
-    internal static Key<T> Declare<T>(string name, Kind<T> kind, string defaultText, bool hasDefault, string doc) =>
-        hasDefault ? Key.Defaulted(name, kind, defaultText, doc) : Key.Optional(name, kind, doc);
 }

@@ -61,7 +61,10 @@ internal sealed record RackPart
 internal sealed class RackMapping : Mapping<RackPart>
 {
     /// <summary>No rack that a person can reach has more.</summary>
-    private const int MostTiers = 12;
+    internal const int MostTiers = 12;
+
+    /// <summary>More air than any rack needs; a longer list is a slip.</summary>
+    private const int MostFans = 12;
 
     private static readonly TrayMapping trayOfAll = new(ofAllTiers: true);
     private static readonly BranchMapping branchOfAll = new(ofAllTiers: true);
@@ -97,7 +100,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         Key.Optional("aerator", RunnerMapping.Aerator, "The aerator of the reservoir.");
 
     private static readonly Key<ImmutableArray<RunnerPart>> fansKey = Key.Optional(
-        "fans", Values.List(RunnerMapping.Fan, "fan", 12), "The fans.");
+        "fans", Values.List(RunnerMapping.Fan, "fan", MostFans), "The fans.");
 
     private static readonly Key<SensorsPart> sensorsKey =
         Key.Optional("sensors", SensorsMapping.OfRack, "The sensors of the rack.");

@@ -24,6 +24,12 @@ internal sealed record SitePart
 /// <summary>Reads a rack file.</summary>
 internal sealed class SiteMapping : Mapping<SitePart>
 {
+    /// <summary>More than the distribution board of a cellar holds.</summary>
+    private const int MostCircuits = 24;
+
+    /// <summary>More than one small board has relays for.</summary>
+    private const int MostRacks = 24;
+
     private static readonly ScanMapping scanMapping = new();
 
     private static readonly Key<string> nameKey = Key.Required("site", Values.Name, "What you call the place.");
@@ -32,10 +38,10 @@ internal sealed class SiteMapping : Mapping<SitePart>
         "zone", new ZoneKind(), "The IANA time zone that schedules are read in.");
 
     private static readonly Key<ImmutableArray<CircuitPart>> circuitsKey = Key.Required(
-        "circuits", Values.List(new CircuitMapping(), "circuit", 24), "The branch circuits that the racks draw from.");
+        "circuits", Values.List(new CircuitMapping(), "circuit", MostCircuits), "The branch circuits that the racks draw from.");
 
     private static readonly Key<ImmutableArray<RackPart>> racksKey = Key.Required(
-        "racks", Values.List(new RackMapping(), "rack", 24), "The racks.");
+        "racks", Values.List(new RackMapping(), "rack", MostRacks), "The racks.");
 
     private static readonly Key<ScanTiming> scanKey = Key.Optional(
         "scan", scanMapping, "How often the controller looks. Without it: ten times a second.");

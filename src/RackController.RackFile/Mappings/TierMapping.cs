@@ -39,7 +39,11 @@ internal sealed record TierPart
 
     public required SensorsPart Sensors { get; init; }
 
-    /// <summary>Its loads.</summary>
+    /// <summary>Its flood tray: what it says itself, and what holds for every tier where it says nothing.</summary>
+    /// <param name="ofAllTiers">The tray of all tiers.</param>
+    public TrayPart TrayOver(TrayPart ofAllTiers) => Tray?.Over(ofAllTiers) ?? ofAllTiers;
+
+    /// <summary>Its loads, the light first.</summary>
     public IEnumerable<LoadPart> Loads
     {
         get

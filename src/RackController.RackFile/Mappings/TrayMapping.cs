@@ -61,37 +61,37 @@ internal sealed class TrayMapping(bool ofAllTiers) : Mapping<TrayPart>
 {
     private static readonly QuantityKind traySide = new(Dimensions.Length, "100 mm", "3 m");
 
-    private readonly Key<double> lengthKey = BranchMapping.Declare("length", traySide, "1120 mm", ofAllTiers, "Inside length.");
+    private readonly Key<double> lengthKey = Key.DefaultedIf("length", traySide, "1120 mm", ofAllTiers, "Inside length.");
 
-    private readonly Key<double> widthKey = BranchMapping.Declare("width", traySide, "640 mm", ofAllTiers, "Inside width.");
+    private readonly Key<double> widthKey = Key.DefaultedIf("width", traySide, "640 mm", ofAllTiers, "Inside width.");
 
-    private readonly Key<double> rimKey = BranchMapping.Declare(
+    private readonly Key<double> rimKey = Key.DefaultedIf(
         "rim", new QuantityKind(Dimensions.Length, "10 mm", "500 mm"), "85 mm", ofAllTiers,
         "Depth at which water runs over the edge onto the floor.");
 
-    private readonly Key<double> standpipeKey = BranchMapping.Declare(
+    private readonly Key<double> standpipeKey = Key.DefaultedIf(
         "standpipe", new QuantityKind(Dimensions.Length, "5 mm", "500 mm"), "44.5 mm", ofAllTiers,
         "Height of the standpipe's mouth above the tray's floor: it sets the flood depth and must stand below the rim.");
 
-    private readonly Key<double> standpipeBoreKey = BranchMapping.Declare(
+    private readonly Key<double> standpipeBoreKey = Key.DefaultedIf(
         "standpipe-bore", Values.Bore, "26.6 mm", ofAllTiers, "Inside diameter of the standpipe.");
 
-    private readonly Key<double> weepKey = BranchMapping.Declare(
+    private readonly Key<double> weepKey = Key.DefaultedIf(
         "weep", new QuantityKind(Dimensions.Length, "0 mm", "50 mm"), "9.5 mm", ofAllTiers,
         "Diameter of the drain hole that is always open; `0 mm` for a tray that drains only back through its supply.");
 
-    private readonly Key<int> insertTraysKey = BranchMapping.Declare(
+    private readonly Key<int> insertTraysKey = Key.DefaultedIf(
         "insert-trays", new WholeNumberKind("a count", 0, 40), "4", ofAllTiers, "How many 10 x 20 in insert trays stand in it.");
 
     private readonly Key<string> mediaKey =
-        BranchMapping.Declare("media", Values.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
+        Key.DefaultedIf("media", Values.Label, "coir", ofAllTiers, "What the crop roots in, in your own words.");
 
-    private readonly Key<double> displacedKey = BranchMapping.Declare(
+    private readonly Key<double> displacedKey = Key.DefaultedIf(
         "displaced", new QuantityKind(Dimensions.Percentage, "0 %", "90 %"), "30 %", ofAllTiers,
         "Share of the tray's plan area that media and insert trays take from the water.");
 
     private readonly Key<double> displacedToKey =
-        BranchMapping.Declare("displaced-to", Values.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
+        Key.DefaultedIf("displaced-to", Values.Length, "40 mm", ofAllTiers, "Up to which depth they do so.");
 
     /// <inheritdoc/>
     public override string Name => ofAllTiers ? "tray of all tiers" : "tray";

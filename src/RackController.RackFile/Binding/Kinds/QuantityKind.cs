@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
@@ -70,8 +69,4 @@ public sealed class QuantityKind(Dimension dimension, string least, string most)
         Convert(dimension, text, out var bound);
         return bound;
     }
-
-    /// <summary>The value in words, in the base unit.</summary>
-    /// <returns>For log and debugger.</returns>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{dimension.Noun}, {least} to {most}");
 }

@@ -6,10 +6,10 @@ using RackController.RackFile.Mappings;
 namespace RackController.RackFile.Checks;
 
 /// <summary>When things begin on an ordinary day of 24 h, as time since midnight.</summary>
-internal static class DayPlan
+internal static class OrdinaryDay
 {
-    /// <summary>A day without a change of the clock.</summary>
-    public static Duration Day { get; } = Duration.FromDays(1);
+    /// <summary>How long it is: no clock changes on it.</summary>
+    public static Duration Length { get; } = Duration.FromDays(1);
 
     /// <summary>When floods begin, each within the day, in order.</summary>
     /// <param name="floods">The floods.</param>
@@ -36,7 +36,7 @@ internal static class DayPlan
             return null;
         }
 
-        var photoperiod = lights.OfTiers.FirstOrDefault(one => one.Tier == tier.Number)?.Photoperiod ?? lights.ForAll;
+        var photoperiod = lights.Of(tier.Number);
         return (WithinDay(SinceMidnight(photoperiod.Start) + lights.Stagger * (tier.Number - 1)), photoperiod.Length);
     }
 
@@ -51,16 +51,17 @@ internal static class DayPlan
             .ToArray();
         if (lit.Length == 0)
         {
-            return Spread(Duration.Zero, Day, Day / count);
+            return Spread(Duration.Zero, Length, Length / count);
         }
 
         var first = lit.Min(one => one.Start);
-        var span = Duration.Min(Day, lit.Max(one => one.Start + one.Length) - first);
+        var span = Duration.Min(Length, lit.Max(one => one.Start + one.Length) - first);
         return Spread(first, span, span / count);
     }
 
     private static IEnumerable<Duration> Spread(Duration start, Duration length, Duration interval)
     {
+        // Seven sevenths of a day fall short of it by nanoseconds, and what is left is no eighth flood.
         var slack = Duration.FromMilliseconds(1);
         for (var passed = Duration.Zero; passed == Duration.Zero || passed < length - slack; passed += interval)
         {
