@@ -123,8 +123,12 @@ internal sealed class Operator(IRunningRack rack)
 
     private int Tiers => rack.Site[Chosen].Tiers.Length;
 
-    private void Ask(OperatorRequest request, string what) =>
-        answer = rack.TryAsk(request) ? $"Asked: {what}." : $"Not asked, too much waits already: {what}.";
+    private bool Ask(OperatorRequest request, string what)
+    {
+        var isAsked = rack.TryAsk(request);
+        answer = isAsked ? $"Asked: {what}." : $"Not asked, too much waits already: {what}.";
+        return isAsked;
+    }
 
     private void ChangeTier(int number, SiteStatus status)
     {
@@ -161,9 +165,6 @@ internal sealed class Operator(IRunningRack rack)
             return;
         }
 
-        if (rack.TryAsk(new ResetLatch(name, latched.Key)))
-        {
-            latchToConfirm = latched.Key;
-        }
+        latchToConfirm = Ask(new ResetLatch(name, latched.Key), $"reset {latched.Key}") ? latched.Key : null;
     }
 }

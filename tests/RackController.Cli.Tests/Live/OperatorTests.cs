@@ -71,6 +71,17 @@ public sealed class OperatorTests
     }
 
     [Fact]
+    public void ARequestThatFindsNoRoomIsSaidSo()
+    {
+        rack.HasRoom = false;
+        Press('x', Latched());
+        Assert.Contains($"Not asked, too much waits already: reset {Latch}.", Legend(), StringComparison.Ordinal);
+
+        Press('y', Latched());
+        Assert.IsType<ResetLatch>(Assert.Single(rack.Asked));
+    }
+
+    [Fact]
     public void AnyOtherKeyLeavesTheLatch()
     {
         Press('x', Latched());
@@ -118,7 +129,7 @@ public sealed class OperatorTests
         var legend = person.Legend(width);
 
         Assert.True(legend.Width <= width + 1, $"{legend.Width} columns");
-        var text = string.Concat(legend.Render(width).Select(segment => segment.Text));
+        var text = Legend(width);
         string[] keys =
         [
             "S stop", width < 106 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge",
@@ -132,6 +143,9 @@ public sealed class OperatorTests
     private static (int Number, bool InUse) Tier(OperatorRequest request) =>
         request is SetTierInUse { TierNumber: var number, InUse: var use } ? (number, use) : default;
 
+    private string Legend(int width = 120) =>
+        string.Concat(person.Legend(width).Render(width).Select(segment => segment.Text));
+
     private void Press(char key, SiteStatus? status = null) => person.Take(key, status ?? Pictures.Calm(rack.Site));
 
     private SiteStatus Latched() => Pictures.Calm(rack.Site) with
@@ -143,6 +157,8 @@ public sealed class OperatorTests
     {
         public List<OperatorRequest> Asked { get; } = [];
 
+        public bool HasRoom { get; set; } = true;
+
         public Site Site { get; } = Pictures.DemoSite("demo-three-racks.yaml");
 
         public Task<SiteStatus> LookAsync(CancellationToken cancellation) => Task.FromResult(Pictures.Calm(Site));
@@ -150,7 +166,7 @@ public sealed class OperatorTests
         public bool TryAsk(OperatorRequest request)
         {
             Asked.Add(request);
-            return true;
+            return HasRoom;
         }
     }
 }
