@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using RackController.Service;
 using RackController.Verbs;
 
 namespace RackController;
@@ -35,7 +36,7 @@ internal static class CommandLine
                 ProcessTerminationTimeout = null,
             });
         }
-        catch (CannotRunException cannot)
+        catch (CouldNotRunException cannot)
         {
             error.WriteLine(cannot.Message);
             return ExitCode.CouldNotRun;

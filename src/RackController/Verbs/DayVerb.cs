@@ -31,7 +31,7 @@ internal static class DayVerb
 
     private static int Run(FileInfo file, LocalDate date, InvocationConfiguration console)
     {
-        if (RackFileFor.Verb(file.ToString(), console.Error) is not { } site)
+        if (RackFileArgument.Read(file.ToString(), console.Error) is not { } site)
         {
             return ExitCode.AnswerIsNo;
         }

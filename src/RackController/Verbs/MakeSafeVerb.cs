@@ -19,24 +19,17 @@ internal static class MakeSafeVerb
 
     private static int Run(FileInfo file, TextWriter output, TextWriter error)
     {
-        if (SiteFile.Read(file.ToString(), error) is not { } site)
+        if (RackFileArgument.Read(file.ToString(), error) is not { } site)
         {
             return ExitCode.AnswerIsNo;
         }
 
-        try
+        if (MakeSafe.Run(site) is { } fault)
         {
-            if (MakeSafe.Run(site) is { } fault)
-            {
-                throw new CannotRunException($"{file}: a load may not be in its safe state: {fault}: cut the supply by hand");
-            }
-        }
-        catch (CouldNotRunException e)
-        {
-            throw new CannotRunException(e.Message);
+            throw new CouldNotRunException($"{file}: a load may not be in its safe state: {fault}: cut the supply by hand");
         }
 
-        output.WriteLine(site.Io is SimulatedIo ? $"{file}: simulated, nothing to switch" : SiteFile.SafeStates(site));
+        output.WriteLine(site.Io is SimulatedIo ? $"{file}: simulated, nothing to switch" : SafeStateWords.Of(site));
         return ExitCode.AsExpected;
     }
 }

@@ -1,4 +1,5 @@
 using RackController.Bench;
+using RackController.Service;
 
 namespace RackController.Verbs;
 
@@ -15,7 +16,7 @@ internal sealed class ReportFolder
 
     /// <summary>Makes sure that the folder is there, before a long run and not after it.</summary>
     /// <param name="path">Its path.</param>
-    /// <exception cref="CannotRunException">It cannot be made.</exception>
+    /// <exception cref="CouldNotRunException">It cannot be made.</exception>
     public static ReportFolder Open(string path) => Try(path, () =>
     {
         Directory.CreateDirectory(path);
@@ -24,7 +25,7 @@ internal sealed class ReportFolder
 
     /// <summary>Writes all reports of a run.</summary>
     /// <param name="result">The run.</param>
-    /// <exception cref="CannotRunException">They cannot be written.</exception>
+    /// <exception cref="CouldNotRunException">They cannot be written.</exception>
     public void Write(RunResult result) => Try(path, () =>
     {
         WriteFile("report.html", HtmlReport.Of(result));
@@ -42,7 +43,7 @@ internal sealed class ReportFolder
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new CannotRunException(
+            throw new CouldNotRunException(
                 $"{path}: the reports cannot be written there ({fault.Message.TrimEnd('.')}): choose another folder with --out");
         }
     }

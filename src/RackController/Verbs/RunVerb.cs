@@ -58,7 +58,7 @@ internal static class RunVerb
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)
     {
         var (file, state, speed, showScreen) = request;
-        if (SiteFile.Read(file, console.Error) is not { } site)
+        if (RackFileArgument.Read(file, console.Error) is not { } site)
         {
             return ExitCode.AnswerIsNo;
         }
@@ -69,21 +69,14 @@ internal static class RunVerb
             return ExitCode.WrongUse;
         }
 
-        try
+        var ending = await RackService.RunAsync(site, new ServiceOptions
         {
-            var ending = await RackService.RunAsync(site, new ServiceOptions
-            {
-                RackFile = file,
-                Folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1),
-                Speed = speed,
-                Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
-            }).ConfigureAwait(false);
-            return Report(site, ending, console.Output, console.Error);
-        }
-        catch (CouldNotRunException e)
-        {
-            throw new CannotRunException(e.Message);
-        }
+            RackFile = file,
+            Folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1),
+            Speed = speed,
+            Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
+        }).ConfigureAwait(false);
+        return Report(site, ending, console.Output, console.Error);
     }
 
     private static int Report(Site site, ServiceEnding ending, TextWriter output, TextWriter error)
@@ -94,7 +87,7 @@ internal static class RunVerb
         }
         else
         {
-            output.WriteLine(SiteFile.SafeStates(site));
+            output.WriteLine(SafeStateWords.Of(site));
         }
 
         if (ending.Defect is { } defect)

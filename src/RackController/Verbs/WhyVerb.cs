@@ -37,7 +37,7 @@ internal static class WhyVerb
 
     private static int Run(FileInfo file, LocalDateTime at, InvocationConfiguration console)
     {
-        if (RackFileFor.Verb(file.ToString(), console.Error) is not { } site)
+        if (RackFileArgument.Read(file.ToString(), console.Error) is not { } site)
         {
             return ExitCode.AnswerIsNo;
         }
