@@ -156,7 +156,7 @@ public sealed class ScenarioRun
         }
 
         var lit = tier.Light is { } light
-            ? days.Aggregate(Duration.Zero, (sum, day) => sum + day.LitByLoad[light.Index]) / days.Count
+            ? days.Aggregate(Duration.Zero, (sum, day) => sum + day.PoweredByLoad[light.Index]) / days.Count
             : Duration.Zero;
         return new TierLight(tier.Number, lit.TotalHours, DailyLight.MolPerM2(tier.PpfdUmolPerM2S, lit));
     }

@@ -83,6 +83,6 @@ public interface IObserved
 /// <param name="Date">The local date.</param>
 /// <param name="Length">Its length, which is not 24 h when the clocks change.</param>
 /// <param name="FloodsByRack">Floods begun, by rack.</param>
-/// <param name="LitByLoad">How long each load was powered, by load.</param>
+/// <param name="PoweredByLoad">How long each load was powered, by load.</param>
 public sealed record DayTotals(
-    LocalDate Date, Duration Length, ImmutableArray<int> FloodsByRack, ImmutableArray<Duration> LitByLoad);
+    LocalDate Date, Duration Length, ImmutableArray<int> FloodsByRack, ImmutableArray<Duration> PoweredByLoad);

@@ -111,7 +111,7 @@ public sealed record LitHoursOfDay(RackId Rack, int TierNumber) : TierMeasure("h
 
     internal Duration? LitIn(IObserved now) =>
         now.DayClosed is not { } day ? null
-        : now.Site[Rack].Tier(TierNumber).Light is { } light ? day.LitByLoad[light.Index]
+        : now.Site[Rack].Tier(TierNumber).Light is { } light ? day.PoweredByLoad[light.Index]
         : Duration.Zero;
 }
 
