@@ -1,3 +1,5 @@
+using RackController.Model;
+
 namespace RackController.Bench;
 
 /// <summary>How hazards are called in scenarios and reports.</summary>
@@ -11,7 +13,8 @@ public static class HazardWords
         HazardKind.PumpRunsDry => "pump-runs-dry",
         HazardKind.PumpPastItsMaximumRun => "pump-past-its-maximum-run",
         HazardKind.CircuitOverloaded => "circuit-overloaded",
-        _ => "lights-in-the-heat",
+        HazardKind.LightsInTheHeat => "lights-in-the-heat",
+        _ => throw new InvariantBrokenException($"every hazard has its key, {kind} too"),
     };
 
     /// <summary>As a report writes it.</summary>
@@ -22,6 +25,7 @@ public static class HazardWords
         HazardKind.PumpRunsDry => "Pump runs dry",
         HazardKind.PumpPastItsMaximumRun => "Pump past its maximum run",
         HazardKind.CircuitOverloaded => "Circuit overloaded",
-        _ => "Lights in the heat",
+        HazardKind.LightsInTheHeat => "Lights in the heat",
+        _ => throw new InvariantBrokenException($"every hazard has its title, {kind} too"),
     };
 }

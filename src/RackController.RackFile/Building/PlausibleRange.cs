@@ -20,7 +20,8 @@ internal static class PlausibleRange
         SensorKind.WaterTemperature => (0, 45),
         SensorKind.AirTemperature => (-10, 60),
         SensorKind.AirHumidity => (1, 100),
-        _ => (0, 1),
+        _ when kind.IsContact() => (0, 1),
+        _ => throw new InvariantBrokenException($"every sensor at a rack has its range, {kind} too"),
     };
 
     /// <summary>The range of a sensor at a circuit; a start or a fault may well exceed the breaker's rating.</summary>

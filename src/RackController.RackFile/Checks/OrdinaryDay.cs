@@ -21,7 +21,8 @@ internal static class OrdinaryDay
             FloodsAt at => at.Times.Select(SinceMidnight),
             FloodsEvery every => Spread(SinceMidnight(every.Start), every.Length, every.Interval),
             FloodsOverPhotoperiod over => OverPhotoperiod(over.Count, rack),
-            _ => [],
+            NoFloods => [],
+            _ => throw new InvariantBrokenException("every way to time floods has its starts"),
         };
         return [.. starts.Select(WithinDay).Distinct().Order()];
     }

@@ -1,4 +1,5 @@
 using RackController.Control;
+using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Live;
@@ -52,7 +53,8 @@ internal static class AlarmLines
         AlarmPriority.Critical => "critical",
         AlarmPriority.High => "high",
         AlarmPriority.Medium => "medium",
-        _ => "low",
+        AlarmPriority.Low => "low",
+        _ => throw new InvariantBrokenException($"every alarm priority has its word, {priority} too"),
     };
 
     private static string Words(AlarmState state) => state switch
@@ -64,6 +66,7 @@ internal static class AlarmLines
         AlarmState.Shelved => "shelved",
         AlarmState.SuppressedByDesign => "suppressed by design",
         AlarmState.OutOfService => "out of service",
-        _ => "normal",
+        AlarmState.Normal => "normal",
+        _ => throw new InvariantBrokenException($"every alarm state has its words, {state} too"),
     };
 }

@@ -99,6 +99,7 @@ internal sealed record StatusPage(Site Site, double Speed)
         FloodPhase.Waiting => "flood waits",
         FloodPhase.Filling => "filling",
         FloodPhase.Soaking => "soaking",
-        _ => "draining",
+        FloodPhase.Draining => "draining",
+        _ => throw new InvariantBrokenException($"every phase of a flood has its words, {phase} too"),
     };
 }

@@ -1,3 +1,4 @@
+using RackController.Model;
 using Spectre.Console;
 using Spectre.Console.Rendering;
 
@@ -91,9 +92,10 @@ internal sealed class StyledLine
     private static Style StyleOf(Tone tone) => tone switch
     {
         Tone.Quiet => new Style(Color.Grey54),
+        Tone.Plain => Style.Plain,
         Tone.Strong => new Style(decoration: Decoration.Bold),
         Tone.Caution => new Style(Color.Yellow),
         Tone.Urgent => new Style(Color.Red, decoration: Decoration.Bold),
-        _ => Style.Plain,
+        _ => throw new InvariantBrokenException($"every tone has its style, {tone} too"),
     };
 }

@@ -16,7 +16,8 @@ internal static class FloodWords
             $"{Math.Ceiling(every.Length / every.Interval):0} a day, every {Spans.Words(every.Interval)} from {every.Start:HH:mm} "
             + $"for {Spans.Words(every.Length)}",
         FloodsOverPhotoperiod over => $"{over.Count} a day, spread over the light",
-        _ => "never",
+        NoFloods => "never",
+        _ => throw new InvariantBrokenException("every way to time floods has its words"),
     };
 
     /// <summary>How.</summary>

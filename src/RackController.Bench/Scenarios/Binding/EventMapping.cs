@@ -12,7 +12,9 @@ namespace RackController.Bench.Binding;
 /// or of the air of the <c>room</c>.</summary>
 internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
 {
-    private const double RoomHumidityPercent = 50;
+    /// <summary>As the simulated room has it at the start: a scenario changes its warmth only.</summary>
+    private static readonly double roomHumidityPercent = PlantStart.Default.RoomHumidityPercent;
+
     private readonly SiteNames names;
     private readonly Key<string> name = Key.Optional("name", new TextKind("a name", "\"`"), "What expectations call it.");
     private readonly Key<Duration> length = Key.Optional("for", new DurationKind("0 s", "366 d", ""), "How long it lasts.");
@@ -72,7 +74,7 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
         return keys.FindValue(fault) is { } kind ? Fault(keys, kind)
             : keys.FindValue(ask) is { } request ? Ask(keys, request)
             : keys.Find(clock) is { } change ? Clock(keys, change)
-            : keys.FindValue(room) is { } airC ? [new RoomChanges(keys.Get(at), keys.Find(name) ?? "room", airC, RoomHumidityPercent)]
+            : keys.FindValue(room) is { } airC ? [new RoomChanges(keys.Get(at), keys.Find(name) ?? "room", airC, roomHumidityPercent)]
             : Controller(keys);
     }
 
@@ -129,7 +131,8 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
         {
             ClockChangeKinds.Right => [new ClockSetRight(begins, calledBy)],
             ClockChangeKinds.Untrusted => [new ClockLosesTrust(begins, calledBy)],
-            _ => [new ClockSteps(begins, calledBy, change.By)],
+            ClockChangeKinds.Steps => [new ClockSteps(begins, calledBy, change.By)],
+            _ => throw new InvariantBrokenException($"every change of a clock has its event, {change.Kind} too"),
         };
     }
 

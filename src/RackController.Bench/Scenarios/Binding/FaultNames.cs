@@ -27,7 +27,8 @@ internal static class FaultNames
         FaultPlace.Load => "load",
         FaultPlace.Contact => "sensor (a contact)",
         FaultPlace.MeasuringSensor => "sensor (one that measures)",
-        _ => "sensor",
+        FaultPlace.Sensor => "sensor",
+        _ => throw new InvariantBrokenException($"every place of a fault has its name, {kind} too"),
     };
 
     public static string Where(Site site, Fault fault) =>

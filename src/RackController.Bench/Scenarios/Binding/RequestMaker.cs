@@ -47,7 +47,7 @@ internal static class RequestMaker
 
     public static ChoiceKind<RequestKind> Kinds { get; } = new([.. Words]);
 
-    public static string Word(RequestKind kind) => Words[(int)kind].Word;
+    public static string Word(RequestKind kind) => Words.First(one => one.Kind == kind).Word;
 
     /// <summary>What a request must say, as advice.</summary>
     public static string Needs(RequestKind kind) => kind switch
@@ -57,7 +57,8 @@ internal static class RequestMaker
         RequestKind.Acknowledge or RequestKind.Reset or RequestKind.ConfirmReset
             or RequestKind.AlarmOutOfService or RequestKind.AlarmInService => "give `alarm`",
         RequestKind.TierInUse or RequestKind.TierOutOfUse => "give `tier`",
-        _ => "give `rack`",
+        RequestKind.FloodNow or RequestKind.SkipNextFlood or RequestKind.EndHold => "give `rack`",
+        _ => throw new InvariantBrokenException($"{kind} needs no more than who asks"),
     };
 
     /// <summary>The request; null when something that it needs is missing.</summary>
