@@ -85,14 +85,14 @@ internal sealed class Operator(IRunningRack rack)
 
         if (choosesTier)
         {
-            return line.Add($"Which tier of {RackName} goes out of use, or back into use? ").Add("1", Tone.Strong)
+            return line.Add($"Which tier of {RackName} goes in or out of use? ").Add("1", Tone.Strong)
                 .Add(" to ", Tone.Quiet).Add($"{Tiers}", Tone.Strong).Add("   any other key: none", Tone.Quiet);
         }
 
         if (answer is not null)
         {
             return line.Add(answer + "   ").Add("S", Tone.Strong).Add(" stop   ", Tone.Quiet)
-                .Add("Esc", Tone.Strong).Add(" all keys", Tone.Quiet);
+                .Add("Esc", Tone.Strong).Add(" keys", Tone.Quiet);
         }
 
         Key("S", "stop");

@@ -61,8 +61,12 @@ internal sealed record StatusPage(Site Site, double Speed)
         var clock = local.ToString("ddd d MMM yyyy HH:mm:ss", CultureInfo.InvariantCulture);
         var how = Site.Io is SimulatedIo ? "simulated" : "driving real loads";
         var speed = Speed > 1 ? string.Create(CultureInfo.InvariantCulture, $" at {Speed:0.#} times real time") : "";
-        var trust = status.At.WallTrusted ? " (clock trusted)" : " (! clock not trusted)";
-        var rest = how.Length + speed.Length + clock.Length + trust.Length + 4;
+        var rest = how.Length + speed.Length + clock.Length + 4;
+
+        // That all is well with the clock may give way to the name of the site; that it is not may not.
+        const string trusted = " (clock trusted)";
+        var trust = !status.At.WallTrusted ? " (! clock not trusted)" : Site.Name.Length + trusted.Length + rest <= width ? trusted : "";
+        rest += trust.Length;
         return new StyledLine()
             .AddColumn(Site.Name, width - rest, Tone.Strong)
             .Add($"  {how}{speed}  ", Tone.Quiet)

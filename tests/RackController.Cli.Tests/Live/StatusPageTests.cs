@@ -103,9 +103,19 @@ public sealed class StatusPageTests
         Assert.EndsWith("Mon 1 Jun 2026 13:00:00 (! clock not trusted)", page[0], StringComparison.Ordinal);
     }
 
-    private static List<string> Page(Site site, SiteStatus status, int width, int height, RackId chosen = default) =>
+    [Fact]
+    public void OnANarrowScreenTheNameOfTheSiteComesBeforeTheWordThatTheClockIsWell()
+    {
+        var page = Page(FourTiers, Pictures.Calm(FourTiers), 80, 24, speed: 60);
+
+        Assert.StartsWith("Millbrook cellar  ", page[0], StringComparison.Ordinal);
+        Assert.EndsWith("Mon 1 Jun 2026 13:00:00", page[0].TrimEnd(), StringComparison.Ordinal);
+    }
+
+    private static List<string> Page(
+        Site site, SiteStatus status, int width, int height, RackId chosen = default, double speed = 1) =>
     [
-        .. new StatusPage(site, Speed: 1).Lines(status, chosen, new StyledLine().Add("keys"), width, height)
+        .. new StatusPage(site, speed).Lines(status, chosen, new StyledLine().Add("keys"), width, height)
             .Select(line => string.Concat(line.Render(width).Select(segment => segment.Text))),
     ];
 
