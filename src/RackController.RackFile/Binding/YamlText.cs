@@ -30,7 +30,7 @@ public static class YamlText
             switch (root)
             {
                 case null:
-                    complaints.Refuse(Place.Start, "the file is empty", "write at least the keys that are required");
+                    complaints.Refuse(Place.Start, "the file is empty", "begin with a copy of one from the `config` folder");
                     return null;
                 case MappingNode mapping:
                     return mapping;
