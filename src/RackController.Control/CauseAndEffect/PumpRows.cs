@@ -7,10 +7,11 @@ internal static class PumpRows
 {
     public static CauseAndEffectRow PumpMaximumRun { get; } = new(
         "pump-maximum-run", "the pump has run its maximum", "nothing", RowEffect.ForbidOn, "pump off",
-        "after its rest time; three in 24 h latch",
+        "after its rest time; several in 24 h latch the pump until somebody resets",
         new AlarmText(
             AlarmPriority.Medium, "the flood was cut short; trays may not have filled",
-            "compare fill and soak times with the maximum run; look for a tray that never fills", "within a day"))
+            "compare fill and soak times with the maximum run; look for a tray that never fills; reset if it has latched",
+            "within a day"))
     {
         Instances = (row, site) => site.Site.Racks.Select(rack => new PumpMaximumRun(row, rack, site.Start)),
     };
@@ -35,10 +36,10 @@ internal static class PumpRows
 
     public static CauseAndEffectRow LowFloat { get; } = new(
         "low-float", "the reservoir's low float is dry", "reservoir low float", RowEffect.ForbidOn, "pump off within 1 s",
-        "by itself once it has read wet for its time; repeated in one flood latches",
+        "by itself once it has read wet for its time; several in one flood latch the pump until somebody resets",
         new AlarmText(
-            AlarmPriority.High, "floods are held; crops dry out", "top up the reservoir; look for a leak if it emptied early",
-            "within four hours"))
+            AlarmPriority.High, "floods are held; crops dry out",
+            "top up the reservoir; look for a leak if it emptied early; reset if it has latched", "within four hours"))
     {
         Instances = (row, site) => site.Site.Racks
             .Select(rack => (rack, floats: site.SensorsOf(rack, SensorKind.ReservoirLowFloat)))
@@ -74,7 +75,7 @@ internal static class PumpRows
         "fill-slow", "a fill by level took its time limit", "tray full float or tray level", RowEffect.Tell,
         "a person is told", "by itself with the next good fill",
         new AlarmText(
-            AlarmPriority.Medium, "a tray may stay dry", "look at screen, branch and valve of the tray that is last to fill",
+            AlarmPriority.Medium, "a tray may stay dry", "clean the pump's screen; look at pipe and valve of the tray that is last to fill",
             "within a day"))
     {
         Instances = (row, site) => site.Site.Racks

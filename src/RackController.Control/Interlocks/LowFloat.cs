@@ -6,7 +6,7 @@ namespace RackController.Control;
 /// <summary>
 /// Cuts the pump when the reservoir's low float falls dry, or when nobody knows whether it is. Hazard: a pump that runs dry
 /// burns. The water sloshes back while trays drain, so the float must read wet for a while before the pump may try again;
-/// a float that falls dry again in the same flood latches.
+/// a float that falls dry repeatedly in one flood latches.
 /// </summary>
 internal sealed class LowFloat : Interlock
 {
@@ -56,7 +56,7 @@ internal sealed class LowFloat : Interlock
     }
 
     public override string Words(ClockFace clock) => IsLatched
-        ? "the reservoir's low float fell dry again in the same flood"
+        ? $"the reservoir's low float fell dry {rack.Limits.LowFloatTripsToLatch.Times()} in one flood"
         : isDry
             ? "the reservoir's low float is dry"
             : wasBad

@@ -49,7 +49,7 @@ internal sealed class PumpMaximumRun : Interlock
     }
 
     public override string Words(ClockFace clock) => IsLatched
-        ? $"the pump ran its maximum of {limits.PumpMaximumRun.InWords()} {limits.MaximumRunsToLatch} times within 24 h"
+        ? $"the pump ran its maximum of {limits.PumpMaximumRun.InWords()} {limits.MaximumRunsToLatch.Times()} within 24 h"
         : $"the pump ran its maximum of {limits.PumpMaximumRun.InWords()}";
 
     public override void Save(MemoryWriter memory)

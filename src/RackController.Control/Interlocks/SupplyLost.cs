@@ -60,7 +60,7 @@ internal sealed class SupplyLost : Interlock
     }
 
     public override string Words(ClockFace clock) => IsLatched
-        ? $"the supply was lost {limits.SupplyTripsToLatch} times within 24 h"
+        ? $"the supply was lost {limits.SupplyTripsToLatch.Times()} within 24 h"
         : isLost
             ? "the supply of the circuit is lost"
             : isRestart

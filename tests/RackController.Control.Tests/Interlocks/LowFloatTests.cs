@@ -65,7 +65,7 @@ public class LowFloatTests
         rig.LeapFor(Duration.FromDays(1));
 
         Assert.False(rig.IsOn("north/pump"));
-        Assert.Contains("fell dry again in the same flood", rig.Why("north/pump").Interlocks[0]);
+        Assert.Contains("fell dry 2 times in one flood", rig.Why("north/pump").Interlocks[0]);
         Assert.Equal(2, rig.Events.Count(e => e is { Subject: "north/pump", What: "on" }));
     }
 

@@ -88,6 +88,18 @@ public class SupplyLostTests
     }
 
     [Fact]
+    public void ACircuitThatMayNotLoseItsSupplyAtAllLatchesAtTheFirstLoss()
+    {
+        var rig = new Rig(Sites.OneRack().WithLimits(limits => limits with { SupplyTripsToLatch = 1 }));
+        rig.Set(Sense, 0);
+        rig.ScanFor(Duration.FromSeconds(1));
+        rig.Set(Sense, 1);
+        rig.LeapFor(Duration.FromHours(1));
+
+        Assert.Equal("the supply was lost once within 24 h", rig.Why("north/aerator").Summary);
+    }
+
+    [Fact]
     public void ABootAfterAnEarlierRunIsQuietFirst()
     {
         var rig = LitRig();
