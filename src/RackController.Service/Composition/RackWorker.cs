@@ -106,8 +106,8 @@ internal sealed class RackWorker : IHostedService
 
         if (ending.Defect is { } defect)
         {
-            log.Fatal(defect, "the scan met a defect of the program; every load was put in its safe state");
-            Tell("safe state", $"of a defect: {defect.Message}");
+            log.Fatal(defect, "the scan met a defect of the program and ended");
+            Tell(ending.SafeStateFault is null ? "safe state" : "safe state in doubt", $"of a defect: {defect.Message}");
         }
 
         scanEnded.TrySetResult(ending);

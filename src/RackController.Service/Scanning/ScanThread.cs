@@ -8,7 +8,6 @@ namespace RackController.Service;
 /// </summary>
 internal sealed class ScanThread
 {
-    private readonly Site site;
     private readonly IRackIo io;
     private readonly IScanClock clock;
     private readonly ScanLoop loop;
@@ -25,7 +24,6 @@ internal sealed class ScanThread
     /// <param name="ended">Told once, on this thread, how it ended, after the safe state was written.</param>
     public ScanThread(Site site, IRackIo io, IScanClock clock, ScanLoop loop, Action<ScanEnding> ended)
     {
-        this.site = site;
         this.io = io;
         this.clock = clock;
         this.loop = loop;
@@ -78,7 +76,7 @@ internal sealed class ScanThread
         }
         catch (Exception e)
         {
-            return $"{site.Io.GetType().Name}: {e.Message}";
+            return e.Message;
         }
     }
 }

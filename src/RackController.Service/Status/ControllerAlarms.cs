@@ -131,18 +131,18 @@ internal sealed class ControllerAlarms(IScanClock clock)
         {
             ControllerTrouble.JournalUnwritable => Of("controller/journal", AlarmPriority.Medium,
                 "what happens is kept in memory only; after a restart latches and run totals would be unknown",
-                "free space on the disk, or mend its permissions; writing is tried again by itself", "within the day"),
-            ControllerTrouble.JournalSetAside => Of("controller/journal set aside", AlarmPriority.Low,
+                "free space on the disk, or mend its permissions; writing is tried again by itself", "within a day"),
+            ControllerTrouble.JournalSetAside => Of("controller/journal-set-aside", AlarmPriority.Low,
                 "the record starts anew; latches, stops and run totals that could not be read are forgotten, and timers begin again",
                 "look whether the rack was stopped or latched for a reason, then acknowledge; the old file is kept",
-                "before the next round"),
-            ControllerTrouble.DiskNearlyFull => Of("controller/disk space", AlarmPriority.Low,
-                "the journal will soon be unwritable", "free space on the disk", "within the day"),
+                "within a day"),
+            ControllerTrouble.DiskNearlyFull => Of("controller/disk-space", AlarmPriority.Low,
+                "the journal will soon be unwritable", "free space on the disk", "within a day"),
             ControllerTrouble.NotAlone => Of("controller/lock", AlarmPriority.Medium,
                 "a second controller started by mistake might drive the same rack",
-                "make the state folder writable and restart", "within the day"),
-            _ => Of("controller/events lost", AlarmPriority.Medium,
-                "the record has a gap", "find out why the disk could not be written for so long", "within the day"),
+                "make the state folder writable and restart", "within a day"),
+            _ => Of("controller/events-lost", AlarmPriority.Medium,
+                "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };
     }
 }

@@ -74,7 +74,7 @@ public sealed class RackServiceTests : IDisposable
         var ending = await Run(async (rack, end) => seen = await rack.LookAsync(end));
 
         Assert.Equal(new ServiceEnding(null, null), ending);
-        Assert.Contains(seen!.Alarms, alarm => alarm.Key == "controller/journal set aside");
+        Assert.Contains(seen!.Alarms, alarm => alarm.Key == "controller/journal-set-aside");
         Assert.Contains("-corrupt.db", Log(), StringComparison.Ordinal);
     }
 
