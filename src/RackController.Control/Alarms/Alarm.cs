@@ -23,7 +23,7 @@ public enum AlarmState
     /// <summary>Taken out of sight by a person for a limited time.</summary>
     Shelved,
 
-    /// <summary>Taken out of sight by the plant's own state.</summary>
+    /// <summary>Out of sight because it means nothing in the rack's present state.</summary>
     SuppressedByDesign,
 
     /// <summary>Taken out of sight for maintenance, until it is put back.</summary>
@@ -33,7 +33,7 @@ public enum AlarmState
 /// <summary>How urgent an alarm is: it follows from consequence and time to respond.</summary>
 public enum AlarmPriority
 {
-    /// <summary>Before the next round.</summary>
+    /// <summary>In days: nothing suffers yet.</summary>
     Low,
 
     /// <summary>Within the day: the crop suffers.</summary>
@@ -47,7 +47,7 @@ public enum AlarmPriority
 }
 
 /// <summary>One alarm as a person sees it: what is wrong, what follows, what to do, and how soon.</summary>
-/// <param name="Key">Unique on the site and stable across versions: <c>north/reservoir-low</c>.</param>
+/// <param name="Key">Unique on the site and stable across versions: <c>north/low-float</c>.</param>
 /// <param name="Priority">How urgent.</param>
 /// <param name="State">Its state now.</param>
 /// <param name="Since">When it came into that state.</param>

@@ -1,6 +1,6 @@
 namespace RackController.Control;
 
-/// <summary>What a person is told when a row acts; null texts would leave somebody standing at night without a next step.</summary>
+/// <summary>What a person is told when a row acts, so that nobody stands before it at night without a next step.</summary>
 /// <param name="Priority">How urgent.</param>
 /// <param name="Consequence">What follows if nobody acts.</param>
 /// <param name="Action">What to do.</param>

@@ -75,8 +75,8 @@ internal static class PumpRows
         "fill-slow", "a fill by level took its time limit", "tray full float or tray level", RowEffect.Tell,
         "a person is told", "by itself with the next good fill",
         new AlarmText(
-            AlarmPriority.Medium, "a tray may stay dry", "clean the pump's screen; look at pipe and valve of the tray that is last to fill",
-            "within a day"))
+            AlarmPriority.Medium, "a tray may stay dry",
+            "clean the pump's screen; look at pipe and valve of the tray that is last to fill", "within a day"))
     {
         Instances = (row, site) => site.Site.Racks
             .Where(rack => rack.Schedule.Floods.Fill is FillUntilFull)

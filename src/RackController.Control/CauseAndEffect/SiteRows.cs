@@ -9,8 +9,8 @@ internal static class SiteRows
         "scan-fault", "a scan came late, or inputs or outputs fail", "nothing", RowEffect.SafeState,
         "every load in its safe state; the watchdog is not fed", "by itself once scans have been good for a while, or by restart",
         new AlarmText(
-            AlarmPriority.High, "nothing is watered or lit", "see the log for what failed; check the board's wiring and load",
-            "within an hour"))
+            AlarmPriority.High, "nothing is watered or lit",
+            "see the log for what failed; check the board's wiring, and what else keeps it busy", "within an hour"))
     {
         Instances = (row, site) => [new ScanFault(row, site.Site, [.. site.Site.Loads.Select(load => load.Id)])],
     };
@@ -18,10 +18,11 @@ internal static class SiteRows
     public static CauseAndEffectRow SupplyLost { get; } = new(
         "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, or a restart",
         RowEffect.ForbidOn, "everything on the circuit off for the quiet period, then one load at a time by priority",
-        "by itself; several losses in 24 h latch the circuit",
+        "by itself; several losses in 24 h latch the circuit until somebody resets",
         new AlarmText(
             AlarmPriority.High, "no light, air or water on this circuit",
-            "look at breaker and ground-fault protection; find the cause before switching on again", "within an hour"))
+            "look at breaker and ground-fault protection; find the cause before switching on again; reset if it has latched",
+            "within an hour"))
     {
         Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
             row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),
@@ -86,10 +87,10 @@ internal static class SiteRows
 
     public static CauseAndEffectRow ReadingUnknown { get; } = new(
         "reading-unknown", "a reading is stale, out of range or corrupt", "any sensor", RowEffect.Tell,
-        "the reading is unknown; whatever needs it takes its safe answer", "by itself after a run of good readings",
+        "the reading counts as unknown; whatever needs it errs on the safe side", "by itself after a run of good readings",
         new AlarmText(
-            AlarmPriority.Medium, "what depends on the sensor stays in its safe answer", "look at the sensor and its wire",
-            "within a day"))
+            AlarmPriority.Medium, "whatever needs the sensor errs on the safe side, such as a pump that stays off",
+            "look at the sensor and its wire", "within a day"))
     {
         Instances = (row, site) => site.Site.Sensors.Select(sensor => new ReadingUnknown(row, sensor, site.Start)),
     };

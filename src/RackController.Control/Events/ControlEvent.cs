@@ -11,7 +11,7 @@ public enum EventKind
     /// <summary>A flood cycle moved to another phase.</summary>
     Flood,
 
-    /// <summary>An interlock tripped, latched or returned.</summary>
+    /// <summary>An interlock began to act, latched or returned.</summary>
     Interlock,
 
     /// <summary>An alarm changed its state.</summary>
@@ -37,7 +37,7 @@ public enum EventKind
 /// <param name="At">When, on both clocks.</param>
 /// <param name="Kind">What sort of thing.</param>
 /// <param name="Subject">What it happened to: the name of a load, sensor or rack, or the key of an alarm.</param>
-/// <param name="What">What happened, one word or a short phrase: <c>on</c>, <c>filling</c>, <c>tripped</c>.</param>
+/// <param name="What">What happened, one word or a short phrase: <c>on</c>, <c>filling</c>, <c>latched</c>.</param>
 /// <param name="Because">Why, as a phrase that can follow "because".</param>
 public sealed record ControlEvent(Moment At, EventKind Kind, string Subject, string What, string Because);
 

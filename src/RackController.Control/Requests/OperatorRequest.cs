@@ -46,7 +46,7 @@ public sealed record EndServiceHold(string By, RackId Rack) : OperatorRequest(By
 /// <param name="Alarm">The key of the alarm, as in <see cref="Alarm.Key"/>.</param>
 public sealed record Acknowledge(string By, string Alarm) : OperatorRequest(By);
 
-/// <summary>Take an alarm out of sight until a time; its interlock goes on.</summary>
+/// <summary>Take an alarm out of sight for a while; its interlock goes on.</summary>
 /// <param name="By">Who asks.</param>
 /// <param name="Alarm">The key of the alarm.</param>
 /// <param name="Length">For how long; cut to 24 h, and the event says so.</param>
