@@ -27,7 +27,7 @@ internal static class FloodSection
             foreach (var flood in result.Floods.Where(flood => flood.Rack == rack.Id))
             {
                 html.Row([
-                    LogText.LocalTime(site, flood.At)[..16], Spans.Words(flood.PumpRan), .. flood.Trays.Select(Tray),
+                    LogText.LocalMinute(site, flood.At), Spans.Words(flood.PumpRan), .. flood.Trays.Select(Tray),
                 ]);
             }
 

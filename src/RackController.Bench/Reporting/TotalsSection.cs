@@ -32,21 +32,14 @@ internal static class TotalsSection
         html.Append("</tbody></table></div>\n<ul class=\"plain\">\n");
         foreach (var rack in result.Racks)
         {
-            Item(
-                html,
-                $"{result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
-                    + $"reservoir never below {rack.ReservoirLowestL:0} L");
+            Item(html, TotalsWords.Of(result, rack));
         }
 
         Item(html, $"{result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn in all");
-        Item(html, $"interlock trips: {Listed(result.Trips)}");
-        Item(html, $"alarms raised: {Listed(result.Alarms)}");
+        Item(html, $"interlock trips: {TotalsWords.Listed(result.Trips)}");
+        Item(html, $"alarms raised: {TotalsWords.Listed(result.Alarms)}");
         html.Append("</ul>\n</section>\n");
     }
 
     private static void Item(StringBuilder html, string text) => html.Append("<li>").Append(Html.Text(text)).Append("</li>\n");
-
-    private static string Listed(IReadOnlyList<Tally> tallies) => tallies.Count == 0
-        ? "none"
-        : string.Join(", ", tallies.Select(tally => tally.Count == 1 ? tally.Subject : $"{tally.Subject} ({tally.Count})"));
 }

@@ -14,7 +14,7 @@ internal static class VerdictSection
             .Append(result.Passed ? "<span aria-hidden=\"true\">✓</span> Held" : "<span aria-hidden=\"true\">✗</span> Did not hold")
             .Append("</h1>\n<p class=\"about\">").Append(Html.Text(scenario.About)).Append("</p>\n<p class=\"facts\">")
             .Append(Html.Text(
-                $"From {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} ({scenario.Site.Zone.Id}) "
+                $"From {LogText.LocalMinute(scenario.Site, scenario.Start)} ({scenario.Site.Zone.Id}) "
                 + $"for {Spans.Words(scenario.Length)}. "
                 + $"{met} of {result.Verdicts.Length} expectations met, {HazardsInWords(result)}. "
                 + $"Event log {LogText.Fingerprint(result)}."))

@@ -14,10 +14,18 @@ public static class LogText
     private static readonly ZonedDateTimePattern Local =
         ZonedDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm:ss.f o<+HH:mm>", DateTimeZoneProviders.Tzdb);
 
-    /// <summary>A true time as the site's people would say it.</summary>
+    private static readonly ZonedDateTimePattern ToTheMinute =
+        ZonedDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm", DateTimeZoneProviders.Tzdb);
+
+    /// <summary>A true time as the site's people would say it, to the tenth of a second and with its offset.</summary>
     /// <param name="site">The site.</param>
     /// <param name="at">The time.</param>
     public static string LocalTime(Site site, Instant at) => Local.Format(at.InZone(site.Zone));
+
+    /// <summary>A true time as the site's people would say it, to the minute it lies in: <c>2026-03-02 07:00</c>.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="at">The time.</param>
+    public static string LocalMinute(Site site, Instant at) => ToTheMinute.Format(at.InZone(site.Zone));
 
     /// <summary>One line.</summary>
     /// <param name="site">The site.</param>

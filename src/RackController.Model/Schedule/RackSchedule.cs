@@ -54,7 +54,11 @@ public sealed record FloodsAt(ImmutableArray<LocalTime> Times) : FloodTimes;
 /// <param name="Interval">From the start of one flood to the start of the next: 1 min to 24 h.</param>
 /// <param name="Start">Local time of the window's start and of its first flood.</param>
 /// <param name="Length">Length of the window: 1 min to 24 h; no flood begins at or after its end.</param>
-public sealed record FloodsEvery(Duration Interval, LocalTime Start, Duration Length) : FloodTimes;
+public sealed record FloodsEvery(Duration Interval, LocalTime Start, Duration Length) : FloodTimes
+{
+    /// <summary>How many floods one window holds.</summary>
+    public int Count => (int)Math.Ceiling(Length / Interval);
+}
 
 /// <summary>A number of floods spread evenly over the time from the first light on to the last light off, the first one
 /// at lights on.</summary>

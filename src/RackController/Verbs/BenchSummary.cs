@@ -26,7 +26,7 @@ internal static class BenchSummary
 
         console.WriteLine();
         console.MarkupLineInterpolated(
-            $"{scenario.Site.Name}, from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} for {Spans.Words(scenario.Length)}");
+            $"{scenario.Site.Name}, from {LogText.LocalMinute(scenario.Site, scenario.Start)} for {Spans.Words(scenario.Length)}");
         console.WriteLine();
         Expectations(result, console);
         Hazards(result, console);
@@ -142,20 +142,14 @@ internal static class BenchSummary
     {
         foreach (var rack in result.Racks)
         {
-            console.WriteLine(
-                $"  {result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
-                + $"reservoir never below {rack.ReservoirLowestL:0} L");
+            console.WriteLine($"  {TotalsWords.Of(result, rack)}");
         }
 
         console.MarkupLineInterpolated($"  {result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn");
-        console.MarkupLineInterpolated($"  interlock trips: {Listed(result.Trips)}");
-        console.MarkupLineInterpolated($"  alarms raised: {Listed(result.Alarms)}");
+        console.MarkupLineInterpolated($"  interlock trips: {TotalsWords.Listed(result.Trips)}");
+        console.MarkupLineInterpolated($"  alarms raised: {TotalsWords.Listed(result.Alarms)}");
         console.WriteLine();
     }
-
-    private static string Listed(IReadOnlyList<Tally> tallies) => tallies.Count == 0
-        ? "none"
-        : string.Join(", ", tallies.Select(tally => tally.Count == 1 ? tally.Subject : $"{tally.Subject} ({tally.Count})"));
 
     private static void Indented(IAnsiConsole console, string text)
     {

@@ -7,8 +7,6 @@ namespace RackController.Verbs;
 /// <summary><c>check FILE</c>: says whether a rack file or a scenario is right, and what was understood of it.</summary>
 internal static class CheckVerb
 {
-    private const int Width = 100;
-
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
@@ -45,20 +43,21 @@ internal static class CheckVerb
         }
 
         Complaining.Print(read.Complaints, couldBeRead: true, output);
+        var width = Screen.Over(output).Profile.Width;
         output.WriteLine($"{path} is right.");
-        foreach (var line in Wrapping.Lines(scenario.About, Width))
+        foreach (var line in Wrapping.Lines(scenario.About, width))
         {
             output.WriteLine(line);
         }
 
         output.WriteLine();
         output.WriteLine(
-            $"It runs {scenario.Site.Name} from {LogText.LocalTime(scenario.Site, scenario.Start)[..16]} "
+            $"It runs {scenario.Site.Name} from {LogText.LocalMinute(scenario.Site, scenario.Start)} "
             + $"for {Spans.Words(scenario.Length)}, with {EventCount(scenario.Events.Length)} from outside.");
         var promises = scenario.Expectations.Select(expectation => $"  expects that {expectation.Name}");
         var exceptions = scenario.Accepts.Select(
             accepted => $"  accepts the hazard {HazardWords.Key(accepted.Kind)}, stopped by {accepted.Backstop}");
-        foreach (var line in promises.Concat(exceptions).SelectMany(text => Wrapping.Lines(text, Width)))
+        foreach (var line in promises.Concat(exceptions).SelectMany(text => Wrapping.Lines(text, width)))
         {
             output.WriteLine(line);
         }

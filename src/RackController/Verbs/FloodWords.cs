@@ -13,7 +13,7 @@ internal static class FloodWords
     {
         FloodsAt at => $"{at.Times.Length} a day, at {string.Join(", ", at.Times.Select(time => $"{time:HH:mm}"))}",
         FloodsEvery every =>
-            $"{Math.Ceiling(every.Length / every.Interval):0} a day, every {Spans.Words(every.Interval)} from {every.Start:HH:mm} "
+            $"{every.Count} a day, every {Spans.Words(every.Interval)} from {every.Start:HH:mm} "
             + $"for {Spans.Words(every.Length)}",
         FloodsOverPhotoperiod over => $"{over.Count} a day, spread over the light",
         NoFloods => "never",

@@ -1,0 +1,26 @@
+namespace RackController.Bench;
+
+/// <summary>What a run came to in words, the same on the terminal and on the page.</summary>
+public static class TotalsWords
+{
+    /// <summary>A rack's water.</summary>
+    /// <param name="result">The run.</param>
+    /// <param name="rack">One of its racks.</param>
+    public static string Of(RunResult result, RackTotals rack)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(rack);
+        return $"{result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
+            + $"reservoir never below {rack.ReservoirLowestL:0} L";
+    }
+
+    /// <summary>What happened how often, in a row.</summary>
+    /// <param name="tallies">The counts.</param>
+    public static string Listed(IReadOnlyList<Tally> tallies)
+    {
+        ArgumentNullException.ThrowIfNull(tallies);
+        return tallies.Count == 0
+            ? "none"
+            : string.Join(", ", tallies.Select(tally => tally.Count == 1 ? tally.Subject : $"{tally.Subject} ({tally.Count})"));
+    }
+}
