@@ -18,12 +18,12 @@ public sealed class RecorderTests
         now.Phase = FloodPhase.Filling;
         now.Powered.Add(now.Pump);
         Assert.True(recorder.Look(now.After(10)));
-        now.Depth = 42; // Standpipe at 45 mm: nine tenths are 40.5.
+        now.DepthMm = 42; // Standpipe at 45 mm: nine tenths are 40.5.
         Assert.False(recorder.Look(now.After(120)));
         now.Phase = FloodPhase.Draining;
         now.Powered.Clear();
         recorder.Look(now.After(60));
-        now.Depth = 2;
+        now.DepthMm = 2;
         recorder.Look(now.After(300));
 
         var flood = Assert.Single(recorder.Records);
@@ -43,7 +43,7 @@ public sealed class RecorderTests
         var recorder = new FloodRecorder(now.Site.Racks[0]);
         now.Phase = FloodPhase.Filling;
         recorder.Look(now);
-        now.Depth = 20;
+        now.DepthMm = 20;
         recorder.Look(now.After(100));
         recorder.Close();
         Assert.All(Assert.Single(recorder.Records).Trays, tray => Assert.Null(tray.Filled));

@@ -43,9 +43,9 @@ public sealed class StatementTests
     public void AboveMeansMoreThanAndLeavesTheLimitItselfOut()
     {
         var above = new Measures(new TrayDepth(rack, 1), new Above(45));
-        now.Depth = 45;
+        now.DepthMm = 45;
         Assert.Equal(Truth.No, above.Judge(now));
-        now.Depth = 45.1;
+        now.DepthMm = 45.1;
         Assert.Equal(Truth.Yes, above.Judge(now));
         Assert.Equal("the water in the tray of north/tier 1 is 45.1 mm", above.Seen(now));
     }

@@ -36,7 +36,7 @@ public sealed class FakeObserved : IObserved
 
     public Dictionary<string, AlarmState> Alarms { get; } = [];
 
-    public double Depth { get; set; }
+    public double DepthMm { get; set; }
 
     public double Spill { get; set; }
 
@@ -71,7 +71,7 @@ public sealed class FakeObserved : IObserved
 
     public AlarmState Alarm(string key) => Alarms.GetValueOrDefault(key, AlarmState.Normal);
 
-    public double TrayDepthMm(RackId rack, int tierNumber) => Depth;
+    public double TrayDepthMm(RackId rack, int tierNumber) => DepthMm;
 
     public double SpilledL(RackId rack) => Spill;
 
