@@ -4,7 +4,7 @@ namespace RackController.RackFile;
 
 /// <summary>Tells the files of the product apart, so that the one in the place of the other is named and not picked to
 /// pieces.</summary>
-internal static class FileRecognition
+public static class FileRecognition
 {
     /// <summary>Whether a file means to be a rack file: it has racks or circuits.</summary>
     /// <param name="root">The file's mapping.</param>

@@ -38,8 +38,6 @@ public sealed record ScenarioReading(Scenario? Scenario, ImmutableArray<Complain
 /// </summary>
 public static class ScenarioReader
 {
-    private static readonly ImmutableArray<string> KeysOfRackFiles = ["zone", "racks", "circuits"];
-
     /// <summary>Whether a file looks like a scenario rather than a rack file; a file that is neither YAML nor text looks
     /// like neither.</summary>
     /// <param name="path">Its path.</param>
@@ -48,7 +46,7 @@ public static class ScenarioReader
         var complaints = new Complaints(path);
         return TextFile.Read(path, complaints, out var text) == TextFileOutcome.Read
             && YamlText.Read(text, complaints) is { } root
-            && (root.Has("expect") || root.Has("rack-file"));
+            && FileRecognition.LooksLikeAScenario(root);
     }
 
     /// <summary>Reads a scenario and its rack file.</summary>
@@ -69,7 +67,7 @@ public static class ScenarioReader
 
     private static ScenarioReading Bind(string path, MappingNode root, Complaints complaints)
     {
-        if (KeysOfRackFiles.Any(root.Has) && !root.Has("expect"))
+        if (FileRecognition.LooksLikeARackFile(root) && !FileRecognition.LooksLikeAScenario(root))
         {
             complaints.Refuse(
                 Place.Start, "this is a rack file, and a scenario belongs here",
