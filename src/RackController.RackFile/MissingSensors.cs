@@ -1,11 +1,11 @@
 using RackController.Model;
 
-namespace RackController.Verbs;
+namespace RackController.RackFile;
 
 /// <summary>What a site cannot see for want of a sensor.</summary>
-internal static class MissingSensors
+public static class MissingSensors
 {
-    private static readonly (SensorKind Kind, string What, string Buys)[] OfRack =
+    private static readonly (SensorKind Kind, string What, string Buys)[] ofRack =
     [
         (SensorKind.ReservoirLowFloat, "low float in the reservoir", "stops the pump before it runs dry"),
         (SensorKind.TrayHighFloat, "high float above a standpipe", "stops the pump before a blocked drain overflows a tray"),
@@ -19,9 +19,15 @@ internal static class MissingSensors
     /// <param name="site">The site.</param>
     public static IEnumerable<(string What, string Buys)> Of(Site site)
     {
+        ArgumentNullException.ThrowIfNull(site);
+        return OfRacks(site).Concat(OfCircuits(site));
+    }
+
+    private static IEnumerable<(string What, string Buys)> OfRacks(Site site)
+    {
         foreach (var rack in site.Racks)
         {
-            foreach (var (kind, what, buys) in OfRack)
+            foreach (var (kind, what, buys) in ofRack)
             {
                 if (!site.Sensors.Any(sensor => sensor.Rack == rack.Id && sensor.Kind == kind))
                 {
@@ -29,10 +35,10 @@ internal static class MissingSensors
                 }
             }
         }
-
-        foreach (var circuit in site.Circuits.Where(circuit => circuit.SupplySense is null))
-        {
-            yield return ($"{circuit.Name}, supply sense", "tells a breaker trip from a quiet night, and restarts loads one at a time");
-        }
     }
+
+    private static IEnumerable<(string What, string Buys)> OfCircuits(Site site) => site.Circuits
+        .Where(circuit => circuit.SupplySense is null)
+        .Select(circuit => (
+            $"{circuit.Name}, supply sense", "tells a breaker trip from a quiet night, and restarts loads one at a time"));
 }

@@ -1,5 +1,6 @@
 using RackController.Growing;
 using RackController.Model;
+using RackController.RackFile;
 using Spectre.Console;
 
 namespace RackController.Verbs;
