@@ -27,8 +27,8 @@ internal abstract class Judge(Expectation expectation)
 
     public static Judge For(Expectation expectation) => expectation switch
     {
-        Always always => new AlwaysJudge(always),
-        Never never => new NeverJudge(never),
+        Always always => new ThroughoutJudge(always, "always", Truth.No, always.What, always.While),
+        Never never => new ThroughoutJudge(never, "never", Truth.Yes, never.What, never.While),
         Within within => new WithinJudge(within),
         _ => throw new InvariantBrokenException("every kind of expectation has its judge"),
     };
