@@ -81,11 +81,11 @@ internal sealed class AlarmPanel
 
         if (!point.SetOutOfService(outOfService, now))
         {
-            return $"{key} is {point.State.InWords()} already";
+            return $"{key} is {(outOfService ? "out of" : "in")} service already";
         }
 
         Tell(source, point, now, $"{by} {(outOfService ? "took it out of service" : "put it back into service")}", events);
-        return point.State.InWords();
+        return outOfService ? "taken out of service until somebody puts it back" : $"back in service, and {point.State.InWords()}";
     }
 
     /// <summary>Every alarm that is not normal, most urgent first.</summary>

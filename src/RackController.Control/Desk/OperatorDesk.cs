@@ -28,8 +28,7 @@ internal sealed class OperatorDesk(
         EndServiceHold ask => At(ask.Rack, desks[ask.Rack.Index].EndHold() ? "service hold ended" : "there was no service hold"),
         Acknowledge ask => (ask.Alarm, $"acknowledge: {alarms.Acknowledge(ask.Alarm, ask.By, now, events)}"),
         Shelve ask => (ask.Alarm, $"shelve: {alarms.Shelve(ask.Alarm, ask.Length, ask.By, now, events)}"),
-        SetAlarmOutOfService ask =>
-            (ask.Alarm, $"out of service: {alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)}"),
+        SetAlarmOutOfService ask => (ask.Alarm, alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)),
         ResetLatch ask => (ask.Latch, $"reset: {latches.Ask(ask.Latch, now.Monotonic)}"),
         ConfirmReset ask => (ask.Latch, $"confirm reset: {latches.Confirm(ask.Latch, now)}"),
         _ => throw new InvariantBrokenException($"the desk knows no request {request.GetType().Name}"),

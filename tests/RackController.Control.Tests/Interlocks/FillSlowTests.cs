@@ -42,6 +42,17 @@ public class FillSlowTests
         Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("north/fill-slow")!.State);
     }
 
+    [Fact]
+    public void ARestartRemembersAFillThatTookItsLimit()
+    {
+        var rig = FillingRig();
+        rig.LeapFor(Duration.FromMinutes(9));
+        rig.Restart(Duration.FromMinutes(1));
+        rig.Scan();
+
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/fill-slow")!.State);
+    }
+
     /// <summary>A rack of one tier that has just begun a fill by its full float, which is still dry.</summary>
     private static Rig FillingRig()
     {

@@ -118,6 +118,27 @@ public class ScanTests
     }
 
     [Fact]
+    public void AnAlarmGoesOutOfServiceAndBackWithAnAnswerThatSaysSo()
+    {
+        const string Key = "north/high-water";
+        var rig = new Rig(Sites.OneRack());
+        rig.Set("north/leak rope", 1);
+        rig.ScanFor(Duration.FromSeconds(1));
+        foreach (var outOfService in new[] { true, true, false, false })
+        {
+            rig.Scan(new SetAlarmOutOfService("Ada", Key, outOfService));
+        }
+
+        Assert.Equal(
+            [
+                "taken out of service until somebody puts it back", $"{Key} is out of service already",
+                "back in service, and unacknowledged", $"{Key} is in service already",
+            ],
+            rig.Events.Where(e => e.Kind == EventKind.Request).Select(e => e.What));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
     public void AClockThatStepsIsTold()
     {
         var rig = new Rig(Sites.OneRack());
