@@ -6,8 +6,12 @@ namespace RackController.Bench;
 /// <summary>Follows one tray through one flood after another.</summary>
 internal sealed class TrayRecorder(Tier tier)
 {
-    private const double FullShare = 0.9;
-    private const double EmptyMm = 3;
+    /// <summary>From this share of the standpipe's height on a tray counts as filled: the weep makes the last of it slow.</summary>
+    internal const double FullShare = 0.9;
+
+    /// <summary>A tray with less water than this counts as drained: the last film takes long to run off and drowns no root.</summary>
+    internal const double EmptyMm = 3;
+
     private double peakMm;
     private Duration? filled;
     private Duration? drained;

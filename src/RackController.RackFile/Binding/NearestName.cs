@@ -1,7 +1,7 @@
 namespace RackController.RackFile.Binding;
 
 /// <summary>Finds what a person probably meant to write.</summary>
-public static class NearestName
+internal static class NearestName
 {
     /// <summary>The candidate that takes the fewest changed letters, or null when none is near.</summary>
     /// <param name="written">What was written.</param>

@@ -4,7 +4,8 @@ using RackController.RackFile.Mappings;
 
 namespace RackController.RackFile.Checks;
 
-/// <summary>Tells what one more sensor would buy. All of these are warnings: many racks run without.</summary>
+/// <summary>Something notices a dry pump and water on the floor. Both are warnings only: many racks run without. What other
+/// sensors would buy is no complaint, and for <see cref="MissingSensors"/> to say.</summary>
 internal static class ProtectionChecks
 {
     public static void Run(RackPart rack, Complaints complaints)
