@@ -12,28 +12,3 @@ namespace RackController.Control;
 /// <param name="Summary">All of it in one short phrase.</param>
 public sealed record LoadWhy(
     LoadId Load, SwitchState State, string Demand, ImmutableArray<string> Interlocks, string Admission, string Summary);
-
-/// <summary>Something that the schedule will do next, if nothing gets in its way.</summary>
-/// <param name="Subject">The load or rack.</param>
-/// <param name="What">What will happen: <c>on</c>, <c>off</c>, <c>flood</c>.</param>
-/// <param name="At">When, by the wall clock.</param>
-public sealed record DueNext(string Subject, string What, NodaTime.Instant At);
-
-/// <summary>Where a rack's flood cycle is.</summary>
-public enum FloodPhase
-{
-    /// <summary>No flood is under way or due.</summary>
-    Idle,
-
-    /// <summary>A flood is due, but the pump may not start yet.</summary>
-    Waiting,
-
-    /// <summary>The pump fills the trays.</summary>
-    Filling,
-
-    /// <summary>The water is held at depth.</summary>
-    Soaking,
-
-    /// <summary>The pump is off and the trays empty.</summary>
-    Draining,
-}

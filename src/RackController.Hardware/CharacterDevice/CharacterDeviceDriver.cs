@@ -13,7 +13,7 @@ namespace RackController.Hardware.CharacterDevice;
 /// gone; SysFsDriver leaves a line driven after the process has died. This one takes direction and level in one request,
 /// reports the kernel's error on every call, and needs no native library.
 /// </remarks>
-public sealed class CharacterDeviceDriver : GpioDriver
+internal sealed class CharacterDeviceDriver : GpioDriver
 {
     private readonly GpioChip chip;
     private readonly string consumer;
