@@ -29,19 +29,21 @@ internal sealed class HostIsTrusted : IWallTrust
 /// does not run backwards: a board without a battery wakes up in the past.
 /// </summary>
 /// <param name="floor">The last trusted time in the journal; null when there is none.</param>
-internal sealed class WallTrust(Instant? floor) : IWallTrust
+/// <param name="vouches">Whether anything vouches for the clock now.</param>
+internal sealed class WallTrust(Instant? floor, Func<bool> vouches) : IWallTrust
 {
     /// <summary>No rack ran this program before it was written.</summary>
     private static readonly Instant ProgramWritten = Instant.FromUtc(2026, 1, 1, 0, 0);
 
     private readonly Instant earliest = floor is { } last ? Instant.Max(last, ProgramWritten) : ProgramWritten;
-    private volatile bool vouchedFor = ClockIsVouchedFor();
+    private volatile bool vouchedFor = vouches();
 
     public bool IsTrusted(Instant wall) => vouchedFor && wall >= earliest;
 
-    public void LookAgain() => vouchedFor = ClockIsVouchedFor();
+    public void LookAgain() => vouchedFor = vouches();
 
-    private static bool ClockIsVouchedFor() =>
+    /// <summary>Whether the kernel, network time or a battery-backed clock of this host vouches for its wall clock.</summary>
+    public static bool HostVouches() =>
         KernelIsSynchronised() || File.Exists("/run/systemd/timesync/synchronized") || SetFromBatteryClock();
 
     private static bool KernelIsSynchronised()

@@ -30,4 +30,14 @@ public sealed class ControllerAlarmsTests
         Assert.True(alarms.TryAcknowledge(Journal));
         Assert.Empty(alarms.Active());
     }
+
+    [Fact]
+    public void WhatStaysSoIsSaidUntilSomebodyHasSeenIt()
+    {
+        alarms.Raise(ControllerTrouble.JournalSetAside, "the journal was corrupt");
+        Assert.Equal(AlarmState.Unacknowledged, alarms.Active().Single().State);
+
+        Assert.True(alarms.TryAcknowledge("controller/journal-set-aside"));
+        Assert.Empty(alarms.Active());
+    }
 }

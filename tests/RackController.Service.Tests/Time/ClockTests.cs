@@ -45,20 +45,4 @@ public sealed class ClockTests
 
         Assert.True(clock.Now().Monotonic > before);
     }
-
-    [Fact]
-    public void AWallClockBeforeTheLastTimeInTheJournalIsNotTrusted()
-    {
-        var trust = new WallTrust(floor: Noon);
-
-        Assert.False(trust.IsTrusted(Noon - Duration.FromSeconds(1)));
-    }
-
-    [Fact]
-    public void AWallClockFromBeforeTheProgramWasWrittenIsNotTrusted()
-    {
-        var trust = new WallTrust(floor: null);
-
-        Assert.False(trust.IsTrusted(Instant.FromUtc(1970, 1, 1, 0, 5)));
-    }
 }
