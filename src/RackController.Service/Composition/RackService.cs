@@ -38,9 +38,7 @@ public static class RackService
 
         // Remembered: what the last run knew, and no later than when.
         var opening = JournalOpening.Open(options.Folder.Journal, SystemClock.Instance.GetCurrentInstant());
-        IWallTrust trust = site.Io is SimulatedIo
-            ? new HostIsTrusted()
-            : new WallTrust(opening.LastTrustedTime, WallTrust.HostVouches);
+        IWallTrust trust = site.Io is SimulatedIo ? new HostIsTrusted() : WallTrust.OfHost(opening.LastTrustedTime);
         using IScanClock clock = options.Speed > 1
             ? new FastClock(LaterOf(SystemClock.Instance.GetCurrentInstant(), opening.LastTrustedTime), options.Speed)
             : new HostClock(trust);

@@ -42,8 +42,11 @@ internal sealed class WallTrust(Instant? floor, Func<bool> vouches) : IWallTrust
 
     public void LookAgain() => vouchedFor = vouches();
 
-    /// <summary>Whether the kernel, network time or a battery-backed clock of this host vouches for its wall clock.</summary>
-    public static bool HostVouches() =>
+    /// <summary>Trust in the wall clock of this host, for which its kernel, network time or a battery-backed clock vouches.</summary>
+    /// <param name="floor">The last trusted time in the journal; null when there is none.</param>
+    public static WallTrust OfHost(Instant? floor) => new(floor, ClockIsVouchedFor);
+
+    private static bool ClockIsVouchedFor() =>
         KernelIsSynchronised() || File.Exists("/run/systemd/timesync/synchronized") || SetFromBatteryClock();
 
     private static bool KernelIsSynchronised()
