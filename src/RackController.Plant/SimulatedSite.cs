@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
@@ -13,9 +12,6 @@ namespace RackController.Plant;
 /// </summary>
 public sealed class SimulatedSite : IRackIo
 {
-    // A breaker whose time has come to within rounding trips now, not one nanosecond later, for ever.
-    private static readonly Duration DueWithin = Duration.FromNanoseconds(1000);
-
     private readonly Site site;
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
@@ -179,7 +175,7 @@ public sealed class SimulatedSite : IRackIo
             FollowContacts();
         }
 
-        if (electrics.NextChange(Reached) <= Reached + DueWithin)
+        if (electrics.NextChange(Reached) <= Reached + CircuitElectrics.DueWithin)
         {
             Settle();
         }

@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
@@ -8,8 +9,9 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class CircuitElectrics
 {
-    // A trip due within a microsecond is due: rounding of the time reached must not leave one an instant away for ever.
-    private const double NowS = 1e-6;
+    /// <summary>A trip due within so little time is due: rounding of the time reached must not leave one an instant away for
+    /// ever. Whoever lets time pass settles within it too.</summary>
+    public static readonly Duration DueWithin = Duration.FromNanoseconds(1000);
 
     private readonly Circuit circuit;
     private readonly BreakerCurve curve;
@@ -49,7 +51,7 @@ internal sealed class CircuitElectrics
     /// <returns>Whether it opened.</returns>
     public bool TripIfDue()
     {
-        if (!SupplyPresent || SecondsToTrip > NowS)
+        if (!SupplyPresent || SecondsToTrip > DueWithin.TotalSeconds)
         {
             return false;
         }
