@@ -9,8 +9,6 @@ namespace RackController.Control;
 /// </summary>
 internal abstract class Interlock(CauseAndEffectRow row, string place, ImmutableArray<LoadId> loads)
 {
-    private bool latched;
-
     /// <summary>The row of the table that this is an instance of.</summary>
     public CauseAndEffectRow Row { get; } = row;
 
@@ -21,7 +19,7 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     public ImmutableArray<LoadId> Loads { get; } = loads;
 
     /// <summary>Whether it acts now, by its cause or by its latch.</summary>
-    public bool Objects => Present || latched;
+    public bool Objects => Present || IsLatched;
 
     /// <summary>Whether its cause is present now.</summary>
     public bool Present { get; private set; }
@@ -37,7 +35,7 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     public virtual CircuitId? QuietCircuit => null;
 
     /// <summary>Whether its latch has caught.</summary>
-    public bool IsLatched => latched;
+    public bool IsLatched { get; private set; }
 
     /// <summary>Counts up whenever something changed that must be remembered.</summary>
     public long MemoryVersion { get; private set; }
@@ -62,7 +60,7 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
             return false;
         }
 
-        latched = false;
+        IsLatched = false;
         Changed();
         Forget();
         return true;
@@ -74,17 +72,17 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     }
 
     /// <summary>Keeps what must survive a restart.</summary>
-    public virtual void Save(MemoryWriter memory) => memory.Put($"{Key}/latched", latched ? 1 : 0);
+    public virtual void Save(MemoryWriter memory) => memory.Put($"{Key}/latched", IsLatched ? 1 : 0);
 
     /// <summary>Takes back what an earlier run remembered; what it did not is taken at its worst.</summary>
-    public virtual void Restore(MemoryReader memory, Moment start) => latched = memory.Number($"{Key}/latched") == 1;
+    public virtual void Restore(MemoryReader memory, Moment start) => IsLatched = memory.Number($"{Key}/latched") == 1;
 
     /// <summary>Catches the latch: from now on only a reset helps.</summary>
     protected void Latch()
     {
-        if (!latched)
+        if (!IsLatched)
         {
-            latched = true;
+            IsLatched = true;
             Changed();
         }
     }
