@@ -1,37 +1,37 @@
-using System.Text.Json;
-
 namespace RackController.Plant.Tests;
 
-/// <summary>Tray levels over time: closed forms, and a whole flood computed with an independent integrator on top of the open
-/// EPANET engine 2.3.5. The file says which equations it used.</summary>
+/// <summary>Tray levels over time: closed forms, and whole floods computed with an independent integrator on top of the open
+/// EPANET engine 2.3.5. The files say which equations it used.</summary>
 public sealed record TrayCase(
     string Name, TrayCase.SupplyData? Supply, TrayCase.ReservoirData? Reservoir, TrayCase.TrayData[] Trays, double[][] PumpOnS,
     double[]? InflowLpm, double? DrainStackLpm, double LengthS, TrayCase.ExpectedData Expected)
 {
-    private static readonly JsonSerializerOptions Web = new(JsonSerializerDefaults.Web);
+    /// <summary>Every case of every file, by file and name.</summary>
+    public static IReadOnlyDictionary<string, TrayCase> All { get; } = CaseFiles.Read<TrayCase>("tray", tray => tray.Name);
 
-    public static TrayCase Named(string name)
-    {
-        using var stream = File.OpenRead(Path.Combine(AppContext.BaseDirectory, "Cases", "tray-cycles.json"));
-        return JsonSerializer.Deserialize<CaseFile>(stream, Web)!.Cases.Single(candidate => candidate.Name == name);
-    }
-
-    private sealed record CaseFile(TrayCase[] Cases);
+    /// <summary>The one case with this name.</summary>
+    public static TrayCase Named(string name) => All.Values.Single(tray => tray.Name == name);
 
     public sealed record SupplyData(
-        SupplyCase.PumpData Pump, SupplyCase.PipeData[] Segments, SupplyCase.TierData[] Tiers);
+        double RoughnessMm, double KinematicViscosityM2s, bool? CheckValves, SupplyCase.PumpData Pump,
+        SupplyCase.PipeData[] Segments, SupplyCase.TierData[] Tiers);
 
     public sealed record ReservoirData(double AreaM2);
 
     public sealed record TrayData(
-        double LengthM, double WidthM, double EdgeM, WeepData Weep, StandpipeData? Standpipe, double StartDepthM, double FloorM);
+        double LengthM, double WidthM, double EdgeM, double EdgeWeirC, double Displaced, double DisplacedToM, WeepData? Weep,
+        StandpipeData? Standpipe, double StartDepthM, double FloorM)
+    {
+        /// <summary>Free water at a depth, m3.</summary>
+        public double VolumeM3(double depthM) => LengthM * WidthM * (depthM - Displaced * Math.Min(depthM, DisplacedToM));
+    }
 
-    public sealed record WeepData(double DiameterM);
+    public sealed record WeepData(double DiameterM, double Cd);
 
-    public sealed record StandpipeData(double DiameterM, double RimM);
+    public sealed record StandpipeData(double DiameterM, double RimM, double WeirC, double OrificeCd);
 
     public sealed record ExpectedData(
-        double[] SampleS, double[][] DepthM, double[]? ReservoirFallM, double[] PumpedL, MarkData[] Marks,
+        double[] SampleS, double[][] DepthM, double[]? ReservoirFallM, double[] PumpedL, double[]? SpilledL, MarkData[] Marks,
         double? ClosedFormFinalDepthM);
 
     public sealed record MarkData(int Tray, double DepthM, bool Rising, double[] AtS);

@@ -37,7 +37,7 @@ public sealed class GeometryTests
     [InlineData(2, 22.64)]
     [InlineData(3, 66.8)]
     public void ADrainStackCarriesWhatTheStackFormulaSays(double boreIn, double gallonsPerMinute) =>
-        Assert.Equal(gallonsPerMinute * 3.785411784, RackGeometry.DrainStackCapacityLpm(boreIn * 25.4), gallonsPerMinute * 0.01);
+        Assert.Equal(gallonsPerMinute * 3.785411784, RackGeometry.DrainStackCapacityLpm(boreIn * 25.4), gallonsPerMinute * 0.001);
 
     [Theory]
     [InlineData(1, new[] { 450.0 })]
