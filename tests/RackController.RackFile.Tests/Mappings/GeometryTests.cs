@@ -36,8 +36,12 @@ public sealed class GeometryTests
     [InlineData(1.5, 10.51)]
     [InlineData(2, 22.64)]
     [InlineData(3, 66.8)]
-    public void ADrainStackCarriesWhatTheStackFormulaSays(double boreIn, double gallonsPerMinute) =>
-        Assert.Equal(gallonsPerMinute * 3.785411784, RackGeometry.DrainStackCapacityLpm(boreIn * 25.4), gallonsPerMinute * 0.001);
+    public void ADrainStackCarriesWhatTheStackFormulaSays(double boreIn, double gallonsPerMinute)
+    {
+        const double litresPerGallon = 3.785411784;
+        var computed = RackGeometry.DrainStackCapacityLpm(boreIn * 25.4) / litresPerGallon;
+        Assert.Equal(gallonsPerMinute, computed, gallonsPerMinute * 0.001);
+    }
 
     [Theory]
     [InlineData(1, new[] { 450.0 })]
