@@ -15,7 +15,6 @@ internal sealed class SimulatedRack
     private readonly LoadElectrics?[] valves;
     private readonly List<LoadElectrics> fans;
     private double viscosityAtC = double.NaN;
-    private bool pumpTurned;
 
     // Of all that was ever spilled, what somebody has mopped up.
     private double moppedM3;
@@ -39,6 +38,9 @@ internal sealed class SimulatedRack
     public RackWater Water { get; }
 
     public RackClimate Climate { get; }
+
+    /// <summary>Share of its speed that a worn pump keeps: 1 when new.</summary>
+    public double PumpSpeedKept { get; set; } = 1;
 
     /// <summary>Light that each tier's crop has had since the start, mol/m2.</summary>
     public double[] LightMolPerM2 { get; }
@@ -77,27 +79,28 @@ internal sealed class SimulatedRack
     }
 
     /// <summary>Takes over what the loads do now, after relays or supplies may have changed.</summary>
-    /// <param name="seized">Whether the pump's rotor is held fast.</param>
-    public void TakeLoads(bool seized)
+    public void TakeLoads()
     {
         var pump = loads[Rack.Pump.Load.Index];
         Climate.PumpW = pump.PowerW;
         Climate.FanRuns = false;
         foreach (var fan in fans)
         {
-            Climate.FanRuns |= fan.Powered;
+            Climate.FanRuns |= fan.Works;
         }
 
         var inputs = Water.Inputs;
-        var changed = pumpTurned != (pump.Powered && !seized);
-        pumpTurned = pump.Powered && !seized;
-        inputs.PumpTurns = pumpTurned;
+        var speed = PumpSpeedKept * pump.SpeedShare;
+        var changed = inputs.PumpSpeed != speed;
+        inputs.PumpSpeed = speed;
         for (var index = 0; index < lights.Length; index++)
         {
-            var open = valves[index] is not { Powered: false };
+            var open = valves[index] is not { Works: false };
             changed |= inputs.ValveOpen[index] != open;
             inputs.ValveOpen[index] = open;
-            Climate.LightW[index] = lights[index]?.PowerW ?? 0;
+            var lightW = lights[index]?.PowerW ?? 0;
+            changed |= Climate.LightW[index] != lightW;
+            Climate.LightW[index] = lightW;
         }
 
         RefreshSlowInputs();

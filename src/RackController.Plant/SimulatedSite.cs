@@ -30,15 +30,15 @@ public sealed class SimulatedSite : IRackIo
         ArgumentNullException.ThrowIfNull(start);
         this.site = site;
         Reached = start.At;
-        electrics = new SiteElectrics(site, start.Breakers);
+        electrics = new SiteElectrics(site, start.Breakers) { Now = start.At };
         racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
         channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
         truth = new SensorTruth(racks, electrics);
         effects = new FaultEffects(racks, electrics, channels);
         quiet = new QuietTime(site, racks, channels);
         Racks = [.. racks.Select(rack => new RackTruth(rack))];
-        Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit))];
-        Loads = [.. electrics.Loads.Select(load => new LoadTruth(load))];
+        Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit, electrics))];
+        Loads = [.. electrics.Loads.Select(load => new LoadTruth(load, electrics))];
         Settle();
     }
 
@@ -99,7 +99,7 @@ public sealed class SimulatedSite : IRackIo
             load.Commanded = load.Load.Contact == RelayContact.NormallyClosed;
         }
 
-        ApplyFaults();
+        Settle();
     }
 
     /// <summary>Lets time pass under the commands last written. An earlier time changes nothing.</summary>
@@ -153,13 +153,13 @@ public sealed class SimulatedSite : IRackIo
 
         if (changed)
         {
-            ApplyFaults();
+            Settle();
         }
 
         return IoOutcome.Ok;
     }
 
-    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange(Reached));
+    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange);
 
     private void Pass(MonotonicTime next)
     {
@@ -170,12 +170,12 @@ public sealed class SimulatedSite : IRackIo
                 rack.Advance(Reached, next);
             }
 
-            electrics.Advance(PlantTime.Seconds(Reached, next));
             Reached = next;
+            electrics.Now = next;
             FollowContacts();
         }
 
-        if (electrics.NextChange(Reached) <= Reached + CircuitElectrics.DueWithin)
+        if (electrics.NextChange <= Reached)
         {
             Settle();
         }
@@ -204,10 +204,10 @@ public sealed class SimulatedSite : IRackIo
 
     private void Settle()
     {
-        electrics.Settle(Reached);
+        electrics.Settle();
         foreach (var rack in racks)
         {
-            rack.TakeLoads(effects.IsSeized(rack.Rack.Id));
+            rack.TakeLoads();
         }
 
         FollowContacts();

@@ -2,47 +2,48 @@ namespace RackController.Plant;
 
 /// <summary>
 /// When a breaker of some standard trips. Its thermal part is a body warmed by the square of the current, first order:
-/// heat' = (i^2 - heat) / T with i the current as a multiple of the rating; it trips when the heat reaches the square of its
-/// threshold. Its magnetic part trips at once.
+/// heat' = (i^2 - heat) / T with i the current as a multiple of the rating; it trips when the heat passes its limit. Its magnetic
+/// part trips at once.
 /// <para>
-/// Only published points bound it. UL 489: holds 100 %, trips at 135 % within 1 h and at 200 % within 2 min (to 50 and 30 A,
-/// optifuse.com/blog/ul-circuit-breakers). IEC 60898-1: no trip at 1.13, trip at 1.45 within 1 h (se.com FAQ FA369327); type C
-/// magnetic at 5 to 10 times (filipinoengineer.com 2024/01); 2.55 times trips in 1 to 60 s (from memory). The rest is a model:
-/// UL 489 sets neither an earliest time nor a magnetic part; a thermal part that holds 105 %, 10 s at 200 % and 10 to 20 times are
-/// common practice, no source.
+/// Only published points bound it, and each edge runs through those of its side. UL 489: holds 100 %, trips at 135 % within 1 h
+/// (up to 50 A) and at 200 % within 2 min (up to 30 A; optifuse.com/blog/ul-circuit-breakers); above that 2 h, 4 min to 50 A and
+/// 6 min to 100 A (from memory). IEC 60898-1: no trip at 1.13, trip at 1.45 within 1 h (se.com FAQ FA369327); type C magnetic at
+/// 5 to 10 times (filipinoengineer.com 2024/01); 2.55 times trips in 1 to 60 s, above 32 A in 1 to 120 s (from memory). The rest
+/// is a model: UL 489 sets neither an earliest time nor a magnetic part; 10 s at 200 % and 10 to 20 times are common practice, no
+/// source.
 /// </para>
 /// </summary>
-/// <param name="Threshold">Multiple of the rating that the thermal part holds for ever.</param>
+/// <param name="HeatLimit">Heat that it bears for ever, as the square of a multiple of the rating.</param>
 /// <param name="TimeConstantS">T, s.</param>
 /// <param name="MagneticMultiple">Multiple of the rating at which it trips at once.</param>
-internal readonly record struct BreakerCurve(double Threshold, double TimeConstantS, double MagneticMultiple)
+internal readonly record struct BreakerCurve(double HeatLimit, double TimeConstantS, double MagneticMultiple)
 {
-    private const double NorthAmericanBelowV = 150;
-
-    // A threshold just inside its published point, so that the point itself is met from the right side.
-    private const double JustInside = 0.001;
+    private const double HourS = 3600;
 
     /// <summary>The curve of a circuit's breaker: UL 489 on 100 to 127 V, IEC 60898-1 type C above.</summary>
     /// <param name="voltageV">The circuit's voltage.</param>
+    /// <param name="ratedA">The breaker's rating: 1 to 63 A.</param>
     /// <param name="edge">Which end of the standard's band.</param>
-    public static BreakerCurve Of(double voltageV, BreakerEdge edge) => (voltageV < NorthAmericanBelowV, edge) switch
-    {
-        (true, BreakerEdge.Slow) => Through(threshold: 1.35 - JustInside, multiple: 2, seconds: 120, magnetic: 20),
-        (true, _) => Through(threshold: 1.05, multiple: 2, seconds: 10, magnetic: 10),
-        (false, BreakerEdge.Slow) => Through(threshold: 1.45 - JustInside, multiple: 2.55, seconds: 60, magnetic: 10),
-        (false, _) => Through(threshold: 1.13 + JustInside, multiple: 2.55, seconds: 1, magnetic: 5),
-    };
+    public static BreakerCurve Of(double voltageV, double ratedA, BreakerEdge edge) =>
+        (SupplyPractice.IsNorthAmerican(voltageV), edge) switch
+        {
+            (true, BreakerEdge.Slow) => TrippingBy(
+                (1.35, ratedA <= 50 ? HourS : 2 * HourS), (2, ratedA <= 30 ? 120 : ratedA <= 50 ? 240 : 360), magnetic: 20),
+            (true, _) => Holding(1.00, (2, 10), magnetic: 10),
+            (false, BreakerEdge.Slow) => TrippingBy((1.45, HourS), (2.55, ratedA <= 32 ? 60 : 120), magnetic: 10),
+            (false, _) => Holding(1.13, (2.55, 1), magnetic: 5),
+        };
 
     /// <summary>How long until it trips at a constant current, s; infinite when it holds.</summary>
-    /// <param name="heat">Heat it starts with, as a square of a multiple of the rating.</param>
+    /// <param name="heat">Heat it starts with, as the square of a multiple of the rating.</param>
     /// <param name="multiple">Current as a multiple of the rating.</param>
     public double SecondsToTrip(double heat, double multiple)
     {
         var end = multiple * multiple;
-        var limit = Threshold * Threshold;
-        return multiple >= MagneticMultiple || heat >= limit ? 0
-            : end <= limit ? double.PositiveInfinity
-            : TimeConstantS * Math.Log((end - heat) / (end - limit));
+        return multiple >= MagneticMultiple ? 0
+            : end <= HeatLimit ? double.PositiveInfinity
+            : heat >= HeatLimit ? 0
+            : TimeConstantS * Math.Log((end - heat) / (end - HeatLimit));
     }
 
     /// <summary>Its heat after a while at a constant current.</summary>
@@ -55,10 +56,33 @@ internal readonly record struct BreakerCurve(double Threshold, double TimeConsta
         return end + (heat - end) * Math.Exp(-seconds / TimeConstantS);
     }
 
-    // The time constant that trips a cold breaker at a multiple after so many seconds.
-    private static BreakerCurve Through(double threshold, double multiple, double seconds, double magnetic)
+    // Holds a multiple for ever, and when cold trips at a higher one after its time.
+    private static BreakerCurve Holding(double multiple, (double Multiple, double Seconds) trips, double magnetic)
     {
-        var end = multiple * multiple;
-        return new BreakerCurve(threshold, seconds / Math.Log(end / (end - threshold * threshold)), magnetic);
+        var limit = multiple * multiple;
+        return new BreakerCurve(limit, TimeConstant(limit, trips), magnetic);
+    }
+
+    // Trips when cold at two multiples after their times. The later time moves the limit a little below the square of its
+    // multiple, by a ten thousandth at most, so a few rounds bring both times together.
+    private static BreakerCurve TrippingBy(
+        (double Multiple, double Seconds) late, (double Multiple, double Seconds) soon, double magnetic)
+    {
+        var end = late.Multiple * late.Multiple;
+        var limit = end;
+        var timeConstantS = TimeConstant(limit, soon);
+        for (var round = 0; round < 4; round++)
+        {
+            limit = end * (1 - Math.Exp(-late.Seconds / timeConstantS));
+            timeConstantS = TimeConstant(limit, soon);
+        }
+
+        return new BreakerCurve(limit, timeConstantS, magnetic);
+    }
+
+    private static double TimeConstant(double heatLimit, (double Multiple, double Seconds) trips)
+    {
+        var end = trips.Multiple * trips.Multiple;
+        return trips.Seconds / Math.Log(end / (end - heatLimit));
     }
 }

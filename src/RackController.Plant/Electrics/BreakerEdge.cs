@@ -1,12 +1,12 @@
 namespace RackController.Plant;
 
-/// <summary>Which end of what its standard allows a simulated breaker sits at. Real ones lie between; a rule that holds
-/// should hold at both.</summary>
+/// <summary>Which end of what their standards allow the breakers and the ground-fault protection of a simulated site sit at. Real
+/// ones lie between; a rule that holds should hold at both.</summary>
 public enum BreakerEdge
 {
-    /// <summary>Trips as early as a breaker may.</summary>
+    /// <summary>They open as early as they may.</summary>
     Fast,
 
-    /// <summary>Trips as late as a breaker may.</summary>
+    /// <summary>They open as late as they may.</summary>
     Slow,
 }

@@ -1,74 +1,135 @@
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
 
 /// <summary>
-/// One branch circuit: supply, breaker, and the currents of its loads added up as if in phase, which is never less than what
-/// flows.
+/// One branch circuit: supply, breaker, ground-fault protection, and the currents of its loads added up as if in phase, which is
+/// never less than what flows. Every simulated circuit has ground-fault protection, as the product's cautions ask.
 /// </summary>
 internal sealed class CircuitElectrics
 {
-    /// <summary>A trip due within so little time is due: rounding of the time reached must not leave one an instant away for
-    /// ever. Whoever lets time pass settles within it too.</summary>
-    public static readonly Duration DueWithin = Duration.FromNanoseconds(1000);
-
-    private readonly Circuit circuit;
-    private readonly BreakerCurve curve;
-    private double heat;
+    private readonly double ratedA;
+    private readonly OvercurrentProtection overcurrent;
+    private readonly GroundFaultProtection groundFault;
+    private readonly List<LoadElectrics> loads = [];
+    private EnergyMeter meter;
+    private bool isDisturbed = true;
 
     public CircuitElectrics(Circuit circuit, BreakerEdge edge)
     {
-        this.circuit = circuit;
-        curve = BreakerCurve.Of(circuit.VoltageV, edge);
+        ratedA = circuit.BreakerA;
+        overcurrent = new OvercurrentProtection(BreakerCurve.Of(circuit.VoltageV, circuit.BreakerA, edge));
+        groundFault = new GroundFaultProtection(GroundFaultCurve.Of(circuit.VoltageV, edge));
     }
 
     /// <summary>Whether the breaker is closed, and if not, what opened it.</summary>
     public BreakerState Breaker { get; private set; }
 
-    /// <summary>Whether the supply ahead of the breaker is there.</summary>
-    public bool MainsPresent { get; set; } = true;
+    /// <summary>Share of its voltage that the supply ahead of the breaker has: 0 in an outage.</summary>
+    public double MainsShare
+    {
+        get;
+        set
+        {
+            isDisturbed |= field != value;
+            field = value;
+        }
+    } = 1;
 
-    /// <summary>Whether loads can draw power.</summary>
-    public bool SupplyPresent => MainsPresent && Breaker == BreakerState.Closed;
+    /// <summary>Share of its voltage that loads get.</summary>
+    public double SupplyShare => Breaker == BreakerState.Closed ? MainsShare : 0;
 
     /// <summary>Current now, A.</summary>
-    public double CurrentA { get; set; }
+    public double CurrentA { get; private set; }
+
+    /// <summary>When currents change by themselves: an inrush that ends, or a protection that opens.</summary>
+    public MonotonicTime NextChange { get; private set; }
 
     /// <summary>Energy drawn since the start, J.</summary>
-    public double EnergyJ { get; set; }
+    /// <param name="now">The time now.</param>
+    public double EnergyJ(MonotonicTime now) => meter.EnergyJ(now);
 
-    /// <summary>How long until the breaker trips if nothing changes, s.</summary>
-    public double SecondsToTrip =>
-        SupplyPresent ? curve.SecondsToTrip(heat, CurrentA / circuit.BreakerA) : double.PositiveInfinity;
+    /// <summary>Takes a load that hangs on it.</summary>
+    public void Add(LoadElectrics load) => loads.Add(load);
 
-    /// <summary>Warms or cools the breaker.</summary>
-    /// <param name="seconds">How long the current now has flowed.</param>
-    public void Advance(double seconds) =>
-        heat = curve.HeatAfter(heat, CurrentA / circuit.BreakerA, seconds);
+    /// <summary>Something about it is not as it was when it last settled.</summary>
+    public void Disturb() => isDisturbed = true;
 
-    /// <summary>Opens the breaker if its time has come.</summary>
-    /// <returns>Whether it opened.</returns>
-    public bool TripIfDue()
+    /// <summary>Opens the breaker.</summary>
+    public void Trip(BreakerState cause)
     {
-        if (!SupplyPresent || SecondsToTrip > DueWithin.TotalSeconds)
+        Breaker = cause;
+        isDisturbed = true;
+    }
+
+    /// <summary>Somebody closes the breaker, if it is open.</summary>
+    public void Close()
+    {
+        if (Breaker != BreakerState.Closed)
+        {
+            Breaker = BreakerState.Closed;
+            overcurrent.Cool();
+            isDisturbed = true;
+        }
+    }
+
+    /// <summary>Gives power where relay and supply allow it, and lets a protection open whose time has come, until nothing changes
+    /// any more.</summary>
+    /// <param name="now">The time now.</param>
+    public void Settle(MonotonicTime now)
+    {
+        if (!isDisturbed && now < NextChange)
+        {
+            return;
+        }
+
+        do
+        {
+            Draw(now);
+        }
+        while (TripIfDue(now));
+
+        isDisturbed = false;
+        NextChange = MonotonicTime.Earlier(overcurrent.TripsAt, groundFault.TripsAt);
+        foreach (var load in loads)
+        {
+            NextChange = MonotonicTime.Earlier(NextChange, load.InrushEnds);
+        }
+    }
+
+    private void Draw(MonotonicTime now)
+    {
+        var (currentA, powerW, leakMilliA) = (0.0, 0.0, 0.0);
+        foreach (var load in loads)
+        {
+            load.Settle(SupplyShare, now);
+            currentA += load.CurrentA;
+            powerW += load.PowerW;
+            leakMilliA += load.LeakMilliA;
+        }
+
+        CurrentA = currentA;
+        overcurrent.Carry(currentA / ratedA, now);
+        groundFault.Carry(leakMilliA, now);
+        meter.Draw(powerW, now);
+    }
+
+    private bool TripIfDue(MonotonicTime now)
+    {
+        if (Breaker != BreakerState.Closed)
         {
             return false;
         }
 
-        Trip(CurrentA / circuit.BreakerA >= curve.MagneticMultiple
-            ? BreakerState.TrippedByShortCircuit
-            : BreakerState.TrippedByOverload);
-        return true;
-    }
+        if (overcurrent.TripsAt <= now)
+        {
+            Breaker = overcurrent.IsMagnetic ? BreakerState.TrippedByShortCircuit : BreakerState.TrippedByOverload;
+        }
+        else if (groundFault.TripsAt <= now)
+        {
+            Breaker = BreakerState.TrippedByGroundFault;
+        }
 
-    /// <summary>Opens the breaker.</summary>
-    public void Trip(BreakerState cause) => Breaker = cause;
-
-    /// <summary>Somebody closes the breaker; its thermal part has cooled, or it would not latch.</summary>
-    public void Close()
-    {
-        Breaker = BreakerState.Closed;
-        heat = 0;
+        return Breaker != BreakerState.Closed;
     }
 }

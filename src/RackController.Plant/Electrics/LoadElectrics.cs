@@ -4,19 +4,27 @@ using RackController.Model;
 namespace RackController.Plant;
 
 /// <summary>
-/// One load behind its relay. Current I = P / (U cos phi), and for a moment after switching on, a multiple of it: 10 ms for the
+/// One load behind its relay. Current I = P / (U cos phi), and for a moment after starting a multiple of it: 10 ms for the
 /// drivers of lights (inrush "under 10 ms", studylib.net/doc/25647287), 500 ms for motors (4 to 8 times for less than 1 s, common
 /// practice, no source), 50 ms for the coils of valves (an assumption of ours).
+/// <para>With less than its voltage a driver still draws its power, so its current rises until it gives out; a motor turns slower
+/// and draws more current, see <see cref="MotorSpeed"/>; a motor that cannot turn, and a coil that cannot pull, are an impedance
+/// that draws the starting current for as long as it is on, for nothing cuts it out but the breaker.</para>
 /// </summary>
 internal sealed class LoadElectrics
 {
+    private readonly CircuitElectrics circuit;
     private readonly double runningA;
     private readonly Duration inrushLasts;
+    private readonly VoltageNeed need;
+    private EnergyMeter meter;
 
-    public LoadElectrics(Load load, Circuit circuit)
+    public LoadElectrics(Load load, double circuitV, CircuitElectrics circuit)
     {
         Load = load;
-        runningA = load.CurrentA(circuit.VoltageV);
+        this.circuit = circuit;
+        runningA = load.CurrentA(circuitV);
+        need = VoltageNeed.Of(load.Kind, circuitV);
         inrushLasts = Duration.FromMilliseconds(load.Kind switch
         {
             LoadKind.Light => 10,
@@ -24,55 +32,107 @@ internal sealed class LoadElectrics
             _ => 500,
         });
         Commanded = load.SafeState == SwitchState.On;
-        RelayOn = Commanded;
     }
 
     /// <summary>The load.</summary>
     public Load Load { get; }
 
     /// <summary>What it was last told.</summary>
-    public bool Commanded { get; set; }
+    public bool Commanded
+    {
+        get;
+        set => Replace(ref field, value);
+    }
 
-    /// <summary>Whether its relay's contact is closed, which a fault may keep from what was told.</summary>
-    public bool RelayOn { get; set; }
+    /// <summary>How a fault holds its relay's contact: closed or open; null where it does as it is told.</summary>
+    public bool? ContactHeld
+    {
+        get;
+        set => Replace(ref field, value);
+    }
+
+    /// <summary>Whether its motor is held fast.</summary>
+    public bool HeldFast
+    {
+        get;
+        set => Replace(ref field, value);
+    }
+
+    /// <summary>What leaks from it to earth at full voltage, mA.</summary>
+    public double FaultMilliA
+    {
+        get;
+        set => Replace(ref field, value);
+    }
+
+    /// <summary>Whether its relay's contact is closed.</summary>
+    public bool RelayOn => ContactHeld ?? Commanded;
 
     /// <summary>Whether it draws power.</summary>
-    public bool Powered { get; private set; }
+    public bool Powered => PowerW > 0;
 
-    /// <summary>Whether its motor is held fast, so that it draws its starting current for as long as it is on.</summary>
-    public bool HeldFast { get; set; }
+    /// <summary>Whether it does what it is for: lights, turns, or holds its valve open.</summary>
+    public bool Works { get; private set; }
+
+    /// <summary>Share of its full speed at which it turns; 1 for what has no motor, 0 for what does not work.</summary>
+    public double SpeedShare { get; private set; }
 
     /// <summary>When its starting current ends; <see cref="MonotonicTime.Never"/> while there is none.</summary>
     public MonotonicTime InrushEnds { get; private set; } = MonotonicTime.Never;
 
     /// <summary>Current now, A.</summary>
-    public double CurrentA => !Powered ? 0
-        : HeldFast || InrushEnds != MonotonicTime.Never ? runningA * Load.InrushMultiple
-        : runningA;
+    public double CurrentA { get; private set; }
 
-    /// <summary>Real power now, W; starting currents are too short to count.</summary>
-    public double PowerW => Powered ? Load.PowerW : 0;
+    /// <summary>Real power now, W; starting currents are too short to count, those of what cannot start are not.</summary>
+    public double PowerW { get; private set; }
+
+    /// <summary>What leaks from it to earth now, mA.</summary>
+    public double LeakMilliA { get; private set; }
 
     /// <summary>Energy drawn since the start, J.</summary>
-    public double EnergyJ { get; set; }
+    /// <param name="now">The time now.</param>
+    public double EnergyJ(MonotonicTime now) => meter.EnergyJ(now);
 
-    /// <summary>Gives or takes power.</summary>
-    public void SetPowered(bool powered, MonotonicTime now)
+    /// <summary>Takes the voltage that is there, and lets its starting current begin or end.</summary>
+    /// <param name="supplyShare">Share of its circuit's voltage; 0 when there is none.</param>
+    /// <param name="now">The time now.</param>
+    public void Settle(double supplyShare, MonotonicTime now)
     {
-        if (powered && !Powered && Load.InrushMultiple > 1)
+        var share = RelayOn ? supplyShare : 0;
+        var works = !HeldFast && share >= (Works ? need.HoldsFromShare : need.StartsFromShare);
+        if (works && !Works && Load.InrushMultiple > 1)
         {
             InrushEnds = now + inrushLasts;
         }
-
-        Powered = powered;
-        EndInrush(now);
-    }
-
-    private void EndInrush(MonotonicTime now)
-    {
-        if (!Powered || InrushEnds <= now)
+        else if (!works || InrushEnds <= now)
         {
             InrushEnds = MonotonicTime.Never;
+        }
+
+        Works = works;
+        SpeedShare = !works ? 0 : IsMotor ? MotorSpeed.Share(share) : 1;
+        var settled = SettledMultiple(share);
+        CurrentA = runningA * (InrushEnds == MonotonicTime.Never ? settled : Load.InrushMultiple * share);
+        PowerW = Load.PowerW * settled * share;
+        LeakMilliA = FaultMilliA * share;
+        meter.Draw(PowerW, now);
+    }
+
+    private bool IsMotor => Load.Kind is LoadKind.Pump or LoadKind.Fan or LoadKind.Aerator;
+
+    // Its current once started, as a multiple of the running current at full voltage.
+    private double SettledMultiple(double share) => Load.Kind == LoadKind.Light
+        ? Works ? 1 / share : 0
+        : !Works ? Load.InrushMultiple * share
+        : IsMotor ? SpeedShare * SpeedShare / share
+        : share;
+
+    private void Replace<T>(ref T old, T value)
+    {
+        if (!EqualityComparer<T>.Default.Equals(old, value))
+        {
+            old = value;
+            circuit.Disturb();
         }
     }
 }

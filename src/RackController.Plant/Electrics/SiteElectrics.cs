@@ -2,78 +2,37 @@ using RackController.Model;
 
 namespace RackController.Plant;
 
-/// <summary>Every load and circuit of a site: who has power, what flows, what trips.</summary>
+/// <summary>Every load and circuit of a site: who has power, what flows, what trips. Between two changes it only waits.</summary>
 internal sealed class SiteElectrics
 {
     public SiteElectrics(Site site, BreakerEdge edge)
     {
         Circuits = [.. site.Circuits.Select(circuit => new CircuitElectrics(circuit, edge))];
-        Loads = [.. site.Loads.Select(load => new LoadElectrics(load, site[load.Circuit]))];
+        Loads = [.. site.Loads.Select(load => new LoadElectrics(load, site[load.Circuit].VoltageV, Circuits[load.Circuit.Index]))];
+        foreach (var load in Loads)
+        {
+            Circuits[load.Load.Circuit.Index].Add(load);
+        }
     }
 
     public CircuitElectrics[] Circuits { get; }
 
     public LoadElectrics[] Loads { get; }
 
-    /// <summary>The next time at which currents change by themselves: an inrush that ends or a breaker that trips.</summary>
-    /// <param name="now">The time now.</param>
-    public MonotonicTime NextChange(MonotonicTime now)
-    {
-        var next = MonotonicTime.Never;
-        foreach (var load in Loads)
-        {
-            next = MonotonicTime.Earlier(next, load.InrushEnds);
-        }
+    /// <summary>The time it has reached; whoever moves it stops at <see cref="NextChange"/> and settles there.</summary>
+    public MonotonicTime Now { get; set; }
 
+    /// <summary>The next time at which currents change by themselves: an inrush that ends or a protection that opens.</summary>
+    public MonotonicTime NextChange { get; private set; }
+
+    /// <summary>Lets what was switched, and what is due, have its effect.</summary>
+    public void Settle()
+    {
+        NextChange = MonotonicTime.Never;
         foreach (var circuit in Circuits)
         {
-            next = MonotonicTime.Earlier(next, PlantTime.After(now, circuit.SecondsToTrip));
+            circuit.Settle(Now);
+            NextChange = MonotonicTime.Earlier(NextChange, circuit.NextChange);
         }
-
-        return next;
-    }
-
-    /// <summary>Adds up energy and warms breakers over a time in which nothing switched.</summary>
-    /// <param name="seconds">How long.</param>
-    public void Advance(double seconds)
-    {
-        foreach (var load in Loads)
-        {
-            load.EnergyJ += load.PowerW * seconds;
-            Circuits[load.Load.Circuit.Index].EnergyJ += load.PowerW * seconds;
-        }
-
-        foreach (var circuit in Circuits)
-        {
-            circuit.Advance(seconds);
-        }
-    }
-
-    /// <summary>Gives power where relay and supply allow it, and lets breakers trip, until nothing changes any more.</summary>
-    /// <param name="now">The time now.</param>
-    public void Settle(MonotonicTime now)
-    {
-        bool tripped;
-        do
-        {
-            foreach (var circuit in Circuits)
-            {
-                circuit.CurrentA = 0;
-            }
-
-            foreach (var load in Loads)
-            {
-                var circuit = Circuits[load.Load.Circuit.Index];
-                load.SetPowered(load.RelayOn && circuit.SupplyPresent, now);
-                circuit.CurrentA += load.CurrentA;
-            }
-
-            tripped = false;
-            foreach (var circuit in Circuits)
-            {
-                tripped |= circuit.TripIfDue();
-            }
-        }
-        while (tripped);
     }
 }

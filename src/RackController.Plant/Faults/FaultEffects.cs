@@ -1,5 +1,3 @@
-using RackController.Model;
-
 namespace RackController.Plant;
 
 /// <summary>
@@ -11,14 +9,12 @@ internal sealed class FaultEffects
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
     private readonly SensorChannel[] channels;
-    private readonly bool[] seized;
 
     public FaultEffects(SimulatedRack[] racks, SiteElectrics electrics, SensorChannel[] channels)
     {
         this.racks = racks;
         this.electrics = electrics;
         this.channels = channels;
-        seized = new bool[racks.Length];
     }
 
     /// <summary>Whether inputs cannot be read.</summary>
@@ -26,9 +22,6 @@ internal sealed class FaultEffects
 
     /// <summary>Whether relays do not take commands.</summary>
     public bool WriteFails { get; private set; }
-
-    /// <summary>Whether the pump of a rack is held fast.</summary>
-    public bool IsSeized(RackId rack) => seized[rack.Index];
 
     /// <summary>What happens once, as a fault begins or ends.</summary>
     public void Turn(Fault fault, bool begins)
@@ -89,7 +82,6 @@ internal sealed class FaultEffects
     {
         ReadFails = false;
         WriteFails = false;
-        Array.Clear(seized);
         foreach (var channel in channels)
         {
             channel.ClearFaults();
@@ -97,18 +89,18 @@ internal sealed class FaultEffects
 
         foreach (var circuit in electrics.Circuits)
         {
-            circuit.MainsPresent = true;
+            circuit.MainsShare = 1;
         }
 
         foreach (var load in electrics.Loads)
         {
-            load.RelayOn = load.Commanded;
+            load.ContactHeld = null;
             load.HeldFast = false;
         }
 
         foreach (var rack in racks)
         {
-            rack.Water.Inputs.PumpSpeed = 1;
+            rack.PumpSpeedKept = 1;
             rack.Water.Inputs.ScreenLossK = 0;
             Array.Clear(rack.Water.Inputs.WeepBlocked);
             Array.Clear(rack.Water.Inputs.LeakM3PerS);
@@ -127,10 +119,14 @@ internal sealed class FaultEffects
                 ApplyToRack(fault, racks[fault.Rack!.Value.Index]);
                 break;
             case FaultPlace.Circuit:
-                electrics.Circuits[fault.Circuit!.Value.Index].MainsPresent &= fault.Kind != FaultKind.SupplyOutage;
+                if (fault.Kind == FaultKind.SupplyOutage)
+                {
+                    electrics.Circuits[fault.Circuit!.Value.Index].MainsShare = 0;
+                }
+
                 break;
             case FaultPlace.Load:
-                electrics.Loads[fault.Load!.Value.Index].RelayOn = fault.Kind == FaultKind.RelayWelded;
+                electrics.Loads[fault.Load!.Value.Index].ContactHeld = fault.Kind == FaultKind.RelayWelded;
                 break;
             default:
                 channels[fault.Sensor!.Value.Index].AddFault(fault);
@@ -148,10 +144,9 @@ internal sealed class FaultEffects
                 inputs.ScreenLossK = Math.Max(inputs.ScreenLossK, RackPipes.ScreenLossK(fault.Size));
                 break;
             case FaultKind.PumpWorn:
-                inputs.PumpSpeed = Math.Min(inputs.PumpSpeed, 1 - fault.Size);
+                rack.PumpSpeedKept = Math.Min(rack.PumpSpeedKept, 1 - fault.Size);
                 break;
             case FaultKind.PumpSeized:
-                seized[rack.Rack.Id.Index] = true;
                 electrics.Loads[rack.Rack.Pump.Load.Index].HeldFast = true;
                 break;
             case FaultKind.WeepBlocked:

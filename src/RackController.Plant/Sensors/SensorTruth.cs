@@ -24,7 +24,7 @@ internal sealed class SensorTruth
         switch (sensor.Kind)
         {
             case SensorKind.SupplySense:
-                return Contact(electrics.Circuits[sensor.Circuit!.Value.Index].SupplyPresent);
+                return Contact(electrics.Circuits[sensor.Circuit!.Value.Index].SupplyShare >= VoltageNeed.SensedFromShare);
             case SensorKind.CircuitCurrent:
                 return electrics.Circuits[sensor.Circuit!.Value.Index].CurrentA;
             default:

@@ -5,18 +5,23 @@ public sealed class CircuitTruth
 {
     private const double JoulesPerKWh = 3.6e6;
     private readonly CircuitElectrics circuit;
+    private readonly SiteElectrics electrics;
 
-    internal CircuitTruth(CircuitElectrics circuit) => this.circuit = circuit;
+    internal CircuitTruth(CircuitElectrics circuit, SiteElectrics electrics)
+    {
+        this.circuit = circuit;
+        this.electrics = electrics;
+    }
 
     /// <summary>Current now, A, starting currents included.</summary>
     public double CurrentA => circuit.CurrentA;
 
-    /// <summary>Whether loads can draw power: supply there and breaker closed.</summary>
-    public bool SupplyPresent => circuit.SupplyPresent;
+    /// <summary>Whether loads can draw power: supply there, however low, and breaker closed.</summary>
+    public bool SupplyPresent => circuit.SupplyShare > 0;
 
     /// <summary>Whether the breaker is closed, and if not, what opened it.</summary>
     public BreakerState Breaker => circuit.Breaker;
 
     /// <summary>Energy drawn since the start, kWh.</summary>
-    public double EnergyKWh => circuit.EnergyJ / JoulesPerKWh;
+    public double EnergyKWh => circuit.EnergyJ(electrics.Now) / JoulesPerKWh;
 }

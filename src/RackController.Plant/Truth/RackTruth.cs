@@ -28,7 +28,7 @@ public sealed class RackTruth
     /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
     public double WaterTemperatureC => rack.Climate.WaterC;
 
-    /// <summary>Whether the pump turns: powered and not seized.</summary>
+    /// <summary>Whether the pump turns: powered, with voltage enough, and not seized.</summary>
     public bool PumpTurns => rack.Water.Inputs.PumpTurns;
 
     /// <summary>Whether the pump turns and draws air.</summary>

@@ -11,11 +11,11 @@ internal sealed class WaterInputs
         ThirstM3PerS = new double[tiers];
     }
 
-    /// <summary>Whether the pump turns: powered and not seized.</summary>
-    public bool PumpTurns { get; set; }
+    /// <summary>Share of its full speed at which the pump turns, worn or short of voltage as it may be; 0 while it stands.</summary>
+    public double PumpSpeed { get; set; }
 
-    /// <summary>Share of its speed that a worn pump keeps: 1 when new.</summary>
-    public double PumpSpeed { get; set; } = 1;
+    /// <summary>Whether the pump turns.</summary>
+    public bool PumpTurns => PumpSpeed > 0;
 
     /// <summary>Minor loss coefficient of the clogged screen; 0 when clean.</summary>
     public double ScreenLossK { get; set; }

@@ -78,7 +78,7 @@ internal sealed class CaseRun
         var on = tray.PumpOnS.Any(span => span[0] <= NowS && NowS < span[1]);
         if (on != Water.Inputs.PumpTurns)
         {
-            Water.Inputs.PumpTurns = on;
+            Water.Inputs.PumpSpeed = on ? 1 : 0;
             Water.Integrator.Restart();
         }
     }
