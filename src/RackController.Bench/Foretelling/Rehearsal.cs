@@ -1,5 +1,6 @@
 using NodaTime;
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -12,7 +13,7 @@ internal static class Rehearsal
     public static VirtualRun UpTo(Site site, Instant moment)
     {
         var start = moment.InZone(site.Zone).Date.PlusDays(-DaysBefore).AtStartOfDayInZone(site.Zone).ToInstant();
-        var run = new VirtualRun(site, start, []);
+        var run = new VirtualRun(site, start, [], PlantStart.Default);
         run.Begin();
         while (run.Step(MonotonicTime.Zero + (moment - start)))
         {

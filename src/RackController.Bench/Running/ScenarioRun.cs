@@ -3,6 +3,7 @@ using NodaTime;
 using RackController.Control;
 using RackController.Growing;
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -26,7 +27,8 @@ public sealed class ScenarioRun
     {
         this.scenario = scenario;
         site = scenario.Site;
-        run = new VirtualRun(site, scenario.Start, scenario.Events, leaps);
+        run = new VirtualRun(
+            site, scenario.Start, scenario.Events, PlantStart.Default with { Breakers = scenario.Breakers }, leaps);
         judges = [.. scenario.Expectations.Select(Judge.For)];
         hazards = new HazardBook(run.Log);
         watches =

@@ -30,15 +30,17 @@ internal sealed class VirtualRun
     /// <param name="site">The site.</param>
     /// <param name="start">When it begins.</param>
     /// <param name="events">What happens from outside, in order.</param>
+    /// <param name="found">How the rack is found.</param>
     /// <param name="leaps">Whether to leap; otherwise every scan of the grid is made, which takes far longer and must come
     /// to the same.</param>
-    public VirtualRun(Site site, Instant start, ImmutableArray<ScenarioEvent> events, bool leaps = true)
+    public VirtualRun(
+        Site site, Instant start, ImmutableArray<ScenarioEvent> events, PlantStart found, bool leaps = true)
     {
         this.site = site;
         this.events = events;
         this.leaps = leaps;
         clock = new VirtualClock(start);
-        plant = new SimulatedSite(site, PlantStart.Default);
+        plant = new SimulatedSite(site, found);
         loads = new LoadLedger(site);
         days = new DayKeeper(site, start);
         observed = new Observed(site, plant, loads, Log);

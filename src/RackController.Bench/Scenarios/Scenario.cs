@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -28,6 +29,9 @@ public sealed record Scenario
 
     /// <summary>How long it runs.</summary>
     public required Duration Length { get; init; }
+
+    /// <summary>Whether its breakers and ground-fault protection open as early or as late as they may. Default early.</summary>
+    public BreakerEdge Breakers { get; init; }
 
     /// <summary>What happens from outside, in order.</summary>
     public required ImmutableArray<ScenarioEvent> Events { get; init; }

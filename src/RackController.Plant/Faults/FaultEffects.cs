@@ -96,6 +96,7 @@ internal sealed class FaultEffects
         {
             load.ContactHeld = null;
             load.HeldFast = false;
+            load.FaultMilliA = 0;
         }
 
         foreach (var rack in racks)
@@ -119,17 +120,39 @@ internal sealed class FaultEffects
                 ApplyToRack(fault, racks[fault.Rack!.Value.Index]);
                 break;
             case FaultPlace.Circuit:
-                if (fault.Kind == FaultKind.SupplyOutage)
-                {
-                    electrics.Circuits[fault.Circuit!.Value.Index].MainsShare = 0;
-                }
-
+                ApplyToCircuit(fault, electrics.Circuits[fault.Circuit!.Value.Index]);
                 break;
             case FaultPlace.Load:
-                electrics.Loads[fault.Load!.Value.Index].ContactHeld = fault.Kind == FaultKind.RelayWelded;
+                ApplyToLoad(fault, electrics.Loads[fault.Load!.Value.Index]);
                 break;
             default:
                 channels[fault.Sensor!.Value.Index].AddFault(fault);
+                break;
+        }
+    }
+
+    private static void ApplyToCircuit(Fault fault, CircuitElectrics circuit)
+    {
+        switch (fault.Kind)
+        {
+            case FaultKind.SupplyOutage:
+                circuit.MainsShare = 0;
+                break;
+            case FaultKind.BrownOut:
+                circuit.MainsShare = Math.Min(circuit.MainsShare, fault.Size);
+                break;
+        }
+    }
+
+    private static void ApplyToLoad(Fault fault, LoadElectrics load)
+    {
+        switch (fault.Kind)
+        {
+            case FaultKind.EarthLeakage:
+                load.FaultMilliA += fault.Size;
+                break;
+            default:
+                load.ContactHeld = fault.Kind == FaultKind.RelayWelded;
                 break;
         }
     }

@@ -37,6 +37,10 @@ public enum FaultKind
     /// <summary>A relay's contact stays open: the load is off whatever it is told.</summary>
     RelayOpen,
 
+    /// <summary>Current leaks from a load to earth while its contact is closed, as where water gets into a light. It may open the
+    /// circuit's ground-fault protection, and somebody has to close that again.</summary>
+    EarthLeakage,
+
     /// <summary>The screen before the pump is clogged.</summary>
     ScreenClogged,
 
@@ -64,10 +68,13 @@ public enum FaultKind
     /// <summary>The supply of a circuit is away, as in an outage.</summary>
     SupplyOutage,
 
+    /// <summary>The voltage of a circuit sinks.</summary>
+    BrownOut,
+
     /// <summary>A circuit's breaker opens; somebody closes it at the end.</summary>
     BreakerTrip,
 
-    /// <summary>A circuit's ground-fault protection opens it; somebody closes it at the end.</summary>
+    /// <summary>A circuit's ground-fault protection opens it for no lasting reason; somebody closes it at the end.</summary>
     GroundFaultTrip,
 
     /// <summary>Somebody closes a circuit's breaker at once, whatever opened it.</summary>

@@ -22,12 +22,13 @@ public sealed class ScenarioPageTests
         Enum.GetValues<HazardKind>(), kind => Assert.Contains(HazardWords.Key(kind), Page, StringComparison.Ordinal));
 
     [Fact]
-    public void EveryKeyOfAStatementAndOfAnEventIsNamed()
+    public void EveryKeyIsNamed()
     {
         var names = new SiteNames(Sites.OneRack());
         var time = new ScenarioTimeKind(names.Site.Zone, NodaTime.Instant.FromUtc(2026, 3, 2, 0, 0));
         var statement = new StatementMapping(names, []);
         var keys = statement.Keys.Concat(new EventMapping(names, time).Keys)
+            .Concat(new ScenarioMapping("", names.Site, NodaTime.Instant.MinValue, []).Keys)
             .Concat(new ExpectationMapping(statement, time).Keys);
         Assert.All(keys, key => Assert.Contains($"{key.Name}:", Page, StringComparison.Ordinal));
     }

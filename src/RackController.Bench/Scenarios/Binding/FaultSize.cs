@@ -36,13 +36,16 @@ internal static class FaultSize
             return false;
         }
 
-        return KindOf(entry).TryRead("size", new ScalarNode(keys.At(size), text, false), keys.Complaints, out amount);
+        var isRead = KindOf(entry).TryRead("size", new ScalarNode(keys.At(size), text, false), keys.Complaints, out var read);
+        amount = entry.SizeUnit == "mA" ? read * 1000 : read;
+        return isRead;
     }
 
     private static Kind<double> KindOf(FaultEntry entry) => entry.SizeUnit switch
     {
         "s" => new QuantityKind(Dimensions.Time, "0 s", "10000 s"),
         "L" => new QuantityKind(Dimensions.Volume, "0 L", "100000 L"),
+        "mA" => new QuantityKind(Dimensions.Current, "0 mA", "500 mA"),
         "L/min" => new QuantityKind(Dimensions.Flow, "0 L/min", "1000 L/min"),
         _ => new NumberKind($"a number ({entry.SizeMeans})", entry.SizeMin, entry.SizeMax),
     };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
+using RackController.Plant;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Binding.Kinds;
 
@@ -16,6 +17,10 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
     private readonly Key<string> about = Key.Required("about", new SentenceKind(), "What the scenario proves.");
     private readonly Key<string> rackFile = Key.Required("rack-file", new PathKind(), "The rack file, as seen from the scenario.");
     private readonly Key<Duration> length = Key.Required("length", new DurationKind("1 min", "366 d", ""), "How long it runs.");
+    private readonly Key<BreakerEdge> breakers = Key.Defaulted(
+        "breakers", new ChoiceKind<BreakerEdge>([("fast", BreakerEdge.Fast), ("slow", BreakerEdge.Slow)]), "fast",
+        "Whether breakers and ground-fault protection open as early or as late as their standards let them.");
+
     private readonly Key<ImmutableArray<AcceptedHazard>> accepts = Key.Optional(
         "accepts", new ListKind<AcceptedHazard>(new AcceptanceMapping(), "hazard", 20),
         "Hazards that software alone cannot prevent here, each with the wired part that does.");
@@ -45,7 +50,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
 
     public override string Doc => "A run to be made and what must hold in it.";
 
-    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, events, expect, accepts];
+    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, breakers, events, expect, accepts];
 
     protected override Scenario? Build(MappingReader keys)
     {
@@ -66,6 +71,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
             Site = site,
             Start = keys.Get(start),
             Length = runs,
+            Breakers = keys.Get(breakers),
             Events = happenings,
             Expectations = keys.Get(expect),
             Accepts = keys.FindValue(accepts) ?? [],
