@@ -31,6 +31,10 @@ public static class JsonReport
             [.. result.Racks.Select(rack => Rack(site, rack))],
             [.. result.Loads.Select(load => new JsonLoad(
                 site[load.Load].Name, load.Powered.TotalSeconds, load.SwitchedOn, Math.Round(load.EnergyKWh, 4)))],
+            [
+                .. result.Circuits.Select(circuit => new JsonCircuit(
+                    site[circuit.Circuit].Name, Math.Round(circuit.EnergyKWh, 4))),
+            ],
             [.. result.Trips.Select(tally => new JsonTally(tally.Subject, tally.Count))],
             [.. result.Alarms.Select(tally => new JsonTally(tally.Subject, tally.Count))]);
     }
@@ -67,7 +71,7 @@ internal sealed record JsonDocumentOfRun(
     string Scenario, string About, string Site, string Zone, string Start, double LengthS, bool Passed, long Scans,
     string EventLog, ImmutableArray<JsonExpectation> Expectations, ImmutableArray<JsonHazard> Hazards,
     ImmutableArray<JsonFlood> Floods, ImmutableArray<JsonRack> Racks, ImmutableArray<JsonLoad> Loads,
-    ImmutableArray<JsonTally> InterlockTrips, ImmutableArray<JsonTally> AlarmsRaised);
+    ImmutableArray<JsonCircuit> Circuits, ImmutableArray<JsonTally> InterlockTrips, ImmutableArray<JsonTally> AlarmsRaised);
 
 internal sealed record JsonExpectation(string Name, string Expected, int Line, bool Met, int Judged, JsonFailure? Failure);
 
@@ -85,6 +89,8 @@ internal sealed record JsonRack(
 internal sealed record JsonLight(int Tier, double? LitHoursPerDay, double? DailyLightMolPerM2);
 
 internal sealed record JsonLoad(string Load, double PoweredS, int SwitchedOn, double EnergyKWh);
+
+internal sealed record JsonCircuit(string Circuit, double EnergyKWh);
 
 internal sealed record JsonTally(string Subject, int Count);
 

@@ -35,7 +35,11 @@ internal static class TotalsSection
             Item(html, TotalsWords.Of(result, rack));
         }
 
-        Item(html, $"{result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn in all");
+        foreach (var energy in TotalsWords.Energy(result))
+        {
+            Item(html, energy);
+        }
+
         Item(html, $"interlock trips: {TotalsWords.Listed(result.Trips)}");
         Item(html, $"alarms raised: {TotalsWords.Listed(result.Alarms)}");
         html.Append("</ul>\n</section>\n");

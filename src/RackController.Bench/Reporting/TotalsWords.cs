@@ -14,6 +14,18 @@ public static class TotalsWords
             + $"reservoir never below {rack.ReservoirLowestL:0} L";
     }
 
+    /// <summary>What each circuit gave, and where there are several all of them.</summary>
+    /// <param name="result">The run.</param>
+    public static IEnumerable<string> Energy(RunResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        var each = result.Circuits.Select(
+            circuit => $"{result.Scenario.Site[circuit.Circuit].Name}: {circuit.EnergyKWh:0.0} kWh drawn");
+        return result.Circuits.Length == 1
+            ? each
+            : each.Append($"{result.Circuits.Sum(circuit => circuit.EnergyKWh):0.0} kWh drawn in all");
+    }
+
     /// <summary>What happened how often, in a row.</summary>
     /// <param name="tallies">The counts.</param>
     public static string Listed(IReadOnlyList<Tally> tallies)

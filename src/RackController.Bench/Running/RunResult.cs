@@ -30,6 +30,9 @@ public sealed record RunResult
     /// <summary>What each load did.</summary>
     public required ImmutableArray<LoadTotals> Loads { get; init; }
 
+    /// <summary>What each circuit gave.</summary>
+    public required ImmutableArray<CircuitTotals> Circuits { get; init; }
+
     /// <summary>How often each interlock acted that tells a person of it.</summary>
     public required ImmutableArray<Tally> Trips { get; init; }
 
@@ -75,6 +78,11 @@ public sealed record TierLight(int TierNumber, double? HoursPerDay, double? Dail
 /// <param name="SwitchedOn">How often it came on.</param>
 /// <param name="EnergyKWh">What it drew, kWh.</param>
 public sealed record LoadTotals(LoadId Load, Duration Powered, int SwitchedOn, double EnergyKWh);
+
+/// <summary>What one circuit gave over a run.</summary>
+/// <param name="Circuit">The circuit.</param>
+/// <param name="EnergyKWh">What its loads drew, kWh.</param>
+public sealed record CircuitTotals(CircuitId Circuit, double EnergyKWh);
 
 /// <summary>How often something happened.</summary>
 /// <param name="Subject">What.</param>

@@ -135,6 +135,10 @@ public sealed class ScenarioRun
             Days = [.. days],
             Racks = [.. site.Racks.Select(Totals)],
             Loads = [.. site.Loads.Select(Totals)],
+            Circuits =
+            [
+                .. site.Circuits.Select(circuit => new CircuitTotals(circuit.Id, run.Plant.Circuits[circuit.Id.Index].EnergyKWh)),
+            ],
             Trips = Tallies(entry => entry.Kind == EventKind.Interlock && entry.What is "acts" or "latched" && IsTold(entry)),
             Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmState.Unacknowledged.InWords()),
             Log = run.Log.Entries,

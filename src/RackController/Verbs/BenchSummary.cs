@@ -145,7 +145,11 @@ internal static class BenchSummary
             console.WriteLine($"  {TotalsWords.Of(result, rack)}");
         }
 
-        console.MarkupLineInterpolated($"  {result.Loads.Sum(load => load.EnergyKWh):0.0} kWh drawn");
+        foreach (var energy in TotalsWords.Energy(result))
+        {
+            console.WriteLine($"  {energy}");
+        }
+
         console.MarkupLineInterpolated($"  interlock trips: {TotalsWords.Listed(result.Trips)}");
         console.MarkupLineInterpolated($"  alarms raised: {TotalsWords.Listed(result.Alarms)}");
         console.WriteLine();

@@ -37,6 +37,27 @@ public sealed partial class ReportTests
     }
 
     [Fact]
+    public void EveryReportSaysWhatEachCircuitGaveAndItIsWhatItsLoadsDrew()
+    {
+        using var json = JsonDocument.Parse(JsonReport.Of(Failed.Value));
+        var circuit = Assert.Single(json.RootElement.GetProperty("circuits").EnumerateArray());
+        var energyKWh = circuit.GetProperty("energyKWh").GetDouble();
+
+        Assert.Equal("cellar sockets", circuit.GetProperty("circuit").GetString());
+        Assert.Equal(Failed.Value.Loads.Sum(load => load.EnergyKWh), energyKWh, 1e-4);
+        Assert.Contains($"cellar sockets: {energyKWh:0.0} kWh drawn", HtmlReport.Of(Failed.Value), StringComparison.Ordinal);
+        Assert.Equal([$"cellar sockets: {energyKWh:0.0} kWh drawn"], TotalsWords.Energy(Failed.Value));
+    }
+
+    [Fact]
+    public void ASiteOfSeveralCircuitsIsAlsoSaidInAll()
+    {
+        var one = Failed.Value.Circuits[0];
+        var two = Failed.Value with { Circuits = [one with { EnergyKWh = 1.26 }, one with { EnergyKWh = 2.5 }] };
+        Assert.Equal("3.8 kWh drawn in all", TotalsWords.Energy(two).Last());
+    }
+
+    [Fact]
     public void ThePageLeadsWithItsVerdictAndEncodesWhatPeopleWrote()
     {
         var page = WithoutScripts(HtmlReport.Of(Failed.Value));
