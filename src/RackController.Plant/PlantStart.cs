@@ -26,6 +26,6 @@ public sealed record PlantStart
     /// <summary>Relative humidity of the room, %. Default 50.</summary>
     public double RoomHumidityPercent { get; init; } = 50;
 
-    /// <summary>Which end of their standard's band the breakers sit at. Default fast.</summary>
+    /// <summary>Which end of what their standards allow breakers and ground-fault protection sit at. Default fast.</summary>
     public BreakerEdge Breakers { get; init; } = BreakerEdge.Fast;
 }

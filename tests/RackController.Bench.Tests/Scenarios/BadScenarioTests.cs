@@ -30,6 +30,9 @@ public sealed class BadScenarioTests
     [InlineData(Head + "events:\n  - at: 1 h\n    fault: relay-welded\n" + Expect, "load", "")]
     [InlineData(Head + "events:\n  - at: 1 h\n    fault: tray-leak\n    tier: north/tier 1\n" + Expect, "how much", "L/min")]
     [InlineData(Head + "events:\n  - at: 1 h\n    fault: relay-welded\n    load: north/pump\n    size: 3\n" + Expect, "no size", "")]
+    [InlineData(Head + "breakers: quick\n" + Expect, "`breakers` is `quick`", "`slow`")]
+    [InlineData(Head + "events:\n  - at: 1 h\n    fault: earth-leakage\n    load: north/pump\n    size: 4\n" + Expect, "a unit", "mA")]
+    [InlineData(Head + "events:\n  - at: 1 h\n    fault: brown-out\n    circuit: cellar sockets\n    size: 80\n" + Expect, "80", "")]
     [InlineData(Head + "events:\n  - at: 2026-03-01 00:00\n    ask: stop\n" + Expect, "before the start", "")]
     [InlineData(Head + "events:\n  - at: 1 h\n    clock: sideways\n" + Expect, "sideways", "back 1 h")]
     public void AMistakeIsSaidWhereItIsWithWhatToDo(string text, string what, string whatToDo)
