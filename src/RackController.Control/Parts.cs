@@ -20,6 +20,13 @@ internal sealed class Parts
         Admission = new Admission(site, start.Monotonic);
         Alarms = new AlarmPanel(site, interlocks);
         Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
+        Levels =
+        [
+            .. site.Sensors.Where(sensor => !sensor.IsContact)
+                .SelectMany(sensor => new SensorLevel[] { new(sensor.Id, sensor.PlausibleMin), new(sensor.Id, sensor.PlausibleMax) }),
+            .. Demands.SelectMany(demand => demand.Levels),
+            .. interlocks.SelectMany(interlock => interlock.Levels),
+        ];
         Restore(memory, start);
     }
 
@@ -38,6 +45,8 @@ internal sealed class Parts
     public AlarmPanel Alarms { get; }
 
     public OperatorDesk Desk { get; }
+
+    public ImmutableArray<SensorLevel> Levels { get; }
 
     public long MemoryVersion
     {

@@ -44,6 +44,11 @@ public sealed class RackControl
     /// very next scan may bring a change.</summary>
     public MonotonicTime NextChange { get; private set; }
 
+    /// <summary>Every value of a measuring sensor at which something may be decided differently. Together with
+    /// <see cref="NextChange"/> it says when a scan could matter: at that time, when a contact changes, or when a measured value passes
+    /// one of these.</summary>
+    public ImmutableArray<SensorLevel> Levels => parts.Levels;
+
     /// <summary>Counts up whenever something changed that <see cref="Save"/> must keep; unchanged in a steady scan.</summary>
     public long MemoryVersion => parts.MemoryVersion;
 

@@ -26,6 +26,10 @@ public sealed record PlantStart
     /// <summary>Relative humidity of the room, %. Default 50.</summary>
     public double RoomHumidityPercent { get; init; } = 50;
 
+    /// <summary>Error that one step of the integration may leave in a level, mm: 1e-9 to 1. Default 0.001. A finer one takes more
+    /// steps, and shows how much the default errs.</summary>
+    public double LevelToleranceMm { get; init; } = 0.001;
+
     /// <summary>Which end of what their standards allow breakers and ground-fault protection sit at. Default fast.</summary>
     public BreakerEdge Breakers { get; init; } = BreakerEdge.Fast;
 }

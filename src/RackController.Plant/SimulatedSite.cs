@@ -5,8 +5,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// A whole site that is only arithmetic: racks, water, light, air and circuits that answer the port a board would answer. The same
-/// site, start, faults, commands and times give the same readings, bit for bit. It counts monotonic time only, goes forward only,
-/// and is not safe for two threads.
+/// site, start, faults and commands give the same readings at the same times, bit for bit, however often anybody looks in between. It
+/// counts monotonic time only, goes forward only, and is not safe for two threads.
 /// <para>It is a model. It shows whether a schedule and its interlocks behave; what a real floor, breaker and pump do is for
 /// measurement and for licensed people to say.</para>
 /// </summary>
@@ -15,11 +15,9 @@ public sealed class SimulatedSite : IRackIo
     private readonly Site site;
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
-    private readonly SensorChannel[] channels;
-    private readonly SensorTruth truth;
+    private readonly SiteSensors sensors;
     private readonly FaultSchedule faults = new();
     private readonly FaultEffects effects;
-    private readonly QuietTime quiet;
 
     /// <summary>Builds the site and puts every load in its safe state.</summary>
     /// <param name="site">The site, checked.</param>
@@ -32,10 +30,8 @@ public sealed class SimulatedSite : IRackIo
         Reached = start.At;
         electrics = new SiteElectrics(site, start.Breakers) { Now = start.At };
         racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
-        channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
-        truth = new SensorTruth(racks, electrics);
-        effects = new FaultEffects(racks, electrics, channels);
-        quiet = new QuietTime(site, racks, channels);
+        sensors = new SiteSensors(site, start, new SensorTruth(site, racks, electrics));
+        effects = new FaultEffects(racks, electrics);
         Racks = [.. racks.Select(rack => new RackTruth(rack))];
         Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit, electrics))];
         Loads = [.. electrics.Loads.Select(load => new LoadTruth(load, electrics))];
@@ -54,14 +50,27 @@ public sealed class SimulatedSite : IRackIo
     /// <summary>The time that the physics has reached.</summary>
     public MonotonicTime Reached { get; private set; }
 
-    /// <summary>
-    /// Until when the site may be advanced at once without missing that a contact changes, a supply comes or goes, or a measured
-    /// value moves by much: tenths of a second as a float is about to change, a second while a measured depth or flow changes,
-    /// two while water moves, ten while air warms, a minute at rest. Later than <see cref="Reached"/>. It holds as long as
-    /// nothing is commanded or injected.
-    /// </summary>
-    public MonotonicTime QuietUntil =>
-        MonotonicTime.Earlier(NextInnerChange, Reached + quiet.Span(Reached));
+    /// <summary>Watches for a quantity passing a level, up or down, which is then news to <see cref="AdvanceToNews"/>. Float
+    /// heights, tray rims and the pump's intake are watched anyway.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="quantity">Which quantity.</param>
+    /// <param name="tierNumber">The tier, 1 at the bottom; null for the whole rack.</param>
+    /// <param name="level">The level, in the unit of the quantity.</param>
+    public void Watch(RackId rack, RackQuantity quantity, int? tierNumber, double level) =>
+        racks[rack.Index].Watch(quantity, tierNumber, level);
+
+    /// <summary>Watches for what a measuring sensor says passing a value.</summary>
+    /// <param name="sensor">The sensor.</param>
+    /// <param name="value">The value, in its unit.</param>
+    public void Watch(SensorId sensor, double value)
+    {
+        sensors.Watch(sensor, value);
+        var what = site[sensor];
+        if (SensorTruth.Quantity(what.Kind) is { } quantity)
+        {
+            Watch(what.Rack!.Value, quantity, what.TierNumber, value);
+        }
+    }
 
     /// <summary>Schedules something to go wrong. It acts on the way when time passes its beginning and its end.</summary>
     /// <param name="fault">What, where and when. What began before <see cref="Reached"/> begins now.</param>
@@ -87,6 +96,8 @@ public sealed class SimulatedSite : IRackIo
         {
             rack.SetRoom(celsius, humidityPercent);
         }
+
+        Settle();
     }
 
     /// <summary>The controller is gone, and every relay coil falls to rest: normally-closed loads are on, the others off.</summary>
@@ -108,9 +119,18 @@ public sealed class SimulatedSite : IRackIo
     {
         while (Reached < time)
         {
-            var next = MonotonicTime.Earlier(time, NextInnerChange);
-            Pass(next);
-            TakeDueFaults();
+            Pass(time);
+        }
+    }
+
+    /// <summary>Lets time pass until there is something new that a controller or a judge could see: a contact changes, a supply comes
+    /// or goes, a load begins or ends to draw current, a fault begins or ends, or a watched level is passed. The moment is exact to
+    /// the nanosecond. Between it and the last such moment nothing of this kind happened, so nobody missed anything.</summary>
+    /// <param name="time">Not beyond here.</param>
+    public void AdvanceToNews(MonotonicTime time)
+    {
+        while (Reached < time && !Pass(time))
+        {
         }
     }
 
@@ -124,12 +144,7 @@ public sealed class SimulatedSite : IRackIo
             return new IoOutcome("the inputs do not answer (simulated fault)");
         }
 
-        foreach (var sensor in site.Sensors)
-        {
-            readings[sensor.Id] =
-                channels[sensor.Id.Index].Say(truth.Value(sensor), truth.TakenAt(sensor, now), now);
-        }
-
+        sensors.Read(readings, now);
         return IoOutcome.Ok;
     }
 
@@ -159,47 +174,56 @@ public sealed class SimulatedSite : IRackIo
         return IoOutcome.Ok;
     }
 
-    private MonotonicTime NextInnerChange => MonotonicTime.Earlier(faults.NextChange, electrics.NextChange);
-
-    private void Pass(MonotonicTime next)
+    // Up to a time, or to the next moment at which anything has to be looked at; says whether there was news.
+    private bool Pass(MonotonicTime time)
     {
-        if (next > Reached)
+        var next = MonotonicTime.Earlier(time, MonotonicTime.Earlier(faults.NextChange, electrics.NextChange));
+        next = MonotonicTime.Earlier(next, sensors.Due);
+        foreach (var rack in racks)
         {
-            foreach (var rack in racks)
-            {
-                rack.Advance(Reached, next);
-            }
-
-            Reached = next;
-            electrics.Now = next;
-            FollowContacts();
+            next = MonotonicTime.Earlier(next, rack.Horizon);
         }
 
+        Reached = next;
+        electrics.Now = next;
+        var news = false;
+        foreach (var rack in racks)
+        {
+            news |= rack.MoveTo(next);
+        }
+
+        if (news)
+        {
+            sensors.FollowContacts(Reached);
+        }
+
+        news |= sensors.FollowDue(Reached);
         if (electrics.NextChange <= Reached)
         {
             Settle();
+            news = true;
         }
+
+        return TakeDueFaults() || news;
     }
 
-    private void TakeDueFaults()
+    private bool TakeDueFaults()
     {
         var any = false;
-        while (faults.DueAt(Reached) is { } due)
+        while (faults.Turn(Reached, out var begins) is { } fault)
         {
-            effects.Turn(due.Fault, begins: due.Next());
             any = true;
+            effects.Turn(fault, begins);
+            sensors.Turn(fault, begins, Reached);
         }
 
         if (any)
         {
-            ApplyFaults();
+            effects.Apply(faults);
+            Settle();
         }
-    }
 
-    private void ApplyFaults()
-    {
-        effects.Apply(faults);
-        Settle();
+        return any;
     }
 
     private void Settle()
@@ -207,20 +231,9 @@ public sealed class SimulatedSite : IRackIo
         electrics.Settle();
         foreach (var rack in racks)
         {
-            rack.TakeLoads();
+            rack.Take();
         }
 
-        FollowContacts();
-    }
-
-    private void FollowContacts()
-    {
-        foreach (var sensor in site.Sensors)
-        {
-            if (sensor.IsContact)
-            {
-                channels[sensor.Id.Index].Follow(truth.Value(sensor), Reached);
-            }
-        }
+        sensors.FollowContacts(Reached);
     }
 }

@@ -189,9 +189,9 @@ public class SimulatedSiteTests
         {
             for (var step = 0; step < steps; step++)
             {
-                var now = MonotonicTime.Earlier(rack.Plant.QuietUntil, rack.Now + NodaTime.Duration.FromSeconds(1));
-                rack.Plant.Read(now, rack.Readings);
-                rack.Plant.Write(now, rack.Commands);
+                rack.Plant.AdvanceToNews(rack.Now + NodaTime.Duration.FromSeconds(1));
+                rack.Plant.Read(rack.Now, rack.Readings);
+                rack.Plant.Write(rack.Now, rack.Commands);
             }
         }
     }

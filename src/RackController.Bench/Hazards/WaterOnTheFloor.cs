@@ -4,7 +4,8 @@ namespace RackController.Bench;
 /// simulated rack does not drip.</summary>
 internal sealed class WaterOnTheFloor : IHazardWatch
 {
-    private const double ToleratedL = 0.01;
+    /// <summary>Less than this counts for nothing, L.</summary>
+    public const double ToleratedL = 0.01;
 
     public void Look(IObserved now, HazardBook book)
     {

@@ -10,6 +10,9 @@ namespace RackController.Bench;
 /// <summary>Runs a scenario from its start to its end, with every judge, hazard watch and recorder looking on.</summary>
 public sealed class ScenarioRun
 {
+    // As many points as a chart of the whole run can use, were the trays always wet.
+    private const double LooksInAFloodedRun = 20_000;
+    private static readonly Duration ShortestLook = Duration.FromSeconds(1);
     private const double ToleratedDriftL = 0.01;
     private readonly Scenario scenario;
     private readonly Site site;
@@ -28,7 +31,11 @@ public sealed class ScenarioRun
         this.scenario = scenario;
         site = scenario.Site;
         run = new VirtualRun(
-            site, scenario.Start, scenario.Events, PlantStart.Default with { Breakers = scenario.Breakers }, leaps);
+            site, scenario.Start, scenario.Events, PlantStart.Default with { Breakers = scenario.Breakers }, leaps)
+        {
+            LookAtMovingWaterEvery = Duration.Max(ShortestLook, scenario.Length / LooksInAFloodedRun),
+        };
+        run.Watch(RunLevels.Of(scenario));
         judges = [.. scenario.Expectations.Select(Judge.For)];
         hazards = new HazardBook(run.Log);
         watches =

@@ -8,12 +8,17 @@ namespace RackController.Bench;
 
 /// <summary>
 /// Runs a controller against a simulated rack in virtual time. Scans fall on the grid that the site's scan period sets;
-/// between them the run leaps to the earliest moment at which anything could change: by the controller's own word, by the
-/// rack's, by the scenario, or at the end of a local day.
+/// between them the run leaps to the earliest moment at which anything could change: by the controller's own word, at a level or a
+/// change that the rack comes to, by the scenario, or at the end of a local day.
 /// </summary>
 internal sealed class VirtualRun
 {
-    private static readonly Duration LongestLeap = Duration.FromMinutes(15);
+    // Long enough to cost nothing, short enough that curves of a still rack have their points.
+    private static readonly Duration LongestLeap = Duration.FromHours(1);
+
+    // Shallower than this, no eye sees a tray's water move on a chart.
+    private const double WetMm = 0.5;
+
     private readonly Site site;
     private readonly SimulatedSite plant;
     private readonly VirtualClock clock;
@@ -51,6 +56,19 @@ internal sealed class VirtualRun
         }
     }
 
+    /// <summary>The longest time that water on the move is left unlooked at: for curves and records, since nothing is decided
+    /// differently by it.</summary>
+    public Duration LookAtMovingWaterEvery { get; init; } = LongestLeap;
+
+    /// <summary>Has the rack watch for levels, so that a leap ends where one is passed.</summary>
+    public void Watch(IEnumerable<WatchedLevel> levels)
+    {
+        foreach (var level in levels)
+        {
+            plant.Watch(level.Rack, level.Quantity, level.TierNumber, level.Level);
+        }
+    }
+
     /// <summary>What has happened so far.</summary>
     public EventLog Log { get; } = new();
 
@@ -76,6 +94,11 @@ internal sealed class VirtualRun
     public void Begin()
     {
         controller.Boot();
+        foreach (var level in controller.Running!.Levels)
+        {
+            plant.Watch(level.Sensor, level.Value);
+        }
+
         Look([Happens.Start]);
     }
 
@@ -103,23 +126,52 @@ internal sealed class VirtualRun
             return soonest;
         }
 
-        var next = MonotonicTime.Earlier(controller.NextChange, plant.QuietUntil);
-        next = MonotonicTime.Earlier(next, clock.Bench + LongestLeap);
-        next = MonotonicTime.Earlier(next, clock.Bench + (days.EndsAt - clock.True));
+        var next = MonotonicTime.Earlier(controller.NextChange, clock.Bench + (days.EndsAt - clock.True));
+        next = MonotonicTime.Earlier(next, clock.Bench + (WaterMoves ? LookAtMovingWaterEvery : LongestLeap));
         if (nextEvent < events.Length)
         {
             next = MonotonicTime.Earlier(next, ScanBeforeOrAt(events[nextEvent]));
         }
 
-        return next <= soonest ? soonest : OnGrid(next);
+        if (next <= soonest)
+        {
+            return soonest;
+        }
+
+        plant.AdvanceToNews(OnGrid(next));
+        return OnGrid(plant.Reached);
     }
 
-    // The last scan before an event shows how things were until then: what a sensor said last before it fell silent.
+    // The last scan before an event is the one that read the inputs last, should they fail from then on.
     private MonotonicTime ScanBeforeOrAt(ScenarioEvent happening)
     {
         var at = MonotonicTime.Zero + happening.At;
         var before = OnGrid(at) + -site.Scan.Period;
         return before > clock.Bench ? before : at;
+    }
+
+    private bool WaterMoves
+    {
+        get
+        {
+            foreach (var rack in plant.Racks)
+            {
+                if (rack.PumpTurns)
+                {
+                    return true;
+                }
+
+                foreach (var tier in rack.Tiers)
+                {
+                    if (tier.DepthMm > WetMm)
+                    {
+                        return true;
+                    }
+                }
+            }
+
+            return false;
+        }
     }
 
     private MonotonicTime OnGrid(MonotonicTime time)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace RackController.Bench;
 
 /// <summary>How a number should compare.</summary>
@@ -6,6 +8,9 @@ public abstract record Comparison
     /// <summary>Whether a number compares so.</summary>
     /// <param name="value">The number.</param>
     public abstract bool Holds(double value);
+
+    /// <summary>The numbers at which the answer turns.</summary>
+    public abstract ImmutableArray<double> Turns { get; }
 
     /// <summary>The comparison in words.</summary>
     /// <param name="unit">The unit of its numbers; empty for counts.</param>
@@ -25,6 +30,9 @@ public sealed record Above(double Limit) : Comparison
     public override bool Holds(double value) => value > Limit;
 
     /// <inheritdoc/>
+    public override ImmutableArray<double> Turns => [Limit];
+
+    /// <inheritdoc/>
     public override string Words(string unit) => $"above {Number(Limit, unit)}";
 }
 
@@ -34,6 +42,9 @@ public sealed record Below(double Limit) : Comparison
 {
     /// <inheritdoc/>
     public override bool Holds(double value) => value < Limit;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<double> Turns => [Limit];
 
     /// <inheritdoc/>
     public override string Words(string unit) => $"below {Number(Limit, unit)}";
@@ -46,6 +57,9 @@ public sealed record Between(double Lowest, double Highest) : Comparison
 {
     /// <inheritdoc/>
     public override bool Holds(double value) => value >= Lowest && value <= Highest;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<double> Turns => [Lowest, Highest];
 
     /// <inheritdoc/>
     public override string Words(string unit) => Lowest == Highest

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Growing;
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -11,6 +13,12 @@ public abstract record Measure(string Unit)
     /// <summary>Its value now; null when it cannot be told at this moment.</summary>
     /// <param name="now">What is true now.</param>
     public abstract double? Value(IObserved now);
+
+    /// <summary>What the simulated rack must watch so that nobody misses this number pass a value; null where only events change
+    /// it, or time.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="value">The value.</param>
+    public virtual WatchedLevel? Level(Site site, double value) => null;
 
     /// <summary>What is measured, in words.</summary>
     /// <param name="site">The site that gives the names.</param>
@@ -29,6 +37,10 @@ public sealed record Measures(Measure Measure, Comparison Compared) : Statement
 {
     /// <inheritdoc/>
     public override Truth Judge(IObserved now) => Measure.Value(now) is { } value ? Of(Compared.Holds(value)) : Truth.NotNow;
+
+    /// <inheritdoc/>
+    public override ImmutableArray<WatchedLevel> Levels(Site site) =>
+        [.. Compared.Turns.Select(turn => Measure.Level(site, turn)).OfType<WatchedLevel>()];
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"{Measure.Words(site)} is {Compared.Words(Measure.Unit)}";
@@ -50,6 +62,10 @@ public sealed record TrayDepth(RackId Rack, int TierNumber) : WaterMeasure("mm",
     public override double? Value(IObserved now) => now.TrayDepthMm(Rack, TierNumber);
 
     /// <inheritdoc/>
+    public override WatchedLevel? Level(Site site, double value) =>
+        new WatchedLevel(Rack, RackQuantity.TrayDepth, TierNumber, value);
+
+    /// <inheritdoc/>
     public override string Words(Site site) => $"the water in the tray of {site[Rack].Name}/tier {TierNumber}";
 }
 
@@ -59,6 +75,9 @@ public sealed record Spilled(RackId Rack) : WaterMeasure("L", Rack)
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.SpilledL(Rack);
+
+    /// <inheritdoc/>
+    public override WatchedLevel? Level(Site site, double value) => new WatchedLevel(Rack, RackQuantity.Spilled, null, value);
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"the water that {site[Rack].Name} lost onto the floor";
@@ -72,6 +91,10 @@ public sealed record ReservoirVolume(RackId Rack) : WaterMeasure("L", Rack)
     public override double? Value(IObserved now) => now.ReservoirL(Rack);
 
     /// <inheritdoc/>
+    public override WatchedLevel? Level(Site site, double value) =>
+        new WatchedLevel(Rack, RackQuantity.ReservoirDepth, null, value / site[Rack].Reservoir.AreaM2);
+
+    /// <inheritdoc/>
     public override string Words(Site site) => $"the water in the reservoir of {site[Rack].Name}";
 }
 
@@ -82,6 +105,10 @@ public sealed record AirTemperature(RackId Rack, int TierNumber) : TierMeasure("
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.AirC(Rack, TierNumber);
+
+    /// <inheritdoc/>
+    public override WatchedLevel? Level(Site site, double value) =>
+        new WatchedLevel(Rack, RackQuantity.AirTemperature, TierNumber, value);
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"the air at {site[Rack].Name}/tier {TierNumber}";

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Bench;
@@ -24,6 +25,11 @@ public abstract record Statement
     /// <summary>Judges the moment.</summary>
     /// <param name="now">What is true now.</param>
     public abstract Truth Judge(IObserved now);
+
+    /// <summary>The levels of continuous quantities at whose passing it may become true or false; none for what only events
+    /// change.</summary>
+    /// <param name="site">The site.</param>
+    public virtual ImmutableArray<WatchedLevel> Levels(Site site) => [];
 
     /// <summary>The statement in words: <c>north/pump is on</c>.</summary>
     /// <param name="site">The site that gives the names.</param>

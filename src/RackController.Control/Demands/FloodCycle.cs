@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -48,6 +49,9 @@ internal sealed class FloodCycle
 
     /// <summary>How often this controller began to fill, second tries with it.</summary>
     public long Starts { get; private set; }
+
+    /// <summary>Every value of a level sensor at which a fill may end.</summary>
+    public ImmutableArray<SensorLevel> Levels => fullTrays?.Levels ?? [];
 
     /// <summary>Whether the last fill that ended took as long as it may without every tray reading full.</summary>
     public bool FillHitItsLimit { get; private set; }

@@ -20,6 +20,12 @@ internal sealed class FullTrays
         ];
     }
 
+    /// <summary>Every value of a level sensor at which the answer may change.</summary>
+    public ImmutableArray<SensorLevel> Levels =>
+    [
+        .. sensors.Where(sensor => sensor.Kind == SensorKind.TrayLevel).Select(sensor => new SensorLevel(sensor.Id, fullDepthMm)),
+    ];
+
     public bool AllFull(Facts facts, TiersInUse tiers)
     {
         var anyJudged = false;

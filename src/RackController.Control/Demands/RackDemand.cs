@@ -59,6 +59,9 @@ internal sealed class RackDemand
     /// <summary>Rises when something changed that <see cref="Save"/> must keep.</summary>
     public long MemoryVersion => ownVersion + clock.Version + timetable.Version + cycle.Version;
 
+    /// <summary>Every value of a measuring sensor at which a demand may change.</summary>
+    public ImmutableArray<SensorLevel> Levels => [.. cycle.Levels, .. runs.SelectMany(run => run.Levels)];
+
     /// <summary>Whether a tier takes part.</summary>
     /// <param name="number">A tier of the rack, 1 at the bottom.</param>
     public bool IsTierInUse(int number) => tiers[number];

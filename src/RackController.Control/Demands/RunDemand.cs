@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
 
@@ -21,6 +22,11 @@ internal sealed class RunDemand
     }
 
     public RunPlan Plan { get; }
+
+    /// <summary>Every value of a measuring sensor at which the answer may change.</summary>
+    public ImmutableArray<SensorLevel> Levels => Plan is RunByReading reading
+        ? [new(reading.Sensor, reading.OnAbove), new(reading.Sensor, reading.OffBelow)]
+        : [];
 
     public Demand Update(Facts facts, ScheduleClock clock, Agenda agenda) => Plan switch
     {

@@ -15,6 +15,9 @@ internal sealed class AirTooHot(
     private bool isHot;
     private double? lastC;
 
+    public override ImmutableArray<SensorLevel> Levels =>
+        [new(sensor.Id, rack.Limits.AirHotC), new(sensor.Id, rack.Limits.AirHotC - rack.Limits.AirHotReturnK)];
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (facts.IsKnown(sensor.Id))

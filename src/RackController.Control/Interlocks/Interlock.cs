@@ -18,6 +18,9 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     /// <summary>The loads that it acts on.</summary>
     public ImmutableArray<LoadId> Loads { get; } = loads;
 
+    /// <summary>Every value of a measuring sensor at which its answer may change; none for most.</summary>
+    public virtual ImmutableArray<SensorLevel> Levels => [];
+
     /// <summary>Whether it acts now, by its cause or by its latch.</summary>
     public bool Objects => Present || IsLatched;
 

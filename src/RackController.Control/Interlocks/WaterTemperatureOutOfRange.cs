@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -9,6 +10,12 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
     private const double ReturnK = 0.5;
     private double lastC;
     private bool isOut;
+
+    public override ImmutableArray<SensorLevel> Levels =>
+    [
+        new(sensor.Id, rack.Limits.WaterWarmC), new(sensor.Id, rack.Limits.WaterWarmC - ReturnK),
+        new(sensor.Id, rack.Limits.WaterColdC), new(sensor.Id, rack.Limits.WaterColdC + ReturnK),
+    ];
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {

@@ -3,9 +3,9 @@ using RackController.Model;
 namespace RackController.Plant;
 
 /// <summary>
-/// Temperatures of one rack: the air of each tier follows the room and its light, the reservoir's water follows the room and the
-/// heat of the submerged pump; each first order and solved exactly, so that long steps and short ones agree. Sampled every 10 s, as
-/// slow sensors measure. Resistances and times are assumptions of ours, common practice, no source.
+/// Temperatures of one rack, and the thirst that follows from them: the air of each tier follows the room and its light, the
+/// reservoir's water follows the room and the heat of the submerged pump; each first order. Resistances and times are assumptions of
+/// ours, common practice, no source.
 /// </summary>
 internal sealed class RackClimate
 {
@@ -13,112 +13,52 @@ internal sealed class RackClimate
     private const double StillAirKPerW = 0.05;
     private const double FannedAirKPerW = 0.02;
     private const double WaterLossWPerK = 8;
-    private const long SampleNanoseconds = 10_000_000_000;
-    private const double StillK = 0.005;
 
-    private readonly double[] airC;
-    private readonly double[] sampledAirC;
-    private double waterC;
+    // An emptied tank still has walls: a litre of water keeps the time constant off zero.
+    private const double LeastWaterM3 = 0.001;
 
-    public RackClimate(Rack rack, PlantStart start)
+    // A 10 x 20 in tray.
+    private const double InsertTrayAreaM2 = 0.254 * 0.508;
+
+    private readonly Rack rack;
+    private readonly RackLayout layout;
+    private readonly RackInputs inputs;
+    private readonly double[] mediaAreaM2;
+
+    public RackClimate(Rack rack, RackLayout layout, RackInputs inputs)
     {
-        RoomC = start.RoomC;
-        airC = [.. Enumerable.Repeat(start.RoomC, rack.Tiers.Length)];
-        sampledAirC = [.. airC];
-        LightW = new double[rack.Tiers.Length];
-        waterC = start.WaterC;
-        SampledWaterC = waterC;
-        SampledAt = start.At;
+        this.rack = rack;
+        this.layout = layout;
+        this.inputs = inputs;
+        mediaAreaM2 = [.. rack.Tiers.Select(tier => tier.Tray.Contents.InsertTrays * InsertTrayAreaM2)];
     }
 
-    /// <summary>Temperature of the room, degrees Celsius.</summary>
-    public double RoomC { get; set; }
-
-    /// <summary>Power of each tier's light now, W.</summary>
-    public double[] LightW { get; }
-
-    /// <summary>Power that the submerged pump puts into the water now, W.</summary>
-    public double PumpW { get; set; }
-
-    /// <summary>Whether a fan moves the rack's air.</summary>
-    public bool FanRuns { get; set; }
-
-    /// <summary>When the next sample is taken.</summary>
-    public MonotonicTime NextSample => new(SampledAt.Nanoseconds / SampleNanoseconds * SampleNanoseconds + SampleNanoseconds);
-
-    /// <summary>Whether the next sample will differ from this one by anything worth reading.</summary>
-    public bool Moves
+    /// <summary>Puts in what is there at the start.</summary>
+    public void Fill(Span<double> state, PlantStart start)
     {
-        get
+        state[layout.WaterC] = start.WaterC;
+        for (var index = 0; index < rack.Tiers.Length; index++)
         {
-            for (var index = 0; index < airC.Length; index++)
-            {
-                if (Math.Abs(AirEndC(index) - airC[index]) * SampleNanoseconds * 1e-9 / AirTimeConstantS > StillK)
-                {
-                    return true;
-                }
-            }
-
-            return false;
+            state[layout.AirC(index)] = start.RoomC;
         }
     }
 
-    /// <summary>When the samples were taken.</summary>
-    public MonotonicTime SampledAt { get; private set; }
-
-    /// <summary>Temperature of the water when sampled, degrees Celsius.</summary>
-    public double SampledWaterC { get; private set; }
-
-    /// <summary>Temperature of the water now, degrees Celsius.</summary>
-    public double WaterC => waterC;
-
-    /// <summary>Air temperature of each tier now, degrees Celsius.</summary>
-    public ReadOnlySpan<double> AirC => airC;
-
-    /// <summary>Air temperature of each tier when sampled, degrees Celsius.</summary>
-    public ReadOnlySpan<double> SampledAirC => sampledAirC;
-
-    /// <summary>Moves on, under constant lights, fans and pump.</summary>
-    /// <param name="from">The time reached.</param>
-    /// <param name="to">The time to reach.</param>
-    /// <param name="reservoirM3">Water in the reservoir.</param>
-    /// <returns>Whether a sample was taken on the way.</returns>
-    public bool Advance(MonotonicTime from, MonotonicTime to, double reservoirM3)
+    /// <summary>Adds how fast temperatures change, and says how much water air and light draw.</summary>
+    public void Rates(ReadOnlySpan<double> state, Span<double> rates, RackWater water)
     {
-        var sampleAt = new MonotonicTime(to.Nanoseconds / SampleNanoseconds * SampleNanoseconds);
-        if (sampleAt <= from)
+        for (var index = 0; index < mediaAreaM2.Length; index++)
         {
-            Move(PlantTime.Seconds(from, to), reservoirM3);
-            return false;
+            var airC = state[layout.AirC(index)];
+            var warmedK = (inputs.FanRuns ? FannedAirKPerW : StillAirKPerW) * inputs.LightW[index];
+            rates[layout.AirC(index)] += (inputs.RoomC + warmedK - airC) / AirTimeConstantS;
+            water.ThirstM3PerS[index] =
+                mediaAreaM2[index] * Evaporation.OfCrop(inputs.Ppfd[index], HumidAir.DeficitKPa(airC, inputs.RoomVapourKPa));
         }
 
-        Move(PlantTime.Seconds(from, sampleAt), reservoirM3);
-        airC.CopyTo(sampledAirC, 0);
-        SampledWaterC = waterC;
-        SampledAt = sampleAt;
-        Move(PlantTime.Seconds(sampleAt, to), reservoirM3);
-        return true;
+        var waterC = state[layout.WaterC];
+        var heatCapacity = Physics.WaterHeatCapacityJPerKgK * 1000 * Math.Max(state[layout.Reservoir], LeastWaterM3);
+        rates[layout.WaterC] += (inputs.PumpW + WaterLossWPerK * (inputs.RoomC - waterC)) / heatCapacity;
+        water.EvaporationM3PerS =
+            rack.Reservoir.AreaM2 * Evaporation.OfReservoir(HumidAir.DeficitKPa(waterC, inputs.RoomVapourKPa));
     }
-
-    private void Move(double seconds, double reservoirM3)
-    {
-        if (seconds <= 0)
-        {
-            return;
-        }
-
-        var airLeft = Math.Exp(-seconds / AirTimeConstantS);
-        for (var index = 0; index < airC.Length; index++)
-        {
-            var end = AirEndC(index);
-            airC[index] = end + (airC[index] - end) * airLeft;
-        }
-
-        // An emptied tank still has walls: a litre of water keeps the time constant off zero.
-        var heatCapacity = Physics.WaterHeatCapacityJPerKgK * 1000 * Math.Max(reservoirM3, 0.001);
-        var waterEnd = RoomC + PumpW / WaterLossWPerK;
-        waterC = waterEnd + (waterC - waterEnd) * Math.Exp(-seconds * WaterLossWPerK / heatCapacity);
-    }
-
-    private double AirEndC(int index) => RoomC + (FanRuns ? FannedAirKPerW : StillAirKPerW) * LightW[index];
 }

@@ -8,13 +8,11 @@ internal sealed class FaultEffects
 {
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
-    private readonly SensorChannel[] channels;
 
-    public FaultEffects(SimulatedRack[] racks, SiteElectrics electrics, SensorChannel[] channels)
+    public FaultEffects(SimulatedRack[] racks, SiteElectrics electrics)
     {
         this.racks = racks;
         this.electrics = electrics;
-        this.channels = channels;
     }
 
     /// <summary>Whether inputs cannot be read.</summary>
@@ -57,11 +55,6 @@ internal sealed class FaultEffects
                 Apply(fault);
             }
         }
-
-        foreach (var rack in racks)
-        {
-            rack.Water.Integrator.Restart();
-        }
     }
 
     private static void TurnBreaker(CircuitElectrics circuit, FaultKind kind, bool begins)
@@ -82,11 +75,6 @@ internal sealed class FaultEffects
     {
         ReadFails = false;
         WriteFails = false;
-        foreach (var channel in channels)
-        {
-            channel.ClearFaults();
-        }
-
         foreach (var circuit in electrics.Circuits)
         {
             circuit.MainsShare = 1;
@@ -102,9 +90,9 @@ internal sealed class FaultEffects
         foreach (var rack in racks)
         {
             rack.PumpSpeedKept = 1;
-            rack.Water.Inputs.ScreenLossK = 0;
-            Array.Clear(rack.Water.Inputs.WeepBlocked);
-            Array.Clear(rack.Water.Inputs.LeakM3PerS);
+            rack.Inputs.ScreenLossK = 0;
+            Array.Clear(rack.Inputs.WeepBlocked);
+            Array.Clear(rack.Inputs.LeakM3PerS);
         }
     }
 
@@ -124,9 +112,6 @@ internal sealed class FaultEffects
                 break;
             case FaultPlace.Load:
                 ApplyToLoad(fault, electrics.Loads[fault.Load!.Value.Index]);
-                break;
-            default:
-                channels[fault.Sensor!.Value.Index].AddFault(fault);
                 break;
         }
     }
@@ -159,7 +144,7 @@ internal sealed class FaultEffects
 
     private void ApplyToRack(Fault fault, SimulatedRack rack)
     {
-        var inputs = rack.Water.Inputs;
+        var inputs = rack.Inputs;
         var tier = (fault.TierNumber ?? 1) - 1;
         switch (fault.Kind)
         {

@@ -8,36 +8,41 @@ internal sealed class FaultSchedule
     private readonly List<ScheduledFault> entries = [];
 
     /// <summary>Adds a fault.</summary>
-    public void Add(Fault fault) => entries.Add(new ScheduledFault(fault));
-
-    /// <summary>The next beginning or end.</summary>
-    public MonotonicTime NextChange
+    public void Add(Fault fault)
     {
-        get
-        {
-            var next = MonotonicTime.Never;
-            foreach (var entry in entries)
-            {
-                next = MonotonicTime.Earlier(next, entry.Due);
-            }
-
-            return next;
-        }
+        entries.Add(new ScheduledFault(fault));
+        NextChange = MonotonicTime.Earlier(NextChange, fault.From);
     }
 
-    /// <summary>A fault whose beginning or end is due; null when none is.</summary>
+    /// <summary>The next beginning or end.</summary>
+    public MonotonicTime NextChange { get; private set; } = MonotonicTime.Never;
+
+    /// <summary>Begins or ends a fault whose time has come.</summary>
     /// <param name="now">The time now.</param>
-    public ScheduledFault? DueAt(MonotonicTime now)
+    /// <param name="begins">Whether it now acts.</param>
+    /// <returns>The fault; null when none is due.</returns>
+    public Fault? Turn(MonotonicTime now, out bool begins)
     {
-        foreach (var entry in entries)
+        begins = false;
+        if (NextChange > now)
         {
-            if (entry.Due <= now)
-            {
-                return entry;
-            }
+            return null;
         }
 
-        return null;
+        var due = entries[0];
+        for (var index = 1; due.Due > now; index++)
+        {
+            due = entries[index];
+        }
+
+        begins = due.Next();
+        NextChange = MonotonicTime.Never;
+        foreach (var entry in entries)
+        {
+            NextChange = MonotonicTime.Earlier(NextChange, entry.Due);
+        }
+
+        return due.Fault;
     }
 
     /// <summary>How many faults there are; those that act are found by <see cref="Acting"/>.</summary>

@@ -5,78 +5,52 @@ namespace RackController.Plant;
 /// <summary>What each sensor of a site would say if it were perfect.</summary>
 internal sealed class SensorTruth
 {
-    /// <summary>Less water on the floor than this does not bridge a leak rope, m3.</summary>
-    public const double RopeWetM3 = 20e-6;
-
     private readonly SimulatedRack[] racks;
     private readonly SiteElectrics electrics;
+    private readonly Threshold?[] floats;
 
-    public SensorTruth(SimulatedRack[] racks, SiteElectrics electrics)
+    public SensorTruth(Site site, SimulatedRack[] racks, SiteElectrics electrics)
     {
         this.racks = racks;
         this.electrics = electrics;
+        floats =
+        [
+            .. site.Sensors.Select(sensor => sensor.Kind.IsFloat()
+                ? racks[sensor.Rack!.Value.Index].Watch(Quantity(sensor.Kind)!.Value, sensor.TierNumber, sensor.HeightMm)
+                : null),
+        ];
     }
 
-    /// <summary>The true value, in the unit of the sensor's kind.</summary>
-    /// <param name="sensor">The sensor.</param>
-    public double Value(Sensor sensor)
+    /// <summary>The quantity that a kind of sensor measures or switches by; null for what belongs to a circuit, and for the leak
+    /// rope, which knows about mops.</summary>
+    /// <param name="kind">The kind.</param>
+    public static RackQuantity? Quantity(SensorKind kind) => kind switch
     {
-        switch (sensor.Kind)
-        {
-            case SensorKind.SupplySense:
-                return Contact(electrics.Circuits[sensor.Circuit!.Value.Index].SupplyShare >= VoltageNeed.SensedFromShare);
-            case SensorKind.CircuitCurrent:
-                return electrics.Circuits[sensor.Circuit!.Value.Index].CurrentA;
-            default:
-                var rack = racks[sensor.Rack!.Value.Index];
-                return sensor.TierNumber is { } number ? OfTier(sensor, rack, number - 1) : OfRack(sensor, rack);
-        }
-    }
+        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.ReservoirLevel => RackQuantity.ReservoirDepth,
+        SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.TrayLevel => RackQuantity.TrayDepth,
+        SensorKind.PumpFlow => RackQuantity.PumpFlow,
+        SensorKind.WaterTemperature => RackQuantity.WaterTemperature,
+        SensorKind.AirTemperature => RackQuantity.AirTemperature,
+        SensorKind.AirHumidity => RackQuantity.AirHumidity,
+        _ => null,
+    };
 
-    /// <summary>When that value was true: now, or at the last sample of a slow sensor.</summary>
-    /// <param name="sensor">The sensor.</param>
-    /// <param name="now">The time now.</param>
-    public MonotonicTime TakenAt(Sensor sensor, MonotonicTime now) =>
-        IsSlow(sensor.Kind) ? racks[sensor.Rack!.Value.Index].Climate.SampledAt : now;
-
-    /// <summary>Whether a kind of sensor measures every 10 s instead of at every look.</summary>
+    /// <summary>Whether a kind of sensor answers within many seconds rather than at once.</summary>
     /// <param name="kind">The kind.</param>
     public static bool IsSlow(SensorKind kind) =>
         kind is SensorKind.WaterTemperature or SensorKind.AirTemperature or SensorKind.AirHumidity;
 
+    /// <summary>The true value, in the unit of the sensor's kind.</summary>
+    /// <param name="sensor">The sensor.</param>
+    public double Value(Sensor sensor) => sensor.Kind switch
+    {
+        SensorKind.SupplySense => Contact(electrics.Circuits[sensor.Circuit!.Value.Index].SupplyShare >= VoltageNeed.SensedFromShare),
+        SensorKind.CircuitCurrent => electrics.Circuits[sensor.Circuit!.Value.Index].CurrentA,
+        SensorKind.LeakRope => Contact(racks[sensor.Rack!.Value.Index].IsFloorWet),
+        _ => floats[sensor.Id.Index] is { } level
+            ? Contact(level.IsReached)
+            : racks[sensor.Rack!.Value.Index].Value(Quantity(sensor.Kind)!.Value, sensor.TierNumber),
+    };
+
     private static double Contact(bool closed) => closed ? 1 : 0;
-
-    private static double OfTier(Sensor sensor, SimulatedRack rack, int tier) => sensor.Kind switch
-    {
-        SensorKind.TrayFullFloat or SensorKind.TrayHighFloat =>
-            Contact(rack.Water.TrayDepthM(tier) * 1000 >= sensor.HeightMm),
-        SensorKind.TrayLevel => rack.Water.TrayDepthM(tier) * 1000,
-        SensorKind.AirTemperature => rack.Climate.SampledAirC[tier],
-        SensorKind.AirHumidity => HumidAir.RelativePercent(rack.Climate.SampledAirC[tier], rack.RoomVapourKPa),
-        _ => OfRack(sensor, rack),
-    };
-
-    private static double OfRack(Sensor sensor, SimulatedRack rack) => sensor.Kind switch
-    {
-        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat =>
-            Contact(rack.Water.ReservoirDepthM * 1000 >= sensor.HeightMm),
-        SensorKind.ReservoirLevel => rack.Water.ReservoirDepthM * 1000,
-        SensorKind.LeakRope => Contact(rack.OnFloorM3 >= RopeWetM3),
-        SensorKind.PumpFlow => rack.Water.PumpFlowM3PerS * Litres.PerMinutePerM3PerS,
-        SensorKind.WaterTemperature => rack.Climate.SampledWaterC,
-        SensorKind.AirTemperature => MeanAirC(rack),
-        SensorKind.AirHumidity => HumidAir.RelativePercent(MeanAirC(rack), rack.RoomVapourKPa),
-        _ => throw new InvariantBrokenException($"a {sensor.Kind} watches a tier"),
-    };
-
-    private static double MeanAirC(SimulatedRack rack)
-    {
-        var sum = 0.0;
-        foreach (var celsius in rack.Climate.SampledAirC)
-        {
-            sum += celsius;
-        }
-
-        return sum / rack.Climate.SampledAirC.Length;
-    }
 }

@@ -34,6 +34,11 @@ internal readonly struct TrayBasin
         return volume <= 0 ? 0 : volume <= below ? volume / freeAreaM2 : displacedToM + (volume - below) / areaM2;
     }
 
+    /// <summary>Free water, m3, at a depth over the tray's floor.</summary>
+    /// <param name="depthM">Depth, m.</param>
+    public double VolumeM3(double depthM) =>
+        freeAreaM2 * Math.Min(depthM, displacedToM) + areaM2 * Math.Max(0, depthM - displacedToM);
+
     /// <summary>Area of free water at a depth, m2: how much volume one metre more would hold.</summary>
     /// <param name="depthM">Depth, m.</param>
     public double AreaAtM2(double depthM) => depthM < displacedToM ? freeAreaM2 : areaM2;

@@ -20,37 +20,37 @@ public sealed class RackTruth
     public ImmutableArray<TierTruth> Tiers { get; }
 
     /// <summary>Water in the reservoir, L.</summary>
-    public double ReservoirVolumeL => Litre(rack.Water.Layout.Reservoir);
+    public double ReservoirVolumeL => Litre(rack.Dynamics.Layout.Reservoir);
 
     /// <summary>Depth of water in the reservoir, mm.</summary>
-    public double ReservoirLevelMm => rack.Water.ReservoirDepthM * 1000;
+    public double ReservoirLevelMm => rack.Dynamics.ReservoirDepthM * 1000;
 
     /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
-    public double WaterTemperatureC => rack.Climate.WaterC;
+    public double WaterTemperatureC => rack.Dynamics.State[rack.Dynamics.Layout.WaterC];
 
     /// <summary>Whether the pump turns: powered, with voltage enough, and not seized.</summary>
-    public bool PumpTurns => rack.Water.Inputs.PumpTurns;
+    public bool PumpTurns => rack.Inputs.PumpTurns;
 
     /// <summary>Whether the pump turns and draws air.</summary>
-    public bool PumpRunsDry => rack.Water.PumpRunsDry;
+    public bool PumpRunsDry => PumpTurns && rack.Dynamics.Water.DrawsAir(rack.Dynamics.ReservoirDepthM);
 
     /// <summary>Flow through the pump, L/min; negative while trays drain back through it.</summary>
-    public double PumpFlowLpm => rack.Water.PumpFlowM3PerS * Litres.PerMinutePerM3PerS;
+    public double PumpFlowLpm => rack.Value(RackQuantity.PumpFlow, null);
 
     /// <summary>All that passed the pump since the start, less what ran back, L.</summary>
-    public double PumpedL => Litre(rack.Water.Layout.Pumped);
+    public double PumpedL => Litre(rack.Dynamics.Layout.Pumped);
 
     /// <summary>All that ran onto the floor since the start, L.</summary>
-    public double SpilledL => Litre(rack.Water.Layout.Spilled);
+    public double SpilledL => Litre(rack.Dynamics.Layout.Spilled);
 
     /// <summary>What lies on the floor: spilled and not mopped up, L.</summary>
     public double OnFloorL => rack.OnFloorM3 * Litres.PerM3;
 
     /// <summary>All that left the reservoir as vapour since the start, L.</summary>
-    public double EvaporatedL => Litre(rack.Water.Layout.Evaporated);
+    public double EvaporatedL => Litre(rack.Dynamics.Layout.Evaporated);
 
     /// <summary>All that the crop gave off since the start, L.</summary>
-    public double TranspiredL => Litre(rack.Water.Layout.Transpired);
+    public double TranspiredL => Litre(rack.Dynamics.Layout.Transpired);
 
     /// <summary>Water used since the start, L: evaporated and transpired.</summary>
     public double WaterUsedL => EvaporatedL + TranspiredL;
@@ -74,5 +74,5 @@ public sealed class RackTruth
         }
     }
 
-    private double Litre(int store) => rack.Water.State[store] * Litres.PerM3;
+    private double Litre(int store) => rack.Dynamics.State[store] * Litres.PerM3;
 }

@@ -16,29 +16,30 @@ public sealed class TierTruth
     public int Number => rack.Rack.Tiers[index].Number;
 
     /// <summary>Depth of water in the tray, mm.</summary>
-    public double DepthMm => rack.Water.TrayDepthM(index) * 1000;
+    public double DepthMm => rack.Dynamics.TrayDepthM(index) * 1000;
 
     /// <summary>Free water in the tray, L.</summary>
-    public double VolumeL => rack.Water.State[WaterLayout.Tray(index)] * Litres.PerM3;
+    public double VolumeL => rack.Dynamics.State[RackLayout.Tray(index)] * Litres.PerM3;
 
     /// <summary>Water held by the media, L.</summary>
-    public double MediaWaterL => rack.Water.State[rack.Water.Layout.Media(index)] * Litres.PerM3;
+    public double MediaWaterL => rack.Dynamics.State[rack.Dynamics.Layout.Media(index)] * Litres.PerM3;
 
     /// <summary>How fast the water in the tray rises, mm/min; negative while it falls.</summary>
-    public double RiseMmPerMin => rack.Water.TrayRiseMPerS(index) * 60_000;
+    public double RiseMmPerMin => 60_000 * rack.Dynamics.Rate(RackLayout.Tray(index))
+        / rack.Dynamics.Water.TrayAreaM2(index, rack.Dynamics.TrayDepthM(index));
 
     /// <summary>Whether the tier's branch lets water pass.</summary>
-    public bool ValveOpen => rack.Water.Inputs.ValveOpen[index];
+    public bool ValveOpen => rack.Inputs.ValveOpen[index];
 
     /// <summary>Photon flux that the crop gets now, umol/m2/s.</summary>
-    public double PpfdUmolPerM2S => rack.Ppfd(index);
+    public double PpfdUmolPerM2S => rack.Inputs.Ppfd[index];
 
     /// <summary>Light that the crop has had since the start, mol/m2.</summary>
-    public double LightIntegralMolPerM2 => rack.LightMolPerM2[index];
+    public double LightIntegralMolPerM2 => rack.Light.MolPerM2(index, rack.Dynamics.Now);
 
     /// <summary>Air temperature, degrees Celsius.</summary>
-    public double AirTemperatureC => rack.Climate.AirC[index];
+    public double AirTemperatureC => rack.Value(RackQuantity.AirTemperature, Number);
 
     /// <summary>Relative humidity of the air, %.</summary>
-    public double AirHumidityPercent => HumidAir.RelativePercent(AirTemperatureC, rack.RoomVapourKPa);
+    public double AirHumidityPercent => rack.Value(RackQuantity.AirHumidity, Number);
 }

@@ -3,194 +3,190 @@ using RackController.Model;
 namespace RackController.Plant;
 
 /// <summary>
-/// All the water of one rack: where it is, and how fast it moves. Every rate that takes water from one store gives it to
-/// another, so the stores' sum stays what it was. What fills the pipes is not counted: it is back in the reservoir at once, as is
-/// what drains.
+/// All the water of one rack: how fast it moves from where to where. Every rate that takes water from one store gives it to
+/// another, so the stores' sum stays what it was. What drains is back in the reservoir at once.
 /// </summary>
-internal sealed class RackWater : IRates
+internal sealed class RackWater
 {
-    private const double DepthToleranceM = 1e-6;
-
     // The way through a still impeller; an assumption of ours, common practice, no source.
     private const double StillPassageLengthM = 0.05;
     private const double StillPassageLossK = 12;
 
+    // The viscosity of water falls by 2.5 % a kelvin, so that this much is less than a flow of a litre a minute could show.
+    private const double SameViscosityWithinK = 0.05;
+
     private readonly Rack rack;
+    private readonly RackLayout layout;
+    private readonly RackInputs inputs;
     private readonly TierWater[] tiers;
+    private readonly double[] depths;
     private readonly double[] drains;
     private readonly ReturnStack stack;
     private readonly PumpIntake intake;
     private readonly SupplyNetwork network;
     private readonly Pipe stillPassage;
-    private readonly double[] state;
+    private double viscosity;
+    private double viscosityAtC = double.NaN;
 
-    public RackWater(Rack rack, double reservoirM3)
+    public RackWater(Rack rack, RackLayout layout, RackInputs inputs)
     {
         this.rack = rack;
-        Layout = new WaterLayout(rack.Tiers.Length);
-        Inputs = new WaterInputs(rack.Tiers.Length);
+        this.layout = layout;
+        this.inputs = inputs;
         tiers = [.. rack.Tiers.Select(tier => new TierWater(tier))];
+        depths = new double[tiers.Length];
         drains = new double[tiers.Length];
         stack = new ReturnStack(rack);
         intake = new PumpIntake(rack.Reservoir.PumpIntakeMm / 1000);
         network = RackPipes.NetworkOf(rack);
         stillPassage = new Pipe(
             StillPassageLengthM, rack.Supply.BoreMm / 1000, StillPassageLossK, Pipe.DrawnTubingRoughnessM);
-        state = new double[Layout.Length];
-        state[Layout.Reservoir] = reservoirM3;
-        for (var index = 0; index < tiers.Length; index++)
-        {
-            state[Layout.Media(index)] = tiers[index].Media.CapacityM3;
-        }
-
-        Integrator = new BogackiShampine(this, state);
+        ThirstM3PerS = new double[tiers.Length];
     }
 
-    public WaterLayout Layout { get; }
+    /// <summary>What each tier's crop would give off if it had water enough; set before <see cref="Rates"/>.</summary>
+    public double[] ThirstM3PerS { get; }
 
-    public WaterInputs Inputs { get; }
+    /// <summary>What leaves an open reservoir as vapour; set before <see cref="Rates"/>.</summary>
+    public double EvaporationM3PerS { get; set; }
 
-    public BogackiShampine Integrator { get; }
-
-    /// <summary>The state, laid out by <see cref="Layout"/>.</summary>
-    public ReadOnlySpan<double> State => state;
-
-    /// <summary>Depth of water in the reservoir, m.</summary>
-    public double ReservoirDepthM => ReservoirDepth(state[Layout.Reservoir]);
-
-    /// <summary>Whether the pump turns and draws air.</summary>
-    public bool PumpRunsDry => Inputs.PumpTurns && intake.DrawsAir(ReservoirDepthM);
-
-    /// <summary>Depth of water in a tray, m.</summary>
-    /// <param name="index">Tier, from 0.</param>
-    public double TrayDepthM(int index) => tiers[index].DepthM(state[WaterLayout.Tray(index)]);
-
-    /// <summary>How fast a tray's water rises now, m/s.</summary>
-    /// <param name="index">Tier, from 0.</param>
-    public double TrayRiseMPerS(int index) =>
-        Integrator.CurrentRates[WaterLayout.Tray(index)] / tiers[index].AreaAtM2(TrayDepthM(index));
-
-    /// <summary>How fast the reservoir's water rises now, m/s.</summary>
-    public double ReservoirRiseMPerS => Integrator.CurrentRates[Layout.Reservoir] / rack.Reservoir.AreaM2;
-
-    /// <summary>How fast water comes onto the floor now, m3/s.</summary>
-    public double SpillM3PerS => Integrator.CurrentRates[Layout.Spilled];
-
-    /// <summary>Flow through the pump now, m3/s, less what runs back.</summary>
-    public double PumpFlowM3PerS => Integrator.CurrentRates[Layout.Pumped];
-
-    /// <summary>Pours water into a store from outside, such as a hose.</summary>
-    /// <param name="store">Where it is in the state.</param>
-    /// <param name="volume">m3; negative takes away.</param>
-    public void Pour(int store, double volume)
+    /// <summary>Puts in what is there at the start: a filled reservoir, moist media.</summary>
+    /// <param name="state">The rack's state.</param>
+    /// <param name="reservoirM3">Water in the reservoir.</param>
+    public void Fill(Span<double> state, double reservoirM3)
     {
-        state[store] += volume;
-        Settle(state);
-        Integrator.Restart();
-    }
-
-    /// <inheritdoc/>
-    public void Rates(ReadOnlySpan<double> water, Span<double> rates)
-    {
-        rates.Clear();
-        var reservoirDepth = ReservoirDepth(water[Layout.Reservoir]);
-        Supply(water, reservoirDepth);
+        state[layout.Reservoir] = reservoirM3;
         for (var index = 0; index < tiers.Length; index++)
         {
-            drains[index] = tiers[index].Drain(tiers[index].DepthM(water[WaterLayout.Tray(index)]), Inputs.WeepBlocked[index]);
+            state[layout.Media(index)] = tiers[index].Media.CapacityM3;
+        }
+    }
+
+    /// <summary>Depth of a tray that holds a volume, m.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    /// <param name="volumeM3">Free water.</param>
+    public double TrayDepthM(int index, double volumeM3) => tiers[index].DepthM(volumeM3);
+
+    /// <summary>Free water in a tray at a depth, m3.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    /// <param name="depthM">Depth, m.</param>
+    public double TrayVolumeM3(int index, double depthM) => tiers[index].VolumeM3(depthM);
+
+    /// <summary>Area of free water in a tray at a depth, m2.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    /// <param name="depthM">Depth, m.</param>
+    public double TrayAreaM2(int index, double depthM) => tiers[index].AreaAtM2(depthM);
+
+    /// <summary>Depth of the reservoir that holds a volume, m.</summary>
+    /// <param name="volumeM3">Free water.</param>
+    public double ReservoirDepthM(double volumeM3) => Math.Max(0, volumeM3) / rack.Reservoir.AreaM2;
+
+    /// <summary>Free water in the reservoir at a depth, m3.</summary>
+    /// <param name="depthM">Depth, m.</param>
+    public double ReservoirVolumeM3(double depthM) => depthM * rack.Reservoir.AreaM2;
+
+    /// <summary>Whether a pump that turns draws air.</summary>
+    /// <param name="reservoirDepthM">Depth of the reservoir, m.</param>
+    public bool DrawsAir(double reservoirDepthM) => intake.DrawsAir(reservoirDepthM);
+
+    /// <summary>Adds how fast the water moves.</summary>
+    public void Rates(ReadOnlySpan<double> state, Span<double> rates)
+    {
+        var reservoirDepth = ReservoirDepthM(state[layout.Reservoir]);
+        for (var index = 0; index < tiers.Length; index++)
+        {
+            depths[index] = tiers[index].DepthM(state[RackLayout.Tray(index)]);
+            drains[index] = tiers[index].Drain(depths[index], inputs.WeepBlocked[index]);
         }
 
+        Supply(state, reservoirDepth);
         stack.Share(drains);
-        var waterShare = Inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
+        var waterShare = inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
         for (var index = 0; index < tiers.Length; index++)
         {
-            Tray(index, water, network.FlowM3PerS[index] * waterShare, rates);
+            Tray(index, state, network.FlowM3PerS[index] * waterShare, rates);
         }
 
-        rates[Layout.Evaporated] = Inputs.EvaporationM3PerS * TierWater.FadeAt(reservoirDepth);
-        rates[Layout.Reservoir] -= rates[Layout.Evaporated];
+        var evaporation = EvaporationM3PerS * TierWater.FadeAt(reservoirDepth);
+        rates[layout.Evaporated] += evaporation;
+        rates[layout.Reservoir] -= evaporation;
     }
 
-    /// <inheritdoc/>
-    public double Error(ReadOnlySpan<double> error)
-    {
-        var worst = Math.Abs(error[Layout.Reservoir]) / rack.Reservoir.AreaM2;
-        for (var index = 0; index < tiers.Length; index++)
-        {
-            worst = Math.Max(worst, Math.Abs(error[WaterLayout.Tray(index)]) / tiers[index].AreaAtM2(0));
-        }
-
-        Invariant.Holds(double.IsFinite(worst), "the water of a rack stays finite");
-        return worst / DepthToleranceM;
-    }
-
-    /// <inheritdoc/>
-    public bool Settle(Span<double> water)
+    /// <summary>Puts right what a step cannot leave: less than no water in a tray, more in the reservoir than it holds.</summary>
+    /// <returns>Whether anything was put right.</returns>
+    public bool Settle(Span<double> state)
     {
         var changed = false;
         for (var index = 0; index < tiers.Length; index++)
         {
             // A step may end a few millilitres below empty; the reservoir lends them, as far as it has any.
-            ref var tray = ref water[WaterLayout.Tray(index)];
-            var lent = Math.Min(-tray, water[Layout.Reservoir]);
+            ref var tray = ref state[RackLayout.Tray(index)];
+            var lent = Math.Min(-tray, state[layout.Reservoir]);
             if (lent > 0)
             {
-                water[Layout.Reservoir] -= lent;
+                state[layout.Reservoir] -= lent;
                 tray += lent;
                 changed = true;
             }
         }
 
-        var over = water[Layout.Reservoir] - rack.Reservoir.CapacityL / Litres.PerM3;
+        var over = state[layout.Reservoir] - rack.Reservoir.CapacityL / Litres.PerM3;
         if (over > 0)
         {
-            water[Layout.Reservoir] -= over;
-            water[Layout.Spilled] += over;
+            state[layout.Reservoir] -= over;
+            state[layout.Spilled] += over;
             changed = true;
         }
 
         return changed;
     }
 
-    private double ReservoirDepth(double volume) => Math.Max(0, volume) / rack.Reservoir.AreaM2;
-
     // Sets the flow of every branch.
-    private void Supply(ReadOnlySpan<double> water, double reservoirDepth)
+    private void Supply(ReadOnlySpan<double> state, double reservoirDepth)
     {
         var canRunBack = false;
         for (var index = 0; index < tiers.Length; index++)
         {
-            var depth = tiers[index].DepthM(water[WaterLayout.Tray(index)]);
-            network.Ends[index] = tiers[index].EndAt(depth, Inputs.ValveOpen[index]);
+            network.Ends[index] = tiers[index].EndAt(depths[index], inputs.ValveOpen[index]);
             canRunBack |= network.Ends[index] is { Open: true, BackShare: > 0 };
         }
 
-        if (!Inputs.PumpTurns && !canRunBack)
+        if (!inputs.PumpTurns && !canRunBack)
         {
             network.Rest();
             return;
         }
 
-        var lift = Inputs.PumpTurns
-            ? PumpLift.Running(rack.Pump.Curve, Inputs.PumpSpeed, rack.Supply.HasCheckValve)
+        var lift = inputs.PumpTurns
+            ? PumpLift.Running(rack.Pump.Curve, inputs.PumpSpeed, rack.Supply.HasCheckValve)
             : PumpLift.Stopped(stillPassage, rack.Supply.HasCheckValve);
         var surfaceM = rack.Reservoir.FloorHeightMm / 1000 + reservoirDepth;
-        network.Solve(lift, surfaceM, Inputs.ScreenLossK, Inputs.Viscosity);
+        network.Solve(lift, surfaceM, inputs.ScreenLossK, Viscosity(state[layout.WaterC]));
     }
 
-    private void Tray(int index, ReadOnlySpan<double> water, double inflow, Span<double> rates)
+    private double Viscosity(double celsius)
+    {
+        if (!(Math.Abs(celsius - viscosityAtC) < SameViscosityWithinK))
+        {
+            viscosityAtC = celsius;
+            viscosity = Physics.KinematicViscosity(celsius);
+        }
+
+        return viscosity;
+    }
+
+    private void Tray(int index, ReadOnlySpan<double> state, double inflow, Span<double> rates)
     {
         var tier = tiers[index];
-        var depth = tier.DepthM(water[WaterLayout.Tray(index)]);
-        var held = water[Layout.Media(index)];
-        var spill = tier.Spill(depth, Inputs.LeakM3PerS[index]);
-        var uptake = tier.Media.Uptake(held, depth);
-        var drawn = Inputs.ThirstM3PerS[index] * tier.Media.Supply(held);
-        rates[WaterLayout.Tray(index)] = inflow - drains[index] - spill - uptake;
-        rates[Layout.Media(index)] = uptake - drawn;
-        rates[Layout.Reservoir] += drains[index] - inflow;
-        rates[Layout.Spilled] += spill;
-        rates[Layout.Transpired] += drawn;
-        rates[Layout.Pumped] += inflow;
+        var held = state[layout.Media(index)];
+        var spill = tier.Spill(depths[index], inputs.LeakM3PerS[index]);
+        var uptake = tier.Media.Uptake(held, depths[index]);
+        var drawn = ThirstM3PerS[index] * tier.Media.Supply(held);
+        rates[RackLayout.Tray(index)] += inflow - drains[index] - spill - uptake;
+        rates[layout.Media(index)] += uptake - drawn;
+        rates[layout.Reservoir] += drains[index] - inflow;
+        rates[layout.Spilled] += spill;
+        rates[layout.Transpired] += drawn;
+        rates[layout.Pumped] += inflow;
     }
 }

@@ -31,6 +31,9 @@ internal sealed class TierWater
     /// <summary>Depth over the tray's floor, m, when it holds a volume.</summary>
     public double DepthM(double volume) => basin.DepthM(volume);
 
+    /// <summary>Volume that it holds at a depth over the tray's floor, m3.</summary>
+    public double VolumeM3(double depthM) => basin.VolumeM3(depthM);
+
     /// <summary>Area of free water at a depth, m2.</summary>
     public double AreaAtM2(double depthM) => basin.AreaAtM2(depthM);
 

@@ -1,9 +1,12 @@
+using RackController.Model;
+
 namespace RackController.Plant.Tests;
 
 /// <summary>Runs the trays of a reference case.</summary>
 internal sealed class CaseRun
 {
     private readonly TrayCase tray;
+    private readonly RackInputs inputs;
     private readonly double startM3;
 
     public CaseRun(TrayCase tray)
@@ -11,18 +14,19 @@ internal sealed class CaseRun
         this.tray = tray;
         var rack = CaseRacks.Of(tray);
         startM3 = rack.Reservoir.NormalVolumeL / Litres.PerM3;
-        Water = new RackWater(rack, startM3);
-        Water.Inputs.Viscosity = tray.Supply?.KinematicViscosityM2s ?? 1.0035e-6;
+        var celsius = TemperatureAt(tray.Supply?.KinematicViscosityM2s ?? Physics.KinematicViscosity(20));
+        Water = new RackDynamics(rack, PlantStart.Default with { WaterC = celsius });
+        inputs = new RackInputs(tray.Trays.Length) { RoomC = celsius, RoomVapourKPa = HumidAir.SaturationKPa(celsius) };
         for (var index = 0; index < tray.Trays.Length; index++)
         {
-            Water.Inputs.ValveOpen[index] = tray.Supply is { } supply ? supply.Tiers[index].Open : tray.InflowLpm![index] > 0;
-            Water.Pour(WaterLayout.Tray(index), tray.Trays[index].VolumeM3(tray.Trays[index].StartDepthM));
+            inputs.ValveOpen[index] = tray.Supply is { } supply ? supply.Tiers[index].Open : tray.InflowLpm![index] > 0;
+            Water.Pour(RackLayout.Tray(index), tray.Trays[index].VolumeM3(tray.Trays[index].StartDepthM));
         }
 
         TakePump();
     }
 
-    public RackWater Water { get; }
+    public RackDynamics Water { get; }
 
     public double NowS { get; private set; }
 
@@ -68,18 +72,27 @@ internal sealed class CaseRun
 
     private void Advance(double toS)
     {
-        Water.Integrator.Advance(toS - NowS);
+        Water.AdvanceTo(PlantTime.After(MonotonicTime.Zero, toS));
         NowS = toS;
         TakePump();
     }
 
     private void TakePump()
     {
-        var on = tray.PumpOnS.Any(span => span[0] <= NowS && NowS < span[1]);
-        if (on != Water.Inputs.PumpTurns)
+        inputs.PumpSpeed = tray.PumpOnS.Any(span => span[0] <= NowS && NowS < span[1]) ? 1 : 0;
+        Water.Take(inputs);
+    }
+
+    // Viscosity falls strictly with temperature.
+    private static double TemperatureAt(double kinematicViscosity)
+    {
+        var (cold, warm) = (0.0, 60.0);
+        while (warm - cold > 1e-6)
         {
-            Water.Inputs.PumpSpeed = on ? 1 : 0;
-            Water.Integrator.Restart();
+            var middle = (cold + warm) / 2;
+            (cold, warm) = Physics.KinematicViscosity(middle) > kinematicViscosity ? (middle, warm) : (cold, middle);
         }
+
+        return cold;
     }
 }

@@ -40,10 +40,10 @@ public class FaultTests
         {
             Sensor = rack.Site.SensorNamed(LowFloat),
         });
-        Assert.Equal(rack.After(10), rack.Plant.QuietUntil);
         rack.To(9.9);
         Assert.Equal(1, rack.Reading(LowFloat).Value);
-        rack.To(10);
+        rack.Plant.AdvanceToNews(rack.After(100));
+        Assert.Equal(10, rack.Seconds);
         Assert.Equal(0, rack.Reading(LowFloat).Value);
         rack.To(20);
         Assert.Equal(1, rack.Reading(LowFloat).Value);

@@ -160,7 +160,10 @@ public class SupplyFaultTests
         rack.Switch(Light, on: true);
         Leak(rack, Light, 2.2);
         Leak(rack, "north/fan", 2.2);
-        Assert.Equal(rack.Now + NodaTime.Duration.FromMilliseconds(25), rack.Plant.QuietUntil);
+        rack.To(0.024);
+        Assert.True(rack.Plant.Circuits[0].SupplyPresent);
+        rack.To(0.025);
+        Assert.False(rack.Plant.Circuits[0].SupplyPresent);
 
         var low = BrownOut(0.9);
         low.Switch(Light, on: true);

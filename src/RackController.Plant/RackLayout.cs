@@ -1,11 +1,11 @@
 namespace RackController.Plant;
 
-/// <summary>Where each store and each sum of water stands in the state of a rack: all in m3.</summary>
+/// <summary>Where each part of a rack's state stands: water in m3, temperatures in degrees Celsius.</summary>
 /// <param name="Tiers">How many tiers the rack has.</param>
-internal readonly record struct WaterLayout(int Tiers)
+internal readonly record struct RackLayout(int Tiers)
 {
     /// <summary>Free water in the reservoir.</summary>
-    public int Reservoir => 2 * Tiers;
+    public int Reservoir => 3 * Tiers;
 
     /// <summary>All that ever ran onto the floor.</summary>
     public int Spilled => Reservoir + 1;
@@ -19,8 +19,11 @@ internal readonly record struct WaterLayout(int Tiers)
     /// <summary>All that passed the pump, less what ran back. It counts a flow, it is no store.</summary>
     public int Pumped => Reservoir + 4;
 
+    /// <summary>Temperature of the reservoir's water.</summary>
+    public int WaterC => Reservoir + 5;
+
     /// <summary>Length of the state.</summary>
-    public int Length => Reservoir + 5;
+    public int Length => Reservoir + 6;
 
     /// <summary>Free water in a tray.</summary>
     /// <param name="index">Tier, from 0.</param>
@@ -29,4 +32,8 @@ internal readonly record struct WaterLayout(int Tiers)
     /// <summary>Water held by the media of a tray.</summary>
     /// <param name="index">Tier, from 0.</param>
     public int Media(int index) => Tiers + index;
+
+    /// <summary>Air temperature of a tier.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    public int AirC(int index) => 2 * Tiers + index;
 }

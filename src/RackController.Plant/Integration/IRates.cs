@@ -3,7 +3,7 @@ namespace RackController.Plant;
 /// <summary>What an integrator needs to know of a system.</summary>
 internal interface IRates
 {
-    /// <summary>How fast each part of the state changes.</summary>
+    /// <summary>How fast each part of the state changes, per second.</summary>
     void Rates(ReadOnlySpan<double> state, Span<double> rates);
 
     /// <summary>The size of an error of the state, as a share of what is allowed.</summary>

@@ -1,0 +1,173 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>
+/// Integrates a small system by the embedded Runge-Kutta pair of third and second order of Bogacki and Shampine (Appl. Math.
+/// Lett. 2, 1989, 321-325, from memory), with the step chosen from the difference of the two. Explicit, because tanks, weirs and
+/// orifices of a rack are not stiff; sums of the state that the rates keep are kept to rounding. Allocates nothing after
+/// construction.
+/// <para>
+/// Its steps depend on the system alone. It never shortens one because somebody wants to look: between the ends of the step in hand
+/// the state lies on a <see cref="Curve"/>. So a run that is looked at ten times a second and one that is hardly looked at are the
+/// same run, bit for bit.
+/// </para>
+/// </summary>
+internal sealed class BogackiShampine
+{
+    private const double SmallestStepS = 0.01;
+    private const double FirstStepS = 0.5;
+
+    // A reason to look up at all: so long ahead, a room may have warmed and a crop may have drunk.
+    private const double LargestStepS = 3600;
+
+    // The usual guards of step control, common practice: aim a tenth short of the step that would just do, and let one step
+    // neither shrink nor grow by more than five times.
+    private const double Caution = 0.9;
+    private const double MostChange = 5;
+
+    private readonly IRates system;
+    private readonly double[] start;
+    private readonly double[] end;
+    private readonly double[] trial;
+    private readonly double[] error;
+    private readonly double[] startRates;
+    private readonly double[] k2;
+    private readonly double[] k3;
+    private readonly double[] endRates;
+    private double stepS = FirstStepS;
+    private bool startRatesKnown;
+
+    /// <summary>Begins at a state.</summary>
+    /// <param name="system">What is integrated.</param>
+    /// <param name="state">Its state; copied.</param>
+    /// <param name="at">The time of that state.</param>
+    public BogackiShampine(IRates system, ReadOnlySpan<double> state, MonotonicTime at)
+    {
+        this.system = system;
+        start = state.ToArray();
+        end = state.ToArray();
+        trial = new double[state.Length];
+        error = new double[state.Length];
+        startRates = new double[state.Length];
+        k2 = new double[state.Length];
+        k3 = new double[state.Length];
+        endRates = new double[state.Length];
+        From = at;
+        To = at;
+    }
+
+    /// <summary>Where the step in hand begins.</summary>
+    public MonotonicTime From { get; private set; }
+
+    /// <summary>Where it ends; where it begins before the first step.</summary>
+    public MonotonicTime To { get; private set; }
+
+    /// <summary>Length of the step in hand, s.</summary>
+    public double LengthS => PlantTime.Seconds(From, To);
+
+    /// <summary>How many steps were taken.</summary>
+    public long Steps { get; private set; }
+
+    /// <summary>State at the end of the step in hand.</summary>
+    public ReadOnlySpan<double> End => end;
+
+    /// <summary>How one part of the state runs over the step in hand.</summary>
+    /// <param name="part">Its place in the state.</param>
+    public Curve Curve(int part) =>
+        Plant.Curve.Through(start[part], startRates[part], end[part], endRates[part], LengthS);
+
+    /// <summary>The state at a time within the step in hand.</summary>
+    /// <param name="time">The time.</param>
+    /// <param name="state">Where it goes.</param>
+    public void At(MonotonicTime time, Span<double> state)
+    {
+        if (time == To)
+        {
+            end.CopyTo(state);
+            return;
+        }
+
+        var share = Share(time);
+        for (var i = 0; i < state.Length; i++)
+        {
+            state[i] = Curve(i).At(share);
+        }
+    }
+
+    /// <summary>The share of the step in hand that has passed at a time.</summary>
+    public double Share(MonotonicTime time) => PlantTime.Seconds(From, time) / LengthS;
+
+    /// <summary>Something outside the state changed, such as a relay, or the state itself was changed: goes on from there with a
+    /// short step.</summary>
+    /// <param name="state">The state to go on from.</param>
+    /// <param name="at">Its time.</param>
+    public void Restart(ReadOnlySpan<double> state, MonotonicTime at)
+    {
+        state.CopyTo(start);
+        state.CopyTo(end);
+        From = at;
+        To = at;
+        startRatesKnown = false;
+        stepS = FirstStepS;
+    }
+
+    /// <summary>Takes the next step.</summary>
+    public void Step()
+    {
+        TakeTheEndAsTheStart();
+        double size;
+        double takenS;
+        do
+        {
+            takenS = PlantTime.Seconds(From, To = PlantTime.After(From, stepS));
+            Try(takenS);
+            size = system.Error(error);
+            stepS = takenS * Math.Clamp(Caution / Math.Cbrt(Math.Max(size, 1e-6)), 1 / MostChange, MostChange);
+            stepS = Math.Clamp(stepS, SmallestStepS, LargestStepS);
+        }
+        while (size > 1 && takenS > 2 * SmallestStepS);
+        startRatesKnown = !system.Settle(end);
+        Steps++;
+    }
+
+    private void TakeTheEndAsTheStart()
+    {
+        From = To;
+        end.CopyTo(start, 0);
+        if (startRatesKnown)
+        {
+            endRates.CopyTo(startRates, 0);
+        }
+        else
+        {
+            system.Rates(start, startRates);
+        }
+    }
+
+    private void Try(double step)
+    {
+        for (var i = 0; i < start.Length; i++)
+        {
+            trial[i] = start[i] + step / 2 * startRates[i];
+        }
+
+        system.Rates(trial, k2);
+        for (var i = 0; i < start.Length; i++)
+        {
+            trial[i] = start[i] + step * 3 / 4 * k2[i];
+        }
+
+        system.Rates(trial, k3);
+        for (var i = 0; i < start.Length; i++)
+        {
+            end[i] = start[i] + step / 9 * (2 * startRates[i] + 3 * k2[i] + 4 * k3[i]);
+        }
+
+        system.Rates(end, endRates);
+        for (var i = 0; i < start.Length; i++)
+        {
+            error[i] = step / 72 * (-5 * startRates[i] + 6 * k2[i] + 8 * k3[i] - 9 * endRates[i]);
+        }
+    }
+}

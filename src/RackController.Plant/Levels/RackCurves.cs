@@ -1,0 +1,56 @@
+namespace RackController.Plant;
+
+/// <summary>How each quantity of a rack runs over the step in hand, in the quantity's own unit unless a straight line of it says the
+/// same: a tray's depth is watched as its volume.</summary>
+internal sealed class RackCurves(RackDynamics dynamics)
+{
+    /// <summary>The curve of a quantity.</summary>
+    /// <param name="quantity">Which.</param>
+    /// <param name="tier">Tier, from 0; null for the whole rack.</param>
+    public Curve Of(RackQuantity quantity, int? tier) => quantity switch
+    {
+        RackQuantity.TrayDepth => dynamics.Curve(RackLayout.Tray(tier!.Value)),
+        RackQuantity.ReservoirDepth => dynamics.Curve(dynamics.Layout.Reservoir),
+        RackQuantity.Spilled => dynamics.Curve(dynamics.Layout.Spilled),
+        RackQuantity.PumpFlow => dynamics.Curve(dynamics.Layout.Pumped).Rate(dynamics.StepS),
+        RackQuantity.WaterTemperature => dynamics.Curve(dynamics.Layout.WaterC),
+        RackQuantity.AirTemperature => AirC(tier),
+        _ => Humidity(AirC(tier)),
+    };
+
+    /// <summary>What the curve of a quantity reads where the quantity stands at a level.</summary>
+    /// <param name="quantity">Which.</param>
+    /// <param name="tier">Tier, from 0; null for the whole rack.</param>
+    /// <param name="level">The level, in the unit of the quantity.</param>
+    public double Reading(RackQuantity quantity, int? tier, double level) => quantity switch
+    {
+        RackQuantity.TrayDepth => dynamics.Water.TrayVolumeM3(tier!.Value, level / 1000),
+        RackQuantity.ReservoirDepth => dynamics.Water.ReservoirVolumeM3(level / 1000),
+        RackQuantity.Spilled => level / Litres.PerM3,
+        RackQuantity.PumpFlow => level / Litres.PerMinutePerM3PerS,
+        _ => level,
+    };
+
+    private Curve AirC(int? tier)
+    {
+        if (tier is { } index)
+        {
+            return dynamics.Curve(dynamics.Layout.AirC(index));
+        }
+
+        var sum = default(Curve);
+        for (var i = 0; i < dynamics.Layout.Tiers; i++)
+        {
+            var one = dynamics.Curve(dynamics.Layout.AirC(i));
+            sum = new Curve(sum.First + one.First, sum.Second + one.Second, sum.Third + one.Third, sum.Last + one.Last);
+        }
+
+        var count = dynamics.Layout.Tiers;
+        return new Curve(sum.First / count, sum.Second / count, sum.Third / count, sum.Last / count);
+    }
+
+    private Curve Humidity(in Curve airC) =>
+        new(Percent(airC.First), Percent(airC.Second), Percent(airC.Third), Percent(airC.Last));
+
+    private double Percent(double airC) => HumidAir.RelativePercent(airC, dynamics.RoomVapourKPa);
+}

@@ -1,0 +1,26 @@
+namespace RackController.Plant;
+
+/// <summary>What of a rack can be watched for passing a level.</summary>
+public enum RackQuantity
+{
+    /// <summary>Depth of water in a tier's tray, mm.</summary>
+    TrayDepth,
+
+    /// <summary>Depth of water in the reservoir, mm.</summary>
+    ReservoirDepth,
+
+    /// <summary>Water lost onto the floor since the start, L.</summary>
+    Spilled,
+
+    /// <summary>Flow through the pump, L/min.</summary>
+    PumpFlow,
+
+    /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
+    WaterTemperature,
+
+    /// <summary>Temperature of a tier's air, or of all tiers' on average, degrees Celsius.</summary>
+    AirTemperature,
+
+    /// <summary>Relative humidity of a tier's air, or of all tiers' on average, %.</summary>
+    AirHumidity,
+}

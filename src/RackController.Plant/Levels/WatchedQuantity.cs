@@ -1,0 +1,69 @@
+namespace RackController.Plant;
+
+/// <summary>One quantity with the levels that matter, in rising order, and between which two of them it lies.</summary>
+internal sealed class WatchedQuantity(RackQuantity quantity, int? tier)
+{
+    private readonly List<double> levels = [];
+    private int below;
+    private bool rises;
+
+    public RackQuantity Quantity { get; } = quantity;
+
+    /// <summary>Tier, from 0; null for the whole rack.</summary>
+    public int? Tier { get; } = tier;
+
+    /// <summary>The share of the step in hand at which it next passes one of its levels; infinite when it does not.</summary>
+    public double NextShare { get; private set; }
+
+    /// <summary>Adds a level, as its curve reads it, unless it is there.</summary>
+    public void Add(double reading)
+    {
+        var place = levels.BinarySearch(reading);
+        if (place < 0)
+        {
+            levels.Insert(~place, reading);
+        }
+    }
+
+    /// <summary>Whether it lies at or above one of its levels.</summary>
+    public bool IsAtLeast(double reading) => levels.BinarySearch(reading) < below;
+
+    /// <summary>Finds between which levels a curve begins, and where it next leaves them.</summary>
+    /// <param name="whole">The curve over the step in hand.</param>
+    /// <param name="from">The share from which on to look.</param>
+    /// <param name="resolution">Share of the step below which nothing is told apart.</param>
+    /// <returns>Whether it lies elsewhere than before.</returns>
+    public bool Place(in Curve whole, double from, double resolution)
+    {
+        var rest = from > 0 ? whole.After(from) : whole;
+        var before = below;
+        below = 0;
+        while (below < levels.Count && levels[below] <= rest.First)
+        {
+            below++;
+        }
+
+        Search(rest, from, resolution);
+        return below != before;
+    }
+
+    /// <summary>Passes the level that it has come to, and looks for the next.</summary>
+    public void Pass(in Curve whole, double resolution)
+    {
+        var share = NextShare;
+        below += rises ? 1 : -1;
+        Search(whole.After(share), share, resolution);
+    }
+
+    private void Search(in Curve rest, double from, double resolution)
+    {
+        var up = below < levels.Count
+            ? Crossing.First(rest, levels[below], rises: true, resolution)
+            : double.PositiveInfinity;
+        var down = below > 0
+            ? Crossing.First(rest, levels[below - 1], rises: false, resolution)
+            : double.PositiveInfinity;
+        rises = up < down;
+        NextShare = from + (1 - from) * Math.Min(up, down);
+    }
+}

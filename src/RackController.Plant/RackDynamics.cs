@@ -1,0 +1,183 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>
+/// One rack as a system that moves: its state at a time, how the state changes under the inputs that act, and where it will be
+/// within the step in hand. Everything that runs by itself runs in here, in one integration, so that water, air and temperature agree
+/// on every moment.
+/// </summary>
+internal sealed class RackDynamics : IRates
+{
+    private const double ToleranceK = 1e-3;
+
+    private readonly Rack rack;
+    private readonly RackInputs acting;
+    private readonly RackClimate climate;
+    private readonly BogackiShampine integrator;
+    private readonly double[] state;
+    private readonly double[] tolerance;
+    private MonotonicTime stateAt;
+
+    public RackDynamics(Rack rack, PlantStart start)
+    {
+        this.rack = rack;
+        Layout = new RackLayout(rack.Tiers.Length);
+        acting = new RackInputs(rack.Tiers.Length);
+        Water = new RackWater(rack, Layout, acting);
+        climate = new RackClimate(rack, Layout, acting);
+        state = new double[Layout.Length];
+        Water.Fill(state, rack.Reservoir.NormalVolumeL / Litres.PerM3 * start.ReservoirShare);
+        climate.Fill(state, start);
+        tolerance = Tolerances(start.LevelToleranceMm / 1000);
+        Now = start.At;
+        stateAt = start.At;
+        integrator = new BogackiShampine(this, state, start.At);
+    }
+
+    public RackLayout Layout { get; }
+
+    public RackWater Water { get; }
+
+    /// <summary>Depth of water in the reservoir now, m.</summary>
+    public double ReservoirDepthM => Water.ReservoirDepthM(State[Layout.Reservoir]);
+
+    /// <summary>Depth of water in a tray now, m.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    public double TrayDepthM(int index) => Water.TrayDepthM(index, State[RackLayout.Tray(index)]);
+
+    /// <summary>The time that it stands at.</summary>
+    public MonotonicTime Now { get; private set; }
+
+    /// <summary>Until when it is known how the state runs: the end of the step in hand, later than <see cref="Now"/>.</summary>
+    public MonotonicTime KnownUntil
+    {
+        get
+        {
+            if (integrator.To <= Now)
+            {
+                integrator.Step();
+            }
+
+            return integrator.To;
+        }
+    }
+
+    /// <summary>Vapour pressure of the room, kPa.</summary>
+    public double RoomVapourKPa => acting.RoomVapourKPa;
+
+    /// <summary>How many steps the integration took.</summary>
+    public long Steps => integrator.Steps;
+
+    /// <summary>The state now, laid out by <see cref="Layout"/>.</summary>
+    public ReadOnlySpan<double> State
+    {
+        get
+        {
+            if (stateAt != Now)
+            {
+                integrator.At(Now, state);
+                stateAt = Now;
+            }
+
+            return state;
+        }
+    }
+
+    /// <summary>How one part of the state runs over the step in hand.</summary>
+    /// <param name="part">Its place in the state.</param>
+    public Curve Curve(int part)
+    {
+        _ = KnownUntil;
+        return integrator.Curve(part);
+    }
+
+    /// <summary>Length of the step in hand, s.</summary>
+    public double StepS => integrator.LengthS;
+
+    /// <summary>The share of the step in hand that has passed now.</summary>
+    public double Share => integrator.Share(Now);
+
+    /// <summary>The first nanosecond at which so large a share of the step in hand has passed.</summary>
+    public MonotonicTime TimeAt(double share) =>
+        MonotonicTime.Earlier(integrator.To, PlantTime.After(integrator.From, share * StepS));
+
+    /// <summary>How fast one part of the state changes now, per second.</summary>
+    /// <param name="part">Its place in the state.</param>
+    public double Rate(int part) => Curve(part).Rate(StepS).At(Share);
+
+    /// <summary>Goes on in time, not beyond <see cref="KnownUntil"/>.</summary>
+    public void MoveTo(MonotonicTime time) => Now = time;
+
+    /// <summary>Goes on in time, however far, under the same inputs.</summary>
+    public void AdvanceTo(MonotonicTime time)
+    {
+        while (Now < time)
+        {
+            MoveTo(MonotonicTime.Earlier(time, KnownUntil));
+        }
+    }
+
+    /// <summary>From now on other inputs act, unless they are the same.</summary>
+    public void Take(RackInputs inputs)
+    {
+        if (!acting.IsSame(inputs))
+        {
+            var here = State;
+            acting.CopyFrom(inputs);
+            integrator.Restart(here, Now);
+        }
+    }
+
+    /// <summary>Pours water into a store from outside, such as a hose.</summary>
+    /// <param name="store">Where it is in the state.</param>
+    /// <param name="volume">m3; negative takes away.</param>
+    public void Pour(int store, double volume)
+    {
+        _ = State;
+        state[store] += volume;
+        Water.Settle(state);
+        integrator.Restart(state, Now);
+    }
+
+    /// <inheritdoc/>
+    public void Rates(ReadOnlySpan<double> at, Span<double> rates)
+    {
+        rates.Clear();
+        climate.Rates(at, rates, Water);
+        Water.Rates(at, rates);
+    }
+
+    /// <inheritdoc/>
+    public double Error(ReadOnlySpan<double> error)
+    {
+        var worst = 0.0;
+        for (var part = 0; part < error.Length; part++)
+        {
+            worst = Math.Max(worst, Math.Abs(error[part]) / tolerance[part]);
+        }
+
+        Invariant.Holds(double.IsFinite(worst), "the state of a rack stays finite");
+        return worst;
+    }
+
+    /// <inheritdoc/>
+    public bool Settle(Span<double> at) => Water.Settle(at);
+
+    // Sums are as exact as the stores that they are the sums of.
+    private double[] Tolerances(double levelM)
+    {
+        var allowed = new double[Layout.Length];
+        Array.Fill(allowed, double.PositiveInfinity);
+        allowed[Layout.Reservoir] = levelM * rack.Reservoir.AreaM2;
+        allowed[Layout.WaterC] = ToleranceK;
+        for (var index = 0; index < rack.Tiers.Length; index++)
+        {
+            allowed[RackLayout.Tray(index)] = levelM * Water.TrayAreaM2(index, 0);
+            allowed[Layout.Media(index)] = levelM * Water.TrayAreaM2(index, 0);
+            allowed[Layout.AirC(index)] = ToleranceK;
+        }
+
+        return allowed;
+    }
+}

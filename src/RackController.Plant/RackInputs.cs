@@ -1,0 +1,75 @@
+namespace RackController.Plant;
+
+/// <summary>What acts on one rack from outside: relays, faults and the room. Constant between two changes.</summary>
+internal sealed class RackInputs
+{
+    public RackInputs(int tiers)
+    {
+        ValveOpen = new bool[tiers];
+        WeepBlocked = new bool[tiers];
+        LeakM3PerS = new double[tiers];
+        LightW = new double[tiers];
+        Ppfd = new double[tiers];
+    }
+
+    /// <summary>Share of its full speed at which the pump turns, worn or short of voltage as it may be; 0 while it stands.</summary>
+    public double PumpSpeed { get; set; }
+
+    /// <summary>Whether the pump turns.</summary>
+    public bool PumpTurns => PumpSpeed > 0;
+
+    /// <summary>Power that the submerged pump puts into the water, W.</summary>
+    public double PumpW { get; set; }
+
+    /// <summary>Minor loss coefficient of the clogged screen; 0 when clean.</summary>
+    public double ScreenLossK { get; set; }
+
+    /// <summary>Whether each tier's branch lets water pass.</summary>
+    public bool[] ValveOpen { get; }
+
+    /// <summary>Whether each weep is blocked.</summary>
+    public bool[] WeepBlocked { get; }
+
+    /// <summary>What each tray leaks to the floor while it holds water.</summary>
+    public double[] LeakM3PerS { get; }
+
+    /// <summary>Power of each tier's light, W.</summary>
+    public double[] LightW { get; }
+
+    /// <summary>Photon flux that each tier's crop gets, umol/m2/s.</summary>
+    public double[] Ppfd { get; }
+
+    /// <summary>Whether a fan moves the rack's air.</summary>
+    public bool FanRuns { get; set; }
+
+    /// <summary>Temperature of the room, degrees Celsius.</summary>
+    public double RoomC { get; set; }
+
+    /// <summary>Vapour pressure of the room, kPa.</summary>
+    public double RoomVapourKPa { get; set; }
+
+    /// <summary>Whether these are the same in every respect.</summary>
+    public bool IsSame(RackInputs other) =>
+        PumpSpeed == other.PumpSpeed && PumpW == other.PumpW
+        && ScreenLossK == other.ScreenLossK && FanRuns == other.FanRuns && RoomC == other.RoomC
+        && RoomVapourKPa == other.RoomVapourKPa
+        && ValveOpen.AsSpan().SequenceEqual(other.ValveOpen) && WeepBlocked.AsSpan().SequenceEqual(other.WeepBlocked)
+        && LeakM3PerS.AsSpan().SequenceEqual(other.LeakM3PerS) && LightW.AsSpan().SequenceEqual(other.LightW)
+        && Ppfd.AsSpan().SequenceEqual(other.Ppfd);
+
+    /// <summary>Takes over others.</summary>
+    public void CopyFrom(RackInputs other)
+    {
+        PumpSpeed = other.PumpSpeed;
+        PumpW = other.PumpW;
+        ScreenLossK = other.ScreenLossK;
+        FanRuns = other.FanRuns;
+        RoomC = other.RoomC;
+        RoomVapourKPa = other.RoomVapourKPa;
+        other.ValveOpen.CopyTo(ValveOpen, 0);
+        other.WeepBlocked.CopyTo(WeepBlocked, 0);
+        other.LeakM3PerS.CopyTo(LeakM3PerS, 0);
+        other.LightW.CopyTo(LightW, 0);
+        other.Ppfd.CopyTo(Ppfd, 0);
+    }
+}
