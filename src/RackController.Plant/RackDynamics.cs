@@ -16,7 +16,7 @@ internal sealed class RackDynamics : IRates
     private readonly RackClimate climate;
     private readonly BogackiShampine integrator;
     private readonly double[] state;
-    private readonly double[] tolerance;
+    private readonly double[] perTolerance;
     private MonotonicTime stateAt;
 
     public RackDynamics(Rack rack, PlantStart start)
@@ -29,7 +29,7 @@ internal sealed class RackDynamics : IRates
         state = new double[Layout.Length];
         Water.Fill(state, rack.Reservoir.NormalVolumeL / Litres.PerM3 * start.ReservoirShare);
         climate.Fill(state, start);
-        tolerance = Tolerances(start.LevelToleranceMm / 1000);
+        perTolerance = PerTolerance(start.LevelToleranceMm / 1000);
         Now = start.At;
         stateAt = start.At;
         integrator = new BogackiShampine(this, state, start.At);
@@ -154,7 +154,7 @@ internal sealed class RackDynamics : IRates
         var worst = 0.0;
         for (var part = 0; part < error.Length; part++)
         {
-            worst = Math.Max(worst, Math.Abs(error[part]) / tolerance[part]);
+            worst = Math.Max(worst, Math.Abs(error[part]) * perTolerance[part]);
         }
 
         Invariant.Holds(double.IsFinite(worst), "the state of a rack stays finite");
@@ -165,7 +165,7 @@ internal sealed class RackDynamics : IRates
     public bool Settle(Span<double> at) => Water.Settle(at);
 
     // Sums are as exact as the stores that they are the sums of.
-    private double[] Tolerances(double levelM)
+    private double[] PerTolerance(double levelM)
     {
         var allowed = new double[Layout.Length];
         Array.Fill(allowed, double.PositiveInfinity);
@@ -178,6 +178,6 @@ internal sealed class RackDynamics : IRates
             allowed[Layout.AirC(index)] = ToleranceK;
         }
 
-        return allowed;
+        return [.. allowed.Select(one => 1 / one)];
     }
 }

@@ -4,7 +4,7 @@ namespace RackController.Plant;
 /// A full round pipe with its minor losses: head loss h = (f L/D + K) V^2 / (2 g) (Darcy and Weisbach), flow in either
 /// direction. Loss grows strictly with flow, which is what the network solver rests on.
 /// </summary>
-internal readonly struct Pipe
+internal readonly record struct Pipe
 {
     /// <summary>Roughness of drawn tubing, m: 1.5e-6 (table at lmnoeng.com/surface.htm).</summary>
     public const double DrawnTubingRoughnessM = 1.5e-6;

@@ -6,7 +6,7 @@ namespace RackController.Plant;
 /// What stands between the reservoir and the riser: a pump that runs, H = H0 (1 - (Q / Qmax)^n), or one that stands still and
 /// is only a passage. Head falls strictly with flow in both, which the network solver rests on.
 /// </summary>
-internal readonly struct PumpLift
+internal readonly record struct PumpLift
 {
     // Practically shut, yet finite, so that head stays a strictly falling function of flow: 1 m drives 1e-12 m3/s.
     private const double ShutValveHeadPerFlow = 1e12;
