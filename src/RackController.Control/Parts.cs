@@ -13,11 +13,12 @@ internal sealed class Parts
         var memory = new MemoryReader(remembered, start);
         Clock = new ClockWatch(start);
         Desks = [.. site.Racks.Select(rack => new RackDesk(rack))];
+        Attention = new Attention(site);
         Validation = new Validation(site);
         Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start))];
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start));
-        Interlocks = new InterlockPanel(site, interlocks);
-        Admission = new Admission(site, start.Monotonic);
+        Interlocks = new InterlockPanel(site, interlocks, Attention);
+        Admission = new Admission(site, Attention, start.Monotonic);
         Alarms = new AlarmPanel(site, interlocks);
         Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
         Levels =
@@ -33,6 +34,8 @@ internal sealed class Parts
     public ClockWatch Clock { get; }
 
     public ImmutableArray<RackDesk> Desks { get; }
+
+    public Attention Attention { get; }
 
     public Validation Validation { get; }
 

@@ -11,12 +11,11 @@ public sealed class RackControl
 {
     private readonly Parts parts;
     private readonly Facts facts;
-    private readonly Agenda agenda = new();
+    private readonly Attention attention;
     private readonly RelayCommands commands;
     private readonly Demand[] demands;
     private readonly Decision[] decisions;
-    private readonly bool[] wanted;
-    private readonly bool[] circuitIsQuiet;
+    private bool concernedAll;
 
     /// <summary>Takes charge of a site.</summary>
     /// <param name="site">The site, checked.</param>
@@ -27,13 +26,13 @@ public sealed class RackControl
         ArgumentNullException.ThrowIfNull(site);
         Site = site;
         parts = new Parts(site, start, memory);
+        attention = parts.Attention;
         facts = new Facts(site, parts.Desks, start);
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         decisions = new Decision[site.Loads.Length];
-        wanted = new bool[site.Loads.Length];
-        circuitIsQuiet = new bool[site.Circuits.Length];
         NextChange = start.Monotonic;
+        LookEverywhere();
     }
 
     /// <summary>The site under control.</summary>
@@ -67,20 +66,21 @@ public sealed class RackControl
         ArgumentNullException.ThrowIfNull(readings);
         ArgumentNullException.ThrowIfNull(events);
         facts.Begin(now, conditions, commands);
-        agenda.Begin(now);
-        parts.Clock.Watch(now, events);
-        Take(requests, events);
+        attention.Readings.Begin(now);
+        ListenToAll(requests, events);
+        parts.Validation.Validate(readings, facts, attention, events);
+        BeginLook();
 
-        parts.Validation.Validate(readings, facts, agenda, events);
         Demand(events);
-        parts.Interlocks.Look(facts, decisions, circuitIsQuiet, agenda, events);
+        Look(events);
         Admit();
         Command(events);
-
-        parts.Alarms.Follow(facts, agenda, events);
-        NextChange = agenda.Earliest;
+        Tell(events);
         return commands;
     }
+
+    /// <summary>Lets the next scan look at every rack and circuit, whether or not anything there could have changed.</summary>
+    internal void LookEverywhere() => attention.CallAll();
 
     /// <summary>Why each load is in its state, as of the last scan.</summary>
     public ImmutableArray<LoadWhy> Why() => [.. Site.Loads.Select(load => Words.Why(load, commands[load.Id], decisions[load.Id.Index]))];
@@ -114,65 +114,117 @@ public sealed class RackControl
 
     private DecisionWords Words => new(parts, new ClockFace(facts.Now, Site.Zone));
 
-    private void Take(ReadOnlySpan<OperatorRequest> requests, IEventSink events)
+    private void ListenToAll(ReadOnlySpan<OperatorRequest> requests, IEventSink events)
     {
+        var isSteady = parts.Clock.Watch(facts.Now, events);
         foreach (var request in requests)
         {
             parts.Desk.Take(request, facts.Now, events);
-            agenda.AddNextScan();
         }
 
-        foreach (var desk in parts.Desks)
+        // Of a scan that failed, the one after must hear that it is over.
+        var concernsAll = !isSteady || !requests.IsEmpty || facts.IsScanFaulty;
+        if (concernsAll || concernedAll || facts.Now.Monotonic >= parts.Alarms.Due)
         {
-            desk.Look(facts.Now, agenda);
+            LookEverywhere();
+        }
+
+        concernedAll = concernsAll;
+    }
+
+    private void BeginLook()
+    {
+        attention.Gather(facts.Now);
+        foreach (var area in attention.Called)
+        {
+            facts.BeginLook(area.Sensors);
         }
     }
 
     private void Demand(IEventSink events)
     {
-        foreach (var rack in Site.Racks)
+        foreach (var id in attention.CalledRacks)
         {
-            var demand = parts.Demands[rack.Id.Index];
-            demand.Update(facts, demands, agenda, events);
-            facts.About(rack.Id) = RackFacts.Of(rack, demand);
+            var area = attention.Of(id);
+            var demand = parts.Demands[id.Index];
+            parts.Desks[id.Index].Look(facts.Now, area.Agenda);
+            demand.Update(facts, demands, area.Agenda, events);
+            facts.About(id) = RackFacts.Of(Site[id], demand);
         }
+    }
 
-        foreach (var load in Site.Loads)
+    private void Look(IEventSink events)
+    {
+        parts.Interlocks.Look(attention, facts, events);
+        foreach (var rack in attention.CalledRacks)
         {
-            var stopped = parts.Desks[load.Rack.Index].IsStopped;
-            var wish = stopped ? new Demand(load.SafeState, DemandCause.Stopped, default) : demands[load.Id.Index];
-            decisions[load.Id.Index] = new Decision(wish, Forbidder: -1, SafeStater: -1);
+            var isStopped = parts.Desks[rack.Index].IsStopped;
+            foreach (var load in attention.Of(rack).Loads)
+            {
+                var wish = isStopped ? new Demand(load.SafeState, DemandCause.Stopped, default) : demands[load.Id.Index];
+                decisions[load.Id.Index] = new Decision(wish, Forbidder: -1, SafeStater: -1);
+            }
+
+            parts.Interlocks.Object(rack, decisions);
         }
     }
 
     private void Admit()
     {
-        foreach (var load in Site.Loads)
+        foreach (var circuit in attention.CalledCircuits)
         {
-            var decision = decisions[load.Id.Index];
-            var wish = decision.SafeStater >= 0 ? load.SafeState : decision.Demand.State;
-            wanted[load.Id.Index] = wish == SwitchState.On && decision.Forbidder < 0;
+            parts.Admission.SetQuiet(circuit, parts.Interlocks.KeepsQuiet(attention.Of(circuit)));
         }
 
-        parts.Admission.Admit(facts, wanted, circuitIsQuiet, agenda);
+        foreach (var rack in attention.CalledRacks)
+        {
+            foreach (var load in attention.Of(rack).Loads)
+            {
+                ref readonly var decision = ref decisions[load.Id.Index];
+                var wish = decision.SafeStater >= 0 ? load.SafeState : decision.Demand.State;
+                parts.Admission.Want(load, wish == SwitchState.On && decision.Forbidder < 0);
+            }
+        }
+
+        parts.Admission.Admit(facts);
     }
 
     private void Command(IEventSink events)
     {
-        foreach (var load in Site.Loads)
+        foreach (var circuit in parts.Admission.Admitted)
         {
-            var isOn = parts.Admission.Result(load.Id).Outcome == AdmissionOutcome.Admitted;
-            var state = isOn ? SwitchState.On : SwitchState.Off;
-            Invariant.Holds(!isOn || decisions[load.Id.Index].Forbidder < 0, "a forbidden load is off in the same scan");
-            if (state == commands[load.Id])
+            foreach (var load in attention.Of(circuit).Loads)
             {
-                continue;
+                Command(load, events);
             }
-
-            commands[load.Id] = state;
-            agenda.AddNextScan();
-            var why = Words.Why(load, state, decisions[load.Id.Index]);
-            events.Take(new ControlEvent(facts.Now, EventKind.Load, load.Name, isOn ? "on" : "off", why.Summary));
         }
+    }
+
+    private void Command(Load load, IEventSink events)
+    {
+        var isOn = parts.Admission.Result(load.Id).Outcome == AdmissionOutcome.Admitted;
+        var state = isOn ? SwitchState.On : SwitchState.Off;
+        Invariant.Holds(!isOn || decisions[load.Id.Index].Forbidder < 0, "a forbidden load is off in the same scan");
+        if (state == commands[load.Id])
+        {
+            return;
+        }
+
+        commands[load.Id] = state;
+        attention.Of(load.Rack).Agenda.Add(facts.Now.Monotonic);
+        var why = Words.Why(load, state, decisions[load.Id.Index]);
+        events.Take(new ControlEvent(facts.Now, EventKind.Load, load.Name, isOn ? "on" : "off", why.Summary));
+    }
+
+    private void Tell(IEventSink events)
+    {
+        parts.Alarms.Follow(parts.Interlocks.Moved, facts, events);
+        if (attention.IsEverybodyCalled)
+        {
+            parts.Alarms.FindDue();
+        }
+
+        var due = MonotonicTime.Earlier(attention.Earliest, parts.Admission.Earliest);
+        NextChange = concernedAll ? facts.Now.Monotonic : MonotonicTime.Earlier(due, parts.Alarms.Due);
     }
 }

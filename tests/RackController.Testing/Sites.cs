@@ -57,6 +57,42 @@ public static class Sites
         };
     }
 
+    /// <summary>Racks like that of <see cref="OneRack"/>, called rack 1 and so on, that share circuits.</summary>
+    /// <param name="racks">How many, from 1.</param>
+    /// <param name="racksToACircuit">How many share a circuit, from 1.</param>
+    /// <param name="tiers">How many tiers each has, from 1.</param>
+    public static Site ManyRacks(int racks, int racksToACircuit, int tiers = 2)
+    {
+        var one = OneRack(tiers);
+        var circuits = Enumerable.Range(0, (racks + racksToACircuit - 1) / racksToACircuit).Select(i => new CircuitId(i)).ToList();
+        var sense = one.Sensors.Single(sensor => sensor.Kind == SensorKind.SupplySense);
+        var sensorsOfRack = one.Sensors.Remove(sense);
+        SensorId SenseOf(CircuitId circuit) => new(racks * sensorsOfRack.Length + circuit.Index);
+        return one with
+        {
+            Circuits =
+                [.. circuits.Select(id => one.Circuits[0] with { Id = id, Name = $"sockets {id.Index + 1}", SupplySense = SenseOf(id) })],
+            Racks = [.. Enumerable.Range(0, racks).Select(i => Moved(one.Racks[0], i, one.Loads.Length))],
+            Loads = [.. Enumerable.Range(0, racks).SelectMany(i => one.Loads.Select(load => load with
+            {
+                Id = Moved(load.Id, i, one.Loads.Length),
+                Name = Moved(load.Name, i),
+                Rack = new RackId(i),
+                Circuit = circuits[i / racksToACircuit],
+            }))],
+            Sensors =
+            [
+                .. Enumerable.Range(0, racks).SelectMany(i => sensorsOfRack.Select((sensor, n) => sensor with
+                {
+                    Id = new SensorId(i * sensorsOfRack.Length + n),
+                    Name = Moved(sensor.Name, i),
+                    Rack = new RackId(i),
+                })),
+                .. circuits.Select(id => sense with { Id = SenseOf(id), Name = $"sockets {id.Index + 1}/supply sense", Circuit = id }),
+            ],
+        };
+    }
+
     /// <summary>The site with its first rack changed.</summary>
     /// <param name="site">A site.</param>
     /// <param name="change">What to change.</param>
@@ -85,6 +121,26 @@ public static class Sites
     /// <param name="name">The whole name.</param>
     public static SensorId SensorNamed(this Site site, string name) =>
         site.Sensors.Single(sensor => sensor.Name == name).Id;
+
+    private static Rack Moved(Rack rack, int index, int loads) => rack with
+    {
+        Id = new RackId(index),
+        Name = Moved(rack.Name, index),
+        Pump = rack.Pump with { Load = Moved(rack.Pump.Load, index, loads) },
+        Tiers =
+        [
+            .. rack.Tiers.Select(tier => tier with
+            {
+                Light = Moved(tier.Light!.Value, index, loads),
+                Valve = Moved(tier.Valve!.Value, index, loads),
+            }),
+        ],
+        Schedule = rack.Schedule with { Runs = [.. rack.Schedule.Runs.Select(run => run with { Load = Moved(run.Load, index, loads) })] },
+    };
+
+    private static LoadId Moved(LoadId load, int index, int loads) => new(load.Index + index * loads);
+
+    private static string Moved(string name, int index) => name.Replace("north", $"rack {index + 1}", StringComparison.Ordinal);
 
     private static Rack Rack(RackId id, List<Load> loads, int tiers) => new()
     {

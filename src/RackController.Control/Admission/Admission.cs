@@ -11,31 +11,74 @@ namespace RackController.Control;
 internal sealed class Admission
 {
     private readonly Site site;
+    private readonly Attention attention;
     private readonly ImmutableArray<CircuitAdmission> circuits;
     private readonly AdmissionResult[] results;
+    private readonly bool[] wanted;
+    private readonly CircuitId[] admitted;
+    private int admittedCount;
 
-    public Admission(Site site, MonotonicTime start)
+    public Admission(Site site, Attention attention, MonotonicTime start)
     {
         this.site = site;
+        this.attention = attention;
         results = new AdmissionResult[site.Loads.Length];
+        wanted = new bool[site.Loads.Length];
         circuits = [.. site.Circuits.Select(circuit => new CircuitAdmission(site, circuit, start))];
+        admitted = new CircuitId[circuits.Length];
     }
 
     /// <summary>What became of each load at the last scan.</summary>
     public ref readonly AdmissionResult Result(LoadId load) => ref results[load.Index];
 
-    /// <summary>Decides for every load; <paramref name="wanted"/> says which are wanted and allowed.</summary>
-    public void Admit(Facts facts, ReadOnlySpan<bool> wanted, ReadOnlySpan<bool> circuitIsQuiet, Agenda agenda)
+    /// <summary>The circuits whose loads were decided at the last scan; on all others everything stays as it is.</summary>
+    public ReadOnlySpan<CircuitId> Admitted => admitted.AsSpan(0, admittedCount);
+
+    /// <summary>When something is due by itself.</summary>
+    public MonotonicTime Earliest
     {
-        foreach (var circuit in circuits)
+        get
         {
-            circuit.Admit(facts, wanted, circuitIsQuiet[circuit.Id.Index], results, agenda);
-            if (facts.IsShedding(circuit.Id) != circuit.IsShedding)
+            var earliest = MonotonicTime.Never;
+            foreach (var circuit in circuits)
             {
-                agenda.AddNextScan();
+                earliest = MonotonicTime.Earlier(earliest, circuit.Due);
             }
 
-            facts.SetShedding(circuit.Id, circuit.IsShedding);
+            return earliest;
+        }
+    }
+
+    /// <summary>Sets whether a load is wanted and allowed.</summary>
+    public void Want(Load load, bool isWanted)
+    {
+        if (wanted[load.Id.Index] != isWanted)
+        {
+            wanted[load.Id.Index] = isWanted;
+            circuits[load.Circuit.Index].Call();
+        }
+    }
+
+    /// <summary>Sets whether an interlock keeps a circuit quiet.</summary>
+    public void SetQuiet(CircuitId circuit, bool isQuiet) => circuits[circuit.Index].SetQuiet(isQuiet);
+
+    /// <summary>Decides for the loads of every circuit on which something changed or is due.</summary>
+    public void Admit(Facts facts)
+    {
+        admittedCount = 0;
+        foreach (var circuit in circuits)
+        {
+            if (!circuit.TryAdmit(facts, wanted, results))
+            {
+                continue;
+            }
+
+            admitted[admittedCount++] = circuit.Id;
+            if (facts.IsShedding(circuit.Id) != circuit.IsShedding)
+            {
+                facts.SetShedding(circuit.Id, circuit.IsShedding);
+                attention.Of(circuit.Id).Agenda.Add(facts.Now.Monotonic);
+            }
         }
     }
 

@@ -14,7 +14,10 @@ internal sealed class CircuitAdmission
     private readonly CircuitLimits limits;
     private readonly ImmutableArray<Candidate> byPriority;
     private readonly MonotonicTime[] offSince;
+    private readonly Agenda agenda = new();
     private MonotonicTime lastSwitchedOn;
+    private bool isCalled = true;
+    private bool isQuiet;
     private bool isRestarting;
 
     public CircuitAdmission(Site site, Circuit circuit, MonotonicTime start)
@@ -42,8 +45,35 @@ internal sealed class CircuitAdmission
     /// <summary>Whether the circuit could not carry all that was wanted.</summary>
     public bool IsShedding { get; private set; }
 
-    public void Admit(
-        Facts facts, ReadOnlySpan<bool> wanted, bool isQuiet, Span<AdmissionResult> results, Agenda agenda)
+    /// <summary>When its loads must be decided anew if nobody calls before.</summary>
+    public MonotonicTime Due => agenda.Earliest;
+
+    /// <summary>What is wanted on it has changed.</summary>
+    public void Call() => isCalled = true;
+
+    /// <summary>Sets whether an interlock keeps it quiet.</summary>
+    public void SetQuiet(bool quiet)
+    {
+        isCalled |= quiet != isQuiet;
+        isQuiet = quiet;
+    }
+
+    /// <summary>Decides for its loads, unless nothing changed and nothing is due.</summary>
+    /// <returns>Whether it decided.</returns>
+    public bool TryAdmit(Facts facts, ReadOnlySpan<bool> wanted, Span<AdmissionResult> results)
+    {
+        if (!isCalled && facts.Now.Monotonic < Due)
+        {
+            return false;
+        }
+
+        isCalled = false;
+        agenda.Begin(facts.Now);
+        Admit(facts, wanted, results);
+        return true;
+    }
+
+    private void Admit(Facts facts, ReadOnlySpan<bool> wanted, Span<AdmissionResult> results)
     {
         isRestarting |= isQuiet;
         IsShedding = false;
@@ -65,20 +95,31 @@ internal sealed class CircuitAdmission
             else
             {
                 reservedA += candidate.CurrentA;
-                result = SwitchOn(i, reservedA, facts, agenda);
+                result = SwitchOn(i, reservedA, facts);
                 someoneWaits |= result.Outcome != AdmissionOutcome.Admitted;
             }
 
-            if (result.Outcome != AdmissionOutcome.Admitted && facts.WasOn(candidate.Load))
-            {
-                offSince[i] = facts.Now.Monotonic;
-            }
+            NoteSwitching(i, result.Outcome == AdmissionOutcome.Admitted, facts);
         }
 
         isRestarting &= isQuiet || someoneWaits;
     }
 
-    private AdmissionResult SwitchOn(int i, double circuitA, Facts facts, Agenda agenda)
+    private void NoteSwitching(int i, bool isOn, Facts facts)
+    {
+        var wasOn = facts.WasOn(byPriority[i].Load);
+        if (wasOn && !isOn)
+        {
+            offSince[i] = facts.Now.Monotonic;
+        }
+
+        if (wasOn != isOn)
+        {
+            agenda.AddNextScan();
+        }
+    }
+
+    private AdmissionResult SwitchOn(int i, double circuitA, Facts facts)
     {
         var candidate = byPriority[i];
         var now = facts.Now.Monotonic;

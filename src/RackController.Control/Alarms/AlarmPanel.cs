@@ -8,30 +8,46 @@ namespace RackController.Control;
 internal sealed class AlarmPanel
 {
     private readonly Site site;
+    private readonly ImmutableArray<Interlock> interlocks;
     private readonly ImmutableArray<(Interlock Source, AlarmPoint Point)> alarms;
+    private readonly ImmutableArray<AlarmPoint?> pointOf;
 
     public AlarmPanel(Site site, ImmutableArray<Interlock> interlocks)
     {
         this.site = site;
-        alarms =
-        [
-            .. interlocks.Where(interlock => interlock.Row.Alarm is not null)
-                .Select(interlock => (interlock, new AlarmPoint(interlock.Key))),
-        ];
+        this.interlocks = interlocks;
+        pointOf = [.. interlocks.Select(interlock => interlock.Row.Alarm is null ? null : new AlarmPoint(interlock.Key))];
+        alarms = [.. interlocks.Zip(pointOf).Where(pair => pair.Second is not null).Select(pair => (pair.First, pair.Second!))];
     }
 
     /// <summary>Counts up whenever something changed that must be remembered.</summary>
     public long MemoryVersion { get; private set; }
 
-    /// <summary>Lets every alarm follow its interlock.</summary>
-    public void Follow(Facts facts, Agenda agenda, IEventSink events)
+    /// <summary>When a shelved alarm comes into sight again by itself.</summary>
+    public MonotonicTime Due { get; private set; } = MonotonicTime.Never;
+
+    /// <summary>Lets the alarms of these interlocks follow them.</summary>
+    /// <param name="moved">The interlocks, by place in the table.</param>
+    /// <param name="facts">What this scan knows.</param>
+    /// <param name="events">Where events go.</param>
+    public void Follow(ReadOnlySpan<int> moved, Facts facts, IEventSink events)
     {
-        foreach (var (source, point) in alarms)
+        foreach (var i in moved)
         {
-            if (point.Follow(source.IsAlarming, source.IsLatched, source.IsSuppressed(facts), facts.Now, agenda))
+            if (pointOf[i] is { } point)
             {
-                Tell(source, point, facts.Now, source.Words(Clock(facts.Now)), events);
+                Follow(interlocks[i], point, facts, events);
             }
+        }
+    }
+
+    /// <summary>Finds when a shelved alarm comes into sight again, after people may have shelved some.</summary>
+    public void FindDue()
+    {
+        Due = MonotonicTime.Never;
+        foreach (var (_, point) in alarms)
+        {
+            Due = MonotonicTime.Earlier(Due, point.Due);
         }
     }
 
@@ -113,6 +129,14 @@ internal sealed class AlarmPanel
         foreach (var (_, point) in alarms)
         {
             point.Restore(memory, start);
+        }
+    }
+
+    private void Follow(Interlock source, AlarmPoint point, Facts facts, IEventSink events)
+    {
+        if (point.Follow(source.IsAlarming, source.IsLatched, source.IsSuppressed(facts), facts.Now))
+        {
+            Tell(source, point, facts.Now, source.Words(Clock(facts.Now)), events);
         }
     }
 

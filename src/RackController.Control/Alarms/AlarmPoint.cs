@@ -23,17 +23,15 @@ internal sealed class AlarmPoint(string key)
     /// <summary>When it came into its state.</summary>
     public Moment Since { get; private set; }
 
+    /// <summary>When it comes into sight again by itself; never unless it is shelved.</summary>
+    public MonotonicTime Due => State == AlarmState.Shelved ? shelvedUntil : MonotonicTime.Never;
+
     /// <summary>Follows condition and latch.</summary>
     /// <returns>Whether the state changed.</returns>
-    public bool Follow(bool present, bool latched, bool suppressed, in Moment now, Agenda agenda)
+    public bool Follow(bool present, bool latched, bool suppressed, in Moment now)
     {
         isPresent = present;
         isLatched = latched;
-        if (State == AlarmState.Shelved && now.Monotonic < shelvedUntil)
-        {
-            agenda.Add(shelvedUntil);
-        }
-
         return Move(Next(suppressed, now.Monotonic), now);
     }
 

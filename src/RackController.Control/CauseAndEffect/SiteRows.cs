@@ -58,7 +58,7 @@ internal static class SiteRows
             from sensor in site.SensorsOf(rack, SensorKind.AirTemperature)
             let lights = site.LoadsOf(rack, LoadKind.Light)
                 .Where(light => sensor.TierNumber is null || site.Site[light].TierNumber == sensor.TierNumber)
-            let place = sensor.TierNumber is { } tier ? $"{rack.Name}/tier {tier}" : rack.Name
+            let place = sensor.TierNumber is { } tier ? Place.Of(rack, tier) : Place.Of(rack)
             select new AirTooHot(row, rack, place, [.. lights], sensor),
     };
 

@@ -8,7 +8,7 @@ internal readonly struct DecisionWords(Parts parts, ClockFace clock)
     /// <summary>Why a load is in its state.</summary>
     public LoadWhy Why(Load load, SwitchState state, in Decision decision)
     {
-        var demand = parts.Demands[load.Rack.Index].Words(decision.Demand, load.Id);
+        var demand = parts.Demands[load.Rack.Index].Words(decision.Demand, load.Id, clock.Now);
         var admission = parts.Admission.Words(load.Id, clock);
         return new LoadWhy(
             load.Id, state, demand, parts.Interlocks.AllWords(load.Id, clock), admission,

@@ -15,11 +15,13 @@ internal static class DemandWords
     /// <param name="plan">Its run plan, if it has one.</param>
     /// <param name="site">The site, for its zone and the names of sensors.</param>
     /// <param name="clock">The time by the schedule, and whether it is sure.</param>
+    /// <param name="now">The time that it is said.</param>
     /// <param name="phaseBegan">Since when the flood cycle is in its phase.</param>
     public static string Of(
-        in Demand demand, Load load, RunPlan? plan, Site site, ScheduleClock clock, MonotonicTime phaseBegan)
+        in Demand demand, Load load, RunPlan? plan, Site site, ScheduleClock clock, MonotonicTime now, MonotonicTime phaseBegan)
     {
-        var at = demand.Until == Instant.MinValue ? "" : site.Zone.SayTime(demand.Until, clock.Now);
+        var today = clock.TimeAt(now);
+        var at = demand.Until == Instant.MinValue ? "" : site.Zone.SayTime(demand.Until, today);
         var until = at.Length == 0 ? "" : clock.IsTrusted ? $" until {at}" : $" until about {at}, as the time is not sure";
         return demand.Cause switch
         {
@@ -37,7 +39,7 @@ internal static class DemandWords
                 ByReading(demand, plan as RunByReading, site),
             DemandCause.NoFlood => at.Length == 0 ? "no flood is scheduled" : $"no flood is due{until}",
             DemandCause.FloodWaiting =>
-                Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), clock.Now)),
+                Waiting(demand, load, site.Zone.SayTime(clock.TimeAt(phaseBegan), today)),
             DemandCause.FloodFilling => site[load.Rack].Schedule.Floods.Fill is FillUntilFull
                 ? $"a flood fills the trays until they are full,{until} at the latest"
                 : $"a flood fills the trays{until}",

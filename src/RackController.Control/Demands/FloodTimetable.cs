@@ -79,7 +79,7 @@ internal sealed class FloodTimetable
     }
 
     /// <summary>Leaves out the next flood; asked again, still only that one.</summary>
-    public bool TrySkipNext(ScheduleClock clock, out string answer)
+    public bool TrySkipNext(ScheduleClock clock, in Moment now, out string answer)
     {
         if (calendar.IsEmpty)
         {
@@ -90,7 +90,7 @@ internal sealed class FloodTimetable
         skipsNext = true;
         Version++;
         answer = clock.IsTrusted
-            ? $"the flood at {zone.SayTime(wall.NextRun, clock.Now)} will be left out"
+            ? $"the flood at {zone.SayTime(wall.NextRun, clock.TimeAt(now.Monotonic))} will be left out"
             : "the next flood will be left out";
         return true;
     }

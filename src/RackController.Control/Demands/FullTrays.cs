@@ -52,7 +52,7 @@ internal sealed class FullTrays
         foreach (var sensor in sensors)
         {
             if (sensor.TierNumber == tier && facts.IsKnown(sensor.Id)
-                && (sensor.Kind == SensorKind.TrayLevel ? facts.Value(sensor.Id) >= fullDepthMm : facts.IsClosed(sensor.Id)))
+                && (sensor.Kind == SensorKind.TrayLevel ? !facts.IsBelow(sensor.Id, fullDepthMm) : facts.IsClosed(sensor.Id)))
             {
                 return true;
             }

@@ -44,6 +44,9 @@ internal sealed class RackDemand
         ];
         Invariant.Holds(
             site.Loads.All(load => load.Rack != rackId || Asks(load.Id)), "every load of a rack has its place in the schedule");
+        Invariant.Holds(
+            rack.Schedule.Runs.OfType<RunByReading>().All(run => site[run.Sensor].Rack == rackId),
+            "a load runs by a reading of its own rack");
     }
 
     /// <summary>Where the flood cycle is.</summary>
@@ -120,7 +123,7 @@ internal sealed class RackDemand
     {
         if (!cycle.IsOwed)
         {
-            return timetable.TrySkipNext(clock, out answer);
+            return timetable.TrySkipNext(clock, now, out answer);
         }
 
         answer = "the flood that waits is left out";
@@ -161,10 +164,11 @@ internal sealed class RackDemand
     /// <summary>Says a demand in words.</summary>
     /// <param name="demand">A demand of this rack, as of the last scan.</param>
     /// <param name="load">The load that it is for.</param>
-    public string Words(in Demand demand, LoadId load)
+    /// <param name="now">The time of the last scan.</param>
+    public string Words(in Demand demand, LoadId load, MonotonicTime now)
     {
         var plan = rack.Schedule.Runs.FirstOrDefault(run => run.Load == load);
-        return DemandWords.Of(demand, site[load], plan, site, clock, cycle.PhaseBegan);
+        return DemandWords.Of(demand, site[load], plan, site, clock, now, cycle.PhaseBegan);
     }
 
     /// <summary>Adds what the schedule does next, as of the last scan.</summary>
@@ -245,5 +249,5 @@ internal sealed class RackDemand
         return lights.IsEmpty ? around : lights.Min(light => light.StartOn(date));
     }
 
-    private Instant ByWall(Instant time, in Moment now) => now.Wall + (time - clock.Now);
+    private Instant ByWall(Instant time, in Moment now) => now.Wall + (time - clock.TimeAt(now.Monotonic));
 }

@@ -61,8 +61,9 @@ internal sealed class RunDemand
             return new(safeState, DemandCause.ReadingUnknown, Instant.MinValue);
         }
 
-        var value = facts.Value(reading.Sensor);
-        held = value > reading.OnAbove ? SwitchState.On : value < reading.OffBelow ? SwitchState.Off : held;
+        held = facts.IsAbove(reading.Sensor, reading.OnAbove) ? SwitchState.On
+            : facts.IsBelow(reading.Sensor, reading.OffBelow) ? SwitchState.Off
+            : held;
         return held == SwitchState.On ? Demand.On(DemandCause.ReadingHigh) : Demand.Off(DemandCause.ReadingLow);
     }
 }

@@ -30,7 +30,7 @@ internal sealed class ScheduleClock
             : photoperiodStart();
     }
 
-    /// <summary>The time by the schedule.</summary>
+    /// <summary>The time by the schedule, as of the last look.</summary>
     public Instant Now { get; private set; }
 
     /// <summary>Whether that is the wall clock, and the wall clock is trusted.</summary>
@@ -64,5 +64,5 @@ internal sealed class ScheduleClock
     /// <summary>What the schedule's time will be at a monotonic time.</summary>
     public Instant TimeAt(MonotonicTime time) => Now + (time - at);
 
-    public void Save(MemoryWriter writer) => writer.Put(key, Now);
+    public void Save(MemoryWriter writer) => writer.Put(key, TimeAt(writer.Now));
 }

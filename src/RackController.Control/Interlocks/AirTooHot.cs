@@ -9,7 +9,7 @@ namespace RackController.Control;
 /// end kills a crop as surely, and the unknown reading has its own alarm.
 /// </summary>
 internal sealed class AirTooHot(
-    CauseAndEffectRow row, Rack rack, string place, ImmutableArray<LoadId> lights, Sensor sensor)
+    CauseAndEffectRow row, Rack rack, Place place, ImmutableArray<LoadId> lights, Sensor sensor)
     : Interlock(row, place, lights)
 {
     private bool isHot;
@@ -22,10 +22,9 @@ internal sealed class AirTooHot(
     {
         if (facts.IsKnown(sensor.Id))
         {
-            var airC = facts.Value(sensor.Id);
             var wasHot = isHot;
-            isHot = airC > rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0);
-            lastC = airC;
+            isHot = facts.IsAbove(sensor.Id, rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0));
+            lastC = isHot ? facts.Value(sensor.Id) : lastC;
             if (isHot != wasHot)
             {
                 Changed();

@@ -4,7 +4,7 @@ namespace RackController.Control;
 
 /// <summary>Tells that a circuit cannot carry what is wanted, so that loads of low priority wait. Admission does the
 /// shedding; the schedule or the circuit needs a person.</summary>
-internal sealed class CircuitShed(CauseAndEffectRow row, Circuit circuit) : Interlock(row, circuit.Name, [])
+internal sealed class CircuitShed(CauseAndEffectRow row, Circuit circuit) : Interlock(row, Place.Of(circuit), [])
 {
     protected override bool IsPresent(Facts facts, Agenda agenda) => facts.IsShedding(circuit.Id);
 

@@ -3,7 +3,7 @@ namespace RackController.Control;
 
 /// <summary>Tells that schedules run without a trusted wall clock: floods at their spacing from the last known one, lights by
 /// the last known photoperiod. It switches nothing by itself.</summary>
-internal sealed class ClockUntrusted(CauseAndEffectRow row) : Interlock(row, "controller", [])
+internal sealed class ClockUntrusted(CauseAndEffectRow row) : Interlock(row, Place.Controller, [])
 {
     protected override bool IsPresent(Facts facts, Agenda agenda) => !facts.Now.WallTrusted;
 

@@ -4,7 +4,7 @@ namespace RackController.Control;
 
 /// <summary>Tells that a fill by level ran to its time limit without every tray reading full. The flood goes on; the pump's
 /// maximum run still ends it.</summary>
-internal sealed class FillSlow(CauseAndEffectRow row, Rack rack) : Interlock(row, rack.Name, [])
+internal sealed class FillSlow(CauseAndEffectRow row, Rack rack) : Interlock(row, Place.Of(rack), [])
 {
     protected override bool IsPresent(Facts facts, Agenda agenda) => facts.About(rack.Id).FillHitItsLimit;
 

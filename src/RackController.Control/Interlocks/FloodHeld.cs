@@ -4,7 +4,7 @@ namespace RackController.Control;
 
 /// <summary>Tells that a flood has been due for a long time and could not begin. Hazard: a rack that is safe because it never
 /// floods again, while its crop dries.</summary>
-internal sealed class FloodHeld(CauseAndEffectRow row, Rack rack) : Interlock(row, rack.Name, [])
+internal sealed class FloodHeld(CauseAndEffectRow row, Rack rack) : Interlock(row, Place.Of(rack), [])
 {
     private MonotonicTime since;
     private bool wasWaiting;

@@ -9,19 +9,15 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class HighWater(
     CauseAndEffectRow row, Rack rack, ImmutableArray<LoadId> loads, ImmutableArray<Sensor> sensors)
-    : Interlock(row, rack.Name, loads)
+    : Interlock(row, Place.Of(rack), loads)
 {
     private string? wet;
     private string? unknown;
-    private bool anyWet;
-
-    /// <summary>Doubt about a sensor is told by the sensor's own alarm.</summary>
-    public override bool IsAlarming => anyWet;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         unknown = null;
-        anyWet = false;
+        var anyWet = false;
         foreach (var sensor in sensors)
         {
             if (facts.IsClosed(sensor.Id))
@@ -36,6 +32,8 @@ internal sealed class HighWater(
             }
         }
 
+        // Doubt about a sensor is told by the sensor's own alarm.
+        IsInDoubt = !anyWet;
         return anyWet || unknown is not null;
     }
 

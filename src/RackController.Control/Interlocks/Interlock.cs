@@ -7,13 +7,16 @@ namespace RackController.Control;
 /// One row of the cause-and-effect table at one place. It looks at the facts of a scan and says whether it objects to its
 /// loads; it sees no other interlock, no schedule and no wish. Once a latch has caught, only a reset lets it go.
 /// </summary>
-internal abstract class Interlock(CauseAndEffectRow row, string place, ImmutableArray<LoadId> loads)
+internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableArray<LoadId> loads)
 {
     /// <summary>The row of the table that this is an instance of.</summary>
     public CauseAndEffectRow Row { get; } = row;
 
+    /// <summary>Where it stands.</summary>
+    public Place Place { get; } = place;
+
     /// <summary>Names this interlock and its alarm for good: <c>north/low-float</c>.</summary>
-    public string Key { get; } = $"{place}/{row.Id}";
+    public string Key { get; } = $"{place.Name}/{row.Id}";
 
     /// <summary>The loads that it acts on.</summary>
     public ImmutableArray<LoadId> Loads { get; } = loads;
@@ -28,14 +31,17 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     public bool Present { get; private set; }
 
     /// <summary>Whether there is something to tell a person: the cause itself, and not merely doubt or a wait that follows it.</summary>
-    public virtual bool IsAlarming => Present;
+    public bool IsAlarming => Present && !IsInDoubt;
+
+    /// <summary>Whether what it acts on is no more than a doubt or a wait, of which others tell.</summary>
+    protected bool IsInDoubt { get; set; }
 
     /// <summary>Whether that it acts is worth an event: it switches something, and not in the ordinary course of things, nor
     /// because of a doubt that the sensor's own event tells.</summary>
     public bool IsNews => Row.Effect != RowEffect.Tell && !Row.IsOrdinary && (IsAlarming || IsLatched);
 
-    /// <summary>The circuit that comes back one load at a time after this objection; null for most.</summary>
-    public virtual CircuitId? QuietCircuit => null;
+    /// <summary>Whether its circuit comes back one load at a time after this objection.</summary>
+    public virtual bool StagesReturn => false;
 
     /// <summary>Whether its latch has caught.</summary>
     public bool IsLatched { get; private set; }
@@ -43,8 +49,14 @@ internal abstract class Interlock(CauseAndEffectRow row, string place, Immutable
     /// <summary>Counts up whenever something changed that must be remembered.</summary>
     public long MemoryVersion { get; private set; }
 
-    /// <summary>Looks at the facts, once a scan, and names its next due time on the agenda.</summary>
-    public void Look(Facts facts, Agenda agenda) => Present = IsPresent(facts, agenda);
+    /// <summary>Looks at the facts and names its next due time on the agenda.</summary>
+    /// <returns>Whether its answer is another than before.</returns>
+    public bool Look(Facts facts, Agenda agenda)
+    {
+        var (wasPresent, wasInDoubt, wasLatched) = (Present, IsInDoubt, IsLatched);
+        Present = IsPresent(facts, agenda);
+        return Present != wasPresent || IsInDoubt != wasInDoubt || IsLatched != wasLatched;
+    }
 
     /// <summary>Whether the cause is present by these facts.</summary>
     protected abstract bool IsPresent(Facts facts, Agenda agenda);

@@ -8,35 +8,75 @@ internal sealed class InterlockPanel
 {
     private readonly Site site;
     private readonly ImmutableArray<Interlock> interlocks;
+    private readonly ImmutableArray<ImmutableArray<int>> byArea;
+    private readonly ImmutableArray<ImmutableArray<Grip>> byRack;
     private readonly bool[] isTold;
+    private readonly int[] moved;
+    private int movedCount;
 
-    public InterlockPanel(Site site, ImmutableArray<Interlock> interlocks)
+    public InterlockPanel(Site site, ImmutableArray<Interlock> interlocks, Attention attention)
     {
         this.site = site;
         this.interlocks = interlocks;
+        byArea = attention.ByArea([.. Enumerable.Range(0, interlocks.Length)], i => interlocks[i].Place);
+        byRack = [.. site.Racks.Select(rack => GripsOn(rack.Id))];
         isTold = new bool[interlocks.Length];
+        moved = new int[interlocks.Length];
     }
 
-    /// <summary>Lets every interlock look, adds its objection to the decisions, and tells when one acts or returns.</summary>
-    public void Look(Facts facts, Span<Decision> decisions, Span<bool> circuitIsQuiet, Agenda agenda, IEventSink events)
-    {
-        circuitIsQuiet.Clear();
-        for (var i = 0; i < interlocks.Length; i++)
-        {
-            var interlock = interlocks[i];
-            interlock.Look(facts, agenda);
-            if (interlock.Objects)
-            {
-                Object(i, interlock, decisions, circuitIsQuiet);
-            }
+    /// <summary>Those whose answer is another than at the scan before, by place in the table.</summary>
+    public ReadOnlySpan<int> Moved => moved.AsSpan(0, movedCount);
 
-            var acts = interlock.Objects && (isTold[i] || interlock.IsNews);
-            if (acts != isTold[i])
+    /// <summary>Lets every interlock of the areas that are called look, and tells when one acts or returns.</summary>
+    public void Look(Attention attention, Facts facts, IEventSink events)
+    {
+        movedCount = 0;
+        foreach (var area in attention.Called)
+        {
+            foreach (var i in byArea[area.Index])
             {
-                isTold[i] = acts;
-                Tell(interlock, facts.Now, events);
+                if (interlocks[i].Look(facts, area.Agenda) || attention.IsEverybodyCalled)
+                {
+                    moved[movedCount++] = i;
+                    Follow(i, facts.Now, events);
+                }
             }
         }
+    }
+
+    /// <summary>Adds to the decisions of a rack what objects to its loads, after everybody concerned has looked.</summary>
+    public void Object(RackId rack, Span<Decision> decisions)
+    {
+        foreach (var grip in byRack[rack.Index])
+        {
+            var interlock = interlocks[grip.Interlock];
+            if (!interlock.Objects)
+            {
+                continue;
+            }
+
+            foreach (var load in grip.Loads)
+            {
+                ref var decision = ref decisions[load.Index];
+                decision = interlock.Row.Effect == RowEffect.SafeState
+                    ? decision with { SafeStater = decision.SafeStater < 0 ? grip.Interlock : decision.SafeStater }
+                    : decision with { Forbidder = decision.Forbidder < 0 ? grip.Interlock : decision.Forbidder };
+            }
+        }
+    }
+
+    /// <summary>Whether an interlock of a circuit keeps it quiet, so that its loads come back one at a time.</summary>
+    public bool KeepsQuiet(Area circuit)
+    {
+        foreach (var i in byArea[circuit.Index])
+        {
+            if (interlocks[i].StagesReturn && interlocks[i].Objects)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Why an interlock objects, in words.</summary>
@@ -49,19 +89,20 @@ internal sealed class InterlockPanel
             .Select(interlock => $"{interlock.Row.Id}: {interlock.Words(clock)}"),
     ];
 
-    private static void Object(int i, Interlock interlock, Span<Decision> decisions, Span<bool> circuitIsQuiet)
-    {
-        foreach (var load in interlock.Loads)
-        {
-            ref var decision = ref decisions[load.Index];
-            decision = interlock.Row.Effect == RowEffect.SafeState
-                ? decision with { SafeStater = decision.SafeStater < 0 ? i : decision.SafeStater }
-                : decision with { Forbidder = decision.Forbidder < 0 ? i : decision.Forbidder };
-        }
+    private ImmutableArray<Grip> GripsOn(RackId rack) =>
+    [
+        .. interlocks
+            .Select((interlock, i) => new Grip(i, [.. interlock.Loads.Where(load => site[load].Rack == rack)]))
+            .Where(grip => grip.Loads.Length > 0),
+    ];
 
-        if (interlock.QuietCircuit is { } circuit)
+    private void Follow(int i, in Moment now, IEventSink events)
+    {
+        var acts = interlocks[i].Objects && (isTold[i] || interlocks[i].IsNews);
+        if (acts != isTold[i])
         {
-            circuitIsQuiet[circuit.Index] = true;
+            isTold[i] = acts;
+            Tell(interlocks[i], now, events);
         }
     }
 
@@ -69,4 +110,7 @@ internal sealed class InterlockPanel
         now, EventKind.Interlock, interlock.Key,
         interlock.Objects ? interlock.IsLatched ? "latched" : "acts" : "returned",
         interlock.Objects ? interlock.Words(new ClockFace(now, site.Zone)) : "its cause is gone"));
+
+    /// <summary>Which loads of a rack an interlock acts on, wherever the interlock stands.</summary>
+    private readonly record struct Grip(int Interlock, ImmutableArray<LoadId> Loads);
 }

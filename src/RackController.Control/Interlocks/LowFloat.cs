@@ -20,15 +20,12 @@ internal sealed class LowFloat : Interlock
     private long floodOfTrips = -1;
 
     public LowFloat(CauseAndEffectRow row, Rack rack, ImmutableArray<Sensor> floats, MonotonicTime start)
-        : base(row, rack.Name, [rack.Pump.Load])
+        : base(row, Place.Of(rack), [rack.Pump.Load])
     {
         this.rack = rack;
         this.floats = floats;
         wetSince = start;
     }
-
-    /// <summary>Doubt about the float is told by the float's own alarm.</summary>
-    public override bool IsAlarming => isDry;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -52,6 +49,8 @@ internal sealed class LowFloat : Interlock
             agenda.Add(Restored);
         }
 
+        // Doubt about the float is told by the float's own alarm.
+        IsInDoubt = !isDry;
         return isBad || mustReadWet;
     }
 

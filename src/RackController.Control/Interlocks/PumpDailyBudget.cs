@@ -14,10 +14,11 @@ internal sealed class PumpDailyBudget : Interlock
     private readonly PumpRun run;
     private readonly Duration budget;
     private Duration used;
+    private MonotonicTime countedUpTo;
     private MonotonicTime dayBegan;
 
     public PumpDailyBudget(CauseAndEffectRow row, Rack rack, MonotonicTime start)
-        : base(row, rack.Name, [rack.Pump.Load])
+        : base(row, Place.Of(rack), [rack.Pump.Load])
     {
         run = new PumpRun(rack.Pump.Load, start);
         budget = rack.Limits.PumpDailyBudget;
@@ -26,18 +27,7 @@ internal sealed class PumpDailyBudget : Interlock
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        if (run.Follow(facts))
-        {
-            // A run under way is kept by the saves that follow its start and its end, and by the heartbeat between.
-            Changed();
-        }
-
-        if (run.IsRunning)
-        {
-            dayBegan = used == Duration.Zero ? facts.Before.Monotonic : dayBegan;
-            used += facts.Now.Monotonic - facts.Before.Monotonic;
-        }
-
+        Count(facts);
         if (used > Duration.Zero && facts.Now.Monotonic >= dayBegan + day)
         {
             used = Duration.Zero;
@@ -68,7 +58,7 @@ internal sealed class PumpDailyBudget : Interlock
     public override void Save(MemoryWriter memory)
     {
         base.Save(memory);
-        memory.Put($"{Key}/used", used);
+        memory.Put($"{Key}/used", run.IsRunning ? used + (memory.Now - countedUpTo) : used);
         memory.PutAge($"{Key}/day age", dayBegan);
     }
 
@@ -77,6 +67,25 @@ internal sealed class PumpDailyBudget : Interlock
         base.Restore(memory, start);
         used = memory.Length($"{Key}/used") ?? Duration.Zero;
         dayBegan = memory.TimeOf($"{Key}/day age") ?? start.Monotonic;
+    }
+
+    private void Count(Facts facts)
+    {
+        var hasRun = run.IsRunning;
+        if (run.Follow(facts))
+        {
+            // A run under way is kept by the saves that follow its start and its end, and by the heartbeat between.
+            Changed();
+            countedUpTo = run.IsRunning ? run.Since : countedUpTo;
+        }
+
+        if (hasRun || run.IsRunning)
+        {
+            var ranUpTo = run.IsRunning ? facts.Now.Monotonic : run.Since;
+            dayBegan = used == Duration.Zero ? countedUpTo : dayBegan;
+            used += ranUpTo - countedUpTo;
+            countedUpTo = ranUpTo;
+        }
     }
 
     private void NameDueTimes(Facts facts, Agenda agenda)

@@ -14,7 +14,7 @@ internal sealed class PumpMaximumRun : Interlock
     private bool tripped;
 
     public PumpMaximumRun(CauseAndEffectRow row, Rack rack, MonotonicTime start)
-        : base(row, rack.Name, [rack.Pump.Load])
+        : base(row, Place.Of(rack), [rack.Pump.Load])
     {
         limits = rack.Limits;
         trips = new RecentTrips(Key, limits.MaximumRunsToLatch);

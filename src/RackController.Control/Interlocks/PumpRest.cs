@@ -7,7 +7,7 @@ namespace RackController.Control;
 /// standpipes. After a restart nobody knows when the pump stopped, so the rest begins again.
 /// </summary>
 internal sealed class PumpRest(CauseAndEffectRow row, Rack rack, MonotonicTime start)
-    : Interlock(row, rack.Name, [rack.Pump.Load])
+    : Interlock(row, Place.Of(rack), [rack.Pump.Load])
 {
     private readonly PumpRun run = new(rack.Pump.Load, start);
 

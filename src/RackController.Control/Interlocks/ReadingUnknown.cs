@@ -6,7 +6,8 @@ namespace RackController.Control;
 /// <summary>Tells that the word of a sensor may not be believed. Whatever needs it already takes its safe answer; this says
 /// which sensor to look at. A sensor has a moment after the start to speak for the first time, and one that comes and goes
 /// is told of until it has been steady for as long.</summary>
-internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, MonotonicTime start) : Interlock(row, sensor.Name, [])
+internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, MonotonicTime start)
+    : Interlock(row, Place.Of(sensor), [])
 {
     private static readonly Duration grace = Duration.FromSeconds(15);
     private MonotonicTime? doubtedSince = start;
@@ -16,6 +17,12 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
+        // As it is with most sensors at most times.
+        if (isKnown && doubtedSince is null && facts.IsKnown(sensor.Id))
+        {
+            return false;
+        }
+
         var now = facts.Now.Monotonic;
         var wasKnown = isKnown;
         isKnown = facts.IsKnown(sensor.Id);

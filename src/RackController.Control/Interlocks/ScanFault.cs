@@ -9,7 +9,7 @@ namespace RackController.Control;
 /// Hazard: a relay that stays on because nobody looked. Whoever scans feeds no watchdog meanwhile.
 /// </summary>
 internal sealed class ScanFault(CauseAndEffectRow row, Site site, ImmutableArray<LoadId> loads)
-    : Interlock(row, "controller", loads)
+    : Interlock(row, Place.Controller, loads)
 {
     private readonly Duration recovery = site.Racks.Max(rack => rack.Limits.ScanRecovery);
     private MonotonicTime? goodAgainAt;
@@ -17,10 +17,9 @@ internal sealed class ScanFault(CauseAndEffectRow row, Site site, ImmutableArray
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        var conditions = facts.Conditions;
-        if (conditions.LateBy > site.Scan.LateAfter || !conditions.Io.IsOk)
+        if (facts.IsScanFaulty)
         {
-            what = conditions.Io.Fault ?? $"a scan came {conditions.LateBy.InWords()} late";
+            what = facts.Conditions.Io.Fault ?? $"a scan came {facts.Conditions.LateBy.InWords()} late";
             goodAgainAt = facts.Now.Monotonic + recovery;
         }
 

@@ -8,7 +8,7 @@ namespace RackController.Control;
 /// itself, with a warning first, so that a forgotten hold costs one flood and not the crop.
 /// </summary>
 internal sealed class ServiceHold(CauseAndEffectRow row, Rack rack, ImmutableArray<LoadId> loads)
-    : Interlock(row, rack.Name, loads)
+    : Interlock(row, Place.Of(rack), loads)
 {
     private MonotonicTime? endsAt;
 

@@ -3,7 +3,7 @@ using RackController.Model;
 namespace RackController.Control;
 
 /// <summary>Tells that a service hold is about to end by itself, while there is still time to take the hands out.</summary>
-internal sealed class ServiceHoldEnding(CauseAndEffectRow row, Rack rack) : Interlock(row, rack.Name, [])
+internal sealed class ServiceHoldEnding(CauseAndEffectRow row, Rack rack) : Interlock(row, Place.Of(rack), [])
 {
     private MonotonicTime endsAt;
 

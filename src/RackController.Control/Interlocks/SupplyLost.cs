@@ -22,19 +22,15 @@ internal sealed class SupplyLost : Interlock
     public SupplyLost(
         CauseAndEffectRow row, Circuit circuit, CircuitLimits limits, ImmutableArray<LoadId> loads,
         ImmutableArray<Sensor> senses, MonotonicTime start)
-        : base(row, circuit.Name, loads)
+        : base(row, Place.Of(circuit), loads)
     {
         this.limits = limits;
         this.senses = senses;
-        QuietCircuit = circuit.Id;
         trips = new RecentTrips(Key, limits.SupplyTripsToLatch);
         quietUntil = start;
     }
 
-    public override CircuitId? QuietCircuit { get; }
-
-    /// <summary>A quiet period is no news.</summary>
-    public override bool IsAlarming => isLost;
+    public override bool StagesReturn => true;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -54,6 +50,9 @@ internal sealed class SupplyLost : Interlock
         {
             agenda.Add(quietUntil);
         }
+
+        // A quiet period is no news.
+        IsInDoubt = !isLost;
 
         // While inputs or outputs fail only safe states are on, and a restart every few seconds must not keep the air off.
         return isLost || (now < quietUntil && facts.Conditions.Io.IsOk);

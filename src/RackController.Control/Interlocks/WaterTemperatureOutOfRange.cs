@@ -5,7 +5,7 @@ namespace RackController.Control;
 
 /// <summary>Tells that a reservoir's water is too warm to hold oxygen, or too cold for roots. It switches nothing.</summary>
 internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rack, Sensor sensor)
-    : Interlock(row, rack.Name, [])
+    : Interlock(row, Place.Of(rack), [])
 {
     private const double ReturnK = 0.5;
     private double lastC;
@@ -21,9 +21,10 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
     {
         if (facts.IsKnown(sensor.Id))
         {
-            lastC = facts.Value(sensor.Id);
             var margin = isOut ? ReturnK : 0;
-            isOut = lastC > rack.Limits.WaterWarmC - margin || lastC < rack.Limits.WaterColdC + margin;
+            isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
+                || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
+            lastC = isOut ? facts.Value(sensor.Id) : lastC;
         }
 
         return isOut;

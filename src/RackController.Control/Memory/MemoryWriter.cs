@@ -10,6 +10,9 @@ internal sealed class MemoryWriter(Moment now)
     private readonly ImmutableSortedDictionary<string, long>.Builder items =
         ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
 
+    /// <summary>When it is written.</summary>
+    public MonotonicTime Now => now.Monotonic;
+
     public void Put(string key, long value) => items[key] = value;
 
     public void Put(string key, Duration value) => items[key] = (long)value.TotalMilliseconds;

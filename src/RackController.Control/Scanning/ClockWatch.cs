@@ -11,8 +11,11 @@ internal sealed class ClockWatch(Moment start)
     private static readonly Duration stepFrom = Duration.FromSeconds(2);
     private Moment last = start;
 
-    public void Watch(in Moment now, IEventSink events)
+    /// <summary>Looks at both clocks.</summary>
+    /// <returns>Whether the wall clock went with the monotonic one, to the nanosecond, and is trusted as before.</returns>
+    public bool Watch(in Moment now, IEventSink events)
     {
+        var isSteady = now.WallTrusted == last.WallTrusted;
         var step = now.Wall - last.Wall - (now.Monotonic - last.Monotonic);
         if (step >= stepFrom || step <= -stepFrom)
         {
@@ -27,6 +30,7 @@ internal sealed class ClockWatch(Moment start)
         }
 
         last = now;
+        return isSteady && step == Duration.Zero;
     }
 
     private static void Tell(in Moment now, string what, string because, IEventSink events) =>

@@ -11,6 +11,7 @@ internal sealed class Facts
 {
     private readonly double[] values;
     private readonly bool[] known;
+    private readonly Band[] bands;
     private readonly bool[] shedding;
     private readonly RackFacts[] racks;
     private readonly ImmutableArray<RackDesk> desks;
@@ -22,6 +23,8 @@ internal sealed class Facts
         Site = site;
         values = new double[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
+        bands = new Band[site.Sensors.Length];
+        BeginLook(site.Sensors);
         shedding = new bool[site.Circuits.Length];
         racks = new RackFacts[site.Racks.Length];
         lastCommands = new RelayCommands(site);
@@ -40,14 +43,47 @@ internal sealed class Facts
     /// <summary>How this scan itself went.</summary>
     public ScanConditions Conditions { get; private set; }
 
+    /// <summary>Whether this scan is so late that nothing may be trusted, or inputs or outputs fail.</summary>
+    public bool IsScanFaulty => Conditions.LateBy > Site.Scan.LateAfter || !Conditions.Io.IsOk;
+
     /// <summary>Whether the word of a sensor may be believed.</summary>
     public bool IsKnown(SensorId sensor) => known[sensor.Index];
 
-    /// <summary>The value of a sensor whose word may be believed, in its unit.</summary>
+    /// <summary>The value of a sensor whose word may be believed, in its unit. Whoever only compares it asks
+    /// <see cref="IsAbove"/> or <see cref="IsBelow"/>, and is left alone while it stays on the same side.</summary>
     public double Value(SensorId sensor)
     {
-        Invariant.Holds(known[sensor.Index], "an unknown reading is never used as a number");
-        return values[sensor.Index];
+        bands[sensor.Index] = Band.None;
+        return KnownValue(sensor);
+    }
+
+    /// <summary>Whether a sensor whose word may be believed reads above a limit.</summary>
+    public bool IsAbove(SensorId sensor, double limit)
+    {
+        var isAbove = KnownValue(sensor) > limit;
+        bands[sensor.Index].Narrow(limit, isAbove);
+        return isAbove;
+    }
+
+    /// <summary>Whether a sensor whose word may be believed reads below a limit.</summary>
+    public bool IsBelow(SensorId sensor, double limit)
+    {
+        var isBelow = KnownValue(sensor) < limit;
+        bands[sensor.Index].Narrow(limit, isAbove: !isBelow);
+        return isBelow;
+    }
+
+    /// <summary>Whether another value of a sensor may change what was decided: it lies beyond a limit that somebody compared it
+    /// with since <see cref="BeginLook"/>. A level that nobody asked for may move as it likes.</summary>
+    public bool Matters(SensorId sensor, double value) => !bands[sensor.Index].Holds(value);
+
+    /// <summary>What hangs on the values of these sensors is decided anew.</summary>
+    public void BeginLook(ImmutableArray<Sensor> sensors)
+    {
+        foreach (var sensor in sensors)
+        {
+            bands[sensor.Id.Index] = Band.Everything;
+        }
     }
 
     /// <summary>Whether a contact is known to read 1.</summary>
@@ -120,6 +156,12 @@ internal sealed class Facts
 
     /// <summary>Sets whether a circuit cannot carry all that is wanted, for the next scan.</summary>
     public void SetShedding(CircuitId circuit, bool isShedding) => shedding[circuit.Index] = isShedding;
+
+    private double KnownValue(SensorId sensor)
+    {
+        Invariant.Holds(known[sensor.Index], "an unknown reading is never used as a number");
+        return values[sensor.Index];
+    }
 }
 
 /// <summary>What interlocks may know of what a rack is about.</summary>

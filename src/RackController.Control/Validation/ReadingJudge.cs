@@ -21,6 +21,9 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
     /// <summary>What it says, after debouncing a contact. Means nothing unless <see cref="IsKnown"/>.</summary>
     public double Value { get; private set; }
 
+    /// <summary>Whether the same reading again, as long as it is fresh, would change nothing.</summary>
+    public bool IsSettled { get; private set; }
+
     /// <summary>Why the last reading was refused.</summary>
     public string Refusal { get; private set; } = "no reading yet";
 
@@ -33,6 +36,7 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
             clearSince = null;
             harmfulSamples = 0;
             IsKnown = false;
+            IsSettled = false;
             return;
         }
 
@@ -44,12 +48,15 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
         goodSince ??= now;
         if (sensor.HarmfulValue is { } harmfulValue)
         {
-            JudgeContact(reading.Value >= 0.5 ? 1 : 0, harmfulValue, now, agenda);
+            var value = reading.Value >= 0.5 ? 1 : 0;
+            JudgeContact(value, harmfulValue, now, agenda);
+            IsSettled = IsKnown && Value == value;
         }
         else
         {
             Value = reading.Value;
             IsKnown = IsKnown || Held(goodSince.Value, now, agenda);
+            IsSettled = IsKnown;
         }
     }
 
@@ -103,7 +110,7 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
             return false;
         }
 
-        if (now - reading.TakenAt > sensor.StaleAfter || reading.TakenAt > now)
+        if (reading.TakenAt > now || now > reading.TakenAt + sensor.StaleAfter)
         {
             Refusal = "its reading is stale";
             return false;

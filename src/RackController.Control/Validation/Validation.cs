@@ -8,36 +8,58 @@ internal sealed class Validation
 {
     private readonly Site site;
     private readonly ImmutableArray<ReadingJudge> judges;
+    private readonly SettledReading[] settled;
 
     public Validation(Site site)
     {
         this.site = site;
         judges = [.. site.Sensors.Select(sensor => Judge(site, sensor))];
+        settled = [.. site.Sensors.Select(sensor => new SettledReading(sensor.StaleAfter))];
     }
 
-    /// <summary>Judges every reading and tells where a sensor became unknown or known again.</summary>
-    public void Validate(Readings readings, Facts facts, Agenda agenda, IEventSink events)
+    /// <summary>Judges every reading, tells where a sensor became unknown or known again, and calls whom that concerns.</summary>
+    public void Validate(Readings readings, Facts facts, Attention attention, IEventSink events)
     {
-        foreach (var sensor in site.Sensors)
+        var now = facts.Now.Monotonic;
+        for (var i = 0; i < settled.Length; i++)
         {
-            var judge = judges[sensor.Id.Index];
-            var wasKnown = judge.IsKnown;
-            judge.Judge(readings[sensor.Id], facts.Now.Monotonic, agenda);
-            if (judge.IsKnown)
+            ref readonly var reading = ref readings[new SensorId(i)];
+            if (!settled[i].IsRepeatedBy(reading, now))
             {
-                facts.Know(sensor.Id, judge.Value);
+                Judge(site.Sensors[i], reading, facts, attention, events);
             }
-            else
+            else if (reading.TakenAt < now)
             {
-                facts.Forget(sensor.Id);
+                attention.Readings.Add(settled[i].GrowsStaleAt(reading));
             }
+        }
+    }
 
-            if (judge.IsKnown != wasKnown)
-            {
-                events.Take(new ControlEvent(
-                    facts.Now, EventKind.Reading, sensor.Name, judge.IsKnown ? "known" : "unknown",
-                    judge.IsKnown ? "its readings have been good for a while" : judge.Refusal));
-            }
+    private void Judge(Sensor sensor, in Reading reading, Facts facts, Attention attention, IEventSink events)
+    {
+        var judge = judges[sensor.Id.Index];
+        var (wasKnown, before) = (judge.IsKnown, judge.Value);
+        judge.Judge(reading, facts.Now.Monotonic, attention.Readings);
+        settled[sensor.Id.Index].Take(reading, judge.IsSettled);
+        if (judge.IsKnown)
+        {
+            facts.Know(sensor.Id, judge.Value);
+        }
+        else
+        {
+            facts.Forget(sensor.Id);
+        }
+
+        if (judge.IsKnown != wasKnown)
+        {
+            attention.Call(sensor.Id);
+            events.Take(new ControlEvent(
+                facts.Now, EventKind.Reading, sensor.Name, judge.IsKnown ? "known" : "unknown",
+                judge.IsKnown ? "its readings have been good for a while" : judge.Refusal));
+        }
+        else if (judge.IsKnown && judge.Value != before && (sensor.IsContact || facts.Matters(sensor.Id, judge.Value)))
+        {
+            attention.Call(sensor.Id);
         }
     }
 

@@ -6,7 +6,6 @@ namespace RackController.Control.Tests.Alarms;
 /// <summary>The transitions of ISA-18.2-2016 figure 3 (from memory), and no others.</summary>
 public class AlarmPointTests
 {
-    private readonly Agenda agenda = new();
     private readonly AlarmPoint alarm = new("north/low-float");
     private Moment now = new(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
 
@@ -56,7 +55,7 @@ public class AlarmPointTests
         Follow(present: true);
         Assert.True(alarm.Shelve(Duration.FromHours(1), now));
         Assert.Equal(AlarmState.Shelved, Follow(present: true));
-        Assert.Equal(MonotonicTime.Zero + Duration.FromHours(1), agenda.Earliest);
+        Assert.Equal(MonotonicTime.Zero + Duration.FromHours(1), alarm.Due);
         Pass(Duration.FromHours(1));
         Assert.Equal(AlarmState.Unacknowledged, Follow(present: true));
     }
@@ -91,8 +90,7 @@ public class AlarmPointTests
 
     private AlarmState Follow(bool present, bool latched = false, bool suppressed = false)
     {
-        agenda.Begin(now);
-        alarm.Follow(present, latched, suppressed, now, agenda);
+        alarm.Follow(present, latched, suppressed, now);
         return alarm.State;
     }
 

@@ -64,7 +64,7 @@ public class DemandWordsTests
         var words = Enum.GetValues<DemandCause>()
             .Select(cause => DemandWords.Of(
                 Demand.On(cause), site[rig.Id("north/tier 1 light")], fan, site,
-                new ScheduleClock("clock", new MemoryReader(null, rig.Now), rig.Now, () => Seven), rig.Now.Monotonic))
+                new ScheduleClock("clock", new MemoryReader(null, rig.Now), rig.Now, () => Seven), rig.Now.Monotonic, rig.Now.Monotonic))
             .ToList();
         Assert.DoesNotContain(words, string.IsNullOrWhiteSpace);
         Assert.Equal(words.Count, words.Distinct().Count());
@@ -98,5 +98,5 @@ public class DemandWordsTests
         Assert.Contains(new DueNext("north/pump", "off", Seven + Duration.FromMinutes(10) + DemandRig.Grid * 2), due);
     }
 
-    private static string Words(DemandRig rig, string load) => rig.Demand.Words(rig[load], rig.Id(load));
+    private static string Words(DemandRig rig, string load) => rig.Demand.Words(rig[load], rig.Id(load), rig.Now.Monotonic);
 }

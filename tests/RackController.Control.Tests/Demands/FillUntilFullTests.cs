@@ -19,7 +19,7 @@ public class FillUntilFullTests
         Assert.Equal(FloodPhase.Filling, rig.Demand.Phase);
         Assert.Equal(
             "a flood fills the trays until they are full, until 07:08 at the latest",
-            rig.Demand.Words(rig["north/pump"], rig.Id("north/pump")));
+            rig.Demand.Words(rig["north/pump"], rig.Id("north/pump"), rig.Now.Monotonic));
         Read(rig, full: 2);
         rig.Scan();
         Assert.Equal(FloodPhase.Soaking, rig.Demand.Phase);

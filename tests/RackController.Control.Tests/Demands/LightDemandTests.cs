@@ -54,7 +54,8 @@ public class LightDemandTests
         rig.Scan();
         Assert.Equal(Demand.Off(DemandCause.Dark), rig["north/tier 2 light"]);
         Assert.Equal(
-            "the schedule never lights tier 2", rig.Demand.Words(rig["north/tier 2 light"], rig.Id("north/tier 2 light")));
+            "the schedule never lights tier 2",
+            rig.Demand.Words(rig["north/tier 2 light"], rig.Id("north/tier 2 light"), rig.Now.Monotonic));
     }
 
     [Fact]
