@@ -28,7 +28,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     private const int MostCircuits = 24;
 
     /// <summary>More than one small board has relays for.</summary>
-    private const int MostRacks = 24;
+    private const int MostRacks = 64;
 
     private static readonly ScanMapping scanMapping = new();
 
