@@ -64,6 +64,16 @@ public sealed record FloodTray(
     double LengthMm, double WidthMm, double RimDepthMm, double StandpipeHeightMm, double StandpipeBoreMm,
     double WeepBoreMm, TrayContents Contents)
 {
+    /// <summary>From this share of the standpipe's height on a tray counts as filled: the weep makes the last of it slow.</summary>
+    private const double FilledShare = 0.9;
+
+    /// <summary>A tray with less water than this, mm, counts as drained: the last film takes long to run off and drowns no
+    /// root.</summary>
+    public const double DrainedBelowMm = 3;
+
+    /// <summary>Depth from which it counts as filled, mm.</summary>
+    public double FilledMm => FilledShare * StandpipeHeightMm;
+
     /// <summary>Plan area, m2.</summary>
     public double AreaM2 => LengthMm * WidthMm / 1e6;
 }

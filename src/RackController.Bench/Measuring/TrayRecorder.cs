@@ -6,12 +6,6 @@ namespace RackController.Bench;
 /// <summary>Follows one tray through one flood after another.</summary>
 internal sealed class TrayRecorder(Tier tier)
 {
-    /// <summary>From this share of the standpipe's height on a tray counts as filled: the weep makes the last of it slow.</summary>
-    internal const double FullShare = 0.9;
-
-    /// <summary>A tray with less water than this counts as drained: the last film takes long to run off and drowns no root.</summary>
-    internal const double EmptyMm = 3;
-
     private double peakMm;
     private Duration? filled;
     private Duration? drained;
@@ -34,9 +28,9 @@ internal sealed class TrayRecorder(Tier tier)
     public bool Look(double depthMm, Duration sinceStart, Duration? sincePumpStopped)
     {
         peakMm = Math.Max(peakMm, depthMm);
-        filled ??= depthMm >= FullShare * tier.Tray.StandpipeHeightMm ? sinceStart : null;
-        var isEmpty = depthMm < EmptyMm;
-        drained = isEmpty && peakMm >= EmptyMm ? drained ?? sincePumpStopped : null;
+        filled ??= depthMm >= tier.Tray.FilledMm ? sinceStart : null;
+        var isEmpty = depthMm < FloodTray.DrainedBelowMm;
+        drained = isEmpty && peakMm >= FloodTray.DrainedBelowMm ? drained ?? sincePumpStopped : null;
         return isEmpty;
     }
 

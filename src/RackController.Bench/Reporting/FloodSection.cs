@@ -1,5 +1,6 @@
 using System.Text;
 using NodaTime;
+using RackController.Model;
 
 namespace RackController.Bench;
 
@@ -18,7 +19,7 @@ internal static class FloodSection
 
         html.Append("<p class=\"note\">Each tray: fill in minutes · drain in minutes · greatest depth in mm. Fill counts from the ")
             .Append("pump's start until the water stood within a tenth of the standpipe, drain from the pump's stop until less ")
-            .Append($"than {TrayRecorder.EmptyMm:0} mm were left.</p>\n");
+            .Append($"than {FloodTray.DrainedBelowMm:0} mm were left.</p>\n");
         foreach (var rack in site.Racks)
         {
             html.Append("<div class=\"scroll\"><table><caption>").Append(Html.Text(rack.Name)).Append("</caption>\n");

@@ -18,6 +18,7 @@ public static class HtmlReport
         ExpectationSection.Write(body, result);
         body.Append(PageFile("charts.html"));
         FloodSection.Write(body, result);
+        AdviceSection.Write(body, result);
         TotalsSection.Write(body, result);
         LogSection.Write(body, result);
         body.Append(PageFile("cautions.html"));

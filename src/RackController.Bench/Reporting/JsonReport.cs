@@ -29,6 +29,7 @@ public static class JsonReport
             [.. result.Hazards.Select(hazard => Hazard(result, hazard))],
             [.. result.Floods.Select(flood => Flood(site, flood))],
             [.. result.Racks.Select(rack => Rack(site, rack))],
+            [.. result.FloodAdvice.Select(JsonAdvice.Of)],
             [.. result.Loads.Select(load => new JsonLoad(
                 site[load.Load].Name, load.Powered.TotalSeconds, load.SwitchedOn, Math.Round(load.EnergyKWh, 4)))],
             [
@@ -70,8 +71,9 @@ public static class JsonReport
 internal sealed record JsonDocumentOfRun(
     string Scenario, string About, string Site, string Zone, string Start, double LengthS, bool Passed, long Scans,
     string EventLog, ImmutableArray<JsonExpectation> Expectations, ImmutableArray<JsonHazard> Hazards,
-    ImmutableArray<JsonFlood> Floods, ImmutableArray<JsonRack> Racks, ImmutableArray<JsonLoad> Loads,
-    ImmutableArray<JsonCircuit> Circuits, ImmutableArray<JsonTally> InterlockTrips, ImmutableArray<JsonTally> AlarmsRaised);
+    ImmutableArray<JsonFlood> Floods, ImmutableArray<JsonRack> Racks, ImmutableArray<JsonAdvice> FloodAdvice,
+    ImmutableArray<JsonLoad> Loads, ImmutableArray<JsonCircuit> Circuits, ImmutableArray<JsonTally> InterlockTrips,
+    ImmutableArray<JsonTally> AlarmsRaised);
 
 internal sealed record JsonExpectation(string Name, string Expected, int Line, bool Met, int Judged, JsonFailure? Failure);
 

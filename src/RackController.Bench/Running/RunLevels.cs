@@ -17,8 +17,8 @@ internal static class RunLevels
         yield return new WatchedLevel(rack.Id, RackQuantity.Spilled, null, WaterOnTheFloor.ToleratedL);
         foreach (var tier in rack.Tiers)
         {
-            yield return new(rack.Id, RackQuantity.TrayDepth, tier.Number, TrayRecorder.EmptyMm);
-            yield return new(rack.Id, RackQuantity.TrayDepth, tier.Number, TrayRecorder.FullShare * tier.Tray.StandpipeHeightMm);
+            yield return new(rack.Id, RackQuantity.TrayDepth, tier.Number, FloodTray.DrainedBelowMm);
+            yield return new(rack.Id, RackQuantity.TrayDepth, tier.Number, tier.Tray.FilledMm);
             yield return new(rack.Id, RackQuantity.AirTemperature, tier.Number, rack.Limits.AirHotC);
         }
     }

@@ -7,7 +7,17 @@ namespace RackController.Bench;
 /// <summary>All that a run of a scenario came to. The same scenario always comes to the same.</summary>
 public sealed record RunResult
 {
-    internal RunResult(RunCharts charts) => Charts = charts;
+    private readonly Lazy<ImmutableArray<FloodAdvice>> floodAdvice;
+
+    internal RunResult(RunCharts charts)
+    {
+        Charts = charts;
+        floodAdvice = new(() =>
+        [
+            .. Scenario!.Site.Racks.Where(rack => rack.Schedule.Floods.Times is not NoFloods)
+                .Select(rack => RackController.Bench.FloodAdvice.Of(Scenario.Site, rack)),
+        ]);
+    }
 
     /// <summary>The scenario.</summary>
     public required Scenario Scenario { get; init; }
@@ -41,6 +51,10 @@ public sealed record RunResult
 
     /// <summary>Everything that happened, in order.</summary>
     public required IReadOnlyList<LogEntry> Log { get; init; }
+
+    /// <summary>What a flood does on each rack that is flooded when nothing is broken, and what to change where that is not what
+    /// it should do. Computed when first asked for.</summary>
+    public ImmutableArray<FloodAdvice> FloodAdvice => floodAdvice.Value;
 
     /// <summary>Curves and stretches for charts.</summary>
     internal RunCharts Charts { get; }

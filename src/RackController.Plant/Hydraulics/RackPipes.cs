@@ -7,26 +7,24 @@ internal static class RackPipes
 {
     private const double SmallestFreeShare = 1e-6;
 
-    /// <summary>The supply network: the run from the pump to the lowest tee, one riser segment as long as each step from tier
-    /// to tier, and a branch per tier.</summary>
+    /// <summary>The supply network: the riser with a branch per tier.</summary>
     /// <param name="rack">The rack.</param>
-    public static SupplyNetwork NetworkOf(Rack rack)
-    {
-        var segments = new Pipe[rack.Tiers.Length];
-        var branches = new Pipe[rack.Tiers.Length];
-        var supply = rack.Supply;
-        for (var index = 0; index < segments.Length; index++)
-        {
-            var step = index == 0 ? 0 : rack.Tiers[index].TrayFloorHeightMm - rack.Tiers[index - 1].TrayFloorHeightMm;
-            segments[index] = index == 0
-                ? Of(supply.RunLengthMm, supply.BoreMm, supply.RunMinorLossK)
-                : Of(Math.Abs(step), supply.BoreMm, supply.TeeMinorLossK);
-            var branch = rack.Tiers[index].Branch;
-            branches[index] = Of(branch.LengthMm, branch.BoreMm, branch.MinorLossK);
-        }
+    public static SupplyNetwork NetworkOf(Rack rack) => new(SegmentsOf(rack), [.. rack.Tiers.Select(tier => BranchOf(tier.Branch))]);
 
-        return new SupplyNetwork(segments, branches);
+    /// <summary>The riser: the run from the pump to the lowest tee, then one segment as long as each step from tier to tier.</summary>
+    /// <param name="rack">The rack.</param>
+    public static Pipe[] SegmentsOf(Rack rack)
+    {
+        var supply = rack.Supply;
+        var steps = rack.Tiers.Zip(rack.Tiers.Skip(1), (lower, upper) => Math.Abs(upper.TrayFloorHeightMm - lower.TrayFloorHeightMm));
+        return
+        [
+            Of(supply.RunLengthMm, supply.BoreMm, supply.RunMinorLossK),
+            .. steps.Select(stepMm => Of(stepMm, supply.BoreMm, supply.TeeMinorLossK)),
+        ];
     }
+
+    private static Pipe BranchOf(SupplyBranch branch) => Of(branch.LengthMm, branch.BoreMm, branch.MinorLossK);
 
     /// <summary>Loss coefficient that a screen adds when a share of it is clogged: K = 1.3 s + (1 / (1 - s) - 1)^2 for a wire
     /// screen with the share s covered (Idelchik, Handbook of Hydraulic Resistance, from memory).</summary>

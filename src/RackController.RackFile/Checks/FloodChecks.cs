@@ -121,16 +121,19 @@ internal static class FloodChecks
         }
     }
 
-    /// <summary>Time to empty from the standpipe's height through the weep: t = 2 A sqrt(h) / (Cd a sqrt(2 g)), with the smaller
-    /// area where media take room, and Cd 0.62 for a plain edge (from memory, handbook range 0.60 to 0.62).</summary>
+    /// <summary>Time to drain from the standpipe's height through the weep: t = 2 A (sqrt h1 - sqrt h2) / (Cd a sqrt(2 g)), with
+    /// the smaller area where media take room, and Cd 0.62 for a plain edge (from memory, handbook range 0.60 to 0.62). A stack at
+    /// its limit takes longer; the simulated rack tells.</summary>
     private static Duration Emptying(FloodTray tray)
     {
         const double dischargeCoefficient = 0.62;
         const double gravityMPerS2 = 9.80665;
         var fullM = tray.StandpipeHeightMm / 1000;
-        var displacedToM = Math.Min(fullM, tray.Contents.DisplacedToMm / 1000);
+        var drainedM = FloodTray.DrainedBelowMm / 1000;
+        var displacedToM = Math.Clamp(tray.Contents.DisplacedToMm / 1000, drainedM, fullM);
         var weepM2 = Math.PI / 4 * Math.Pow(tray.WeepBoreMm / 1000, 2);
-        var areaRoots = tray.AreaM2 * (Math.Sqrt(fullM) - tray.Contents.DisplacedShare * Math.Sqrt(displacedToM));
+        var displacedRoots = tray.Contents.DisplacedShare * (Math.Sqrt(displacedToM) - Math.Sqrt(drainedM));
+        var areaRoots = tray.AreaM2 * (Math.Sqrt(fullM) - Math.Sqrt(drainedM) - displacedRoots);
         return Duration.FromSeconds(2 * areaRoots / (dischargeCoefficient * weepM2 * Math.Sqrt(2 * gravityMPerS2)));
     }
 }

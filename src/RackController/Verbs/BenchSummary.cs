@@ -32,6 +32,7 @@ internal static class BenchSummary
         Hazards(result, console);
         Tiers(result, console);
         Totals(result, console);
+        Advice(result, console);
         var ratio = scenario.Length.TotalSeconds / wall.TotalSeconds;
         console.WriteLine($"{result.Scans} scans in {wall.TotalSeconds:0.00} s, {ratio:0} times as fast as time passes");
         console.WriteLine($"event log: {LogText.Fingerprint(result)}");
@@ -153,6 +154,16 @@ internal static class BenchSummary
         console.MarkupLineInterpolated($"  interlock trips: {TotalsWords.Listed(result.Trips)}");
         console.MarkupLineInterpolated($"  alarms raised: {TotalsWords.Listed(result.Alarms)}");
         console.WriteLine();
+    }
+
+    private static void Advice(RunResult result, IAnsiConsole console)
+    {
+        foreach (var advice in result.FloodAdvice.Where(advice => !advice.Survey.Findings.IsEmpty))
+        {
+            console.MarkupLineInterpolated($"  A flood of {advice.Survey.Rack.Name} does not do what it should:");
+            FloodAdvisory.PrintWrong(advice, console);
+            console.WriteLine();
+        }
     }
 
     private static void Indented(IAnsiConsole console, string text)

@@ -1,3 +1,4 @@
+using RackController.Bench;
 using RackController.Growing;
 using RackController.Model;
 using RackController.RackFile;
@@ -26,6 +27,12 @@ internal static class SiteSummary
             Rack(site, rack, console);
         }
 
+        if (site.Racks.Any(rack => rack.Schedule.Floods.Times is not NoFloods))
+        {
+            console.WriteLine();
+            Wrapped(FloodWording.Legend, console);
+        }
+
         var missing = MissingSensors.Of(site).ToList();
         if (missing.Count > 0)
         {
@@ -35,15 +42,20 @@ internal static class SiteSummary
 
         foreach (var (what, buys) in missing)
         {
-            foreach (var line in Wrapping.Lines($"  {what}: {buys}", console.Profile.Width))
-            {
-                console.WriteLine(line);
-            }
+            Wrapped($"  {what}: {buys}", console);
         }
 
         console.WriteLine();
         console.WriteLine("Mains power and water together can kill. Ground-fault protection, wiring, breakers and floor");
         console.WriteLine("loading are for local codes and a licensed electrician to judge.");
+    }
+
+    private static void Wrapped(string text, IAnsiConsole console)
+    {
+        foreach (var line in Wrapping.Lines(text, console.Profile.Width))
+        {
+            console.WriteLine(line);
+        }
     }
 
     private static string Io(Site site) => site.Io is GpioIo gpio
@@ -76,6 +88,12 @@ internal static class SiteSummary
         foreach (var tier in rack.Tiers.Reverse())
         {
             console.WriteLine($"  tier {tier.Number}: {Light(rack, tier)}");
+        }
+
+        if (rack.Schedule.Floods.Times is not NoFloods)
+        {
+            console.WriteLine("  a flood, simulated:");
+            FloodAdvisory.Print(FloodAdvice.Of(site, rack), console);
         }
     }
 
