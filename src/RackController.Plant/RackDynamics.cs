@@ -123,9 +123,11 @@ internal sealed class RackDynamics : IRates
     {
         if (!acting.IsSame(inputs))
         {
-            var here = State;
+            _ = State;
             acting.CopyFrom(inputs);
-            integrator.Restart(here, Now);
+            Water.Prime(state);
+            Water.Settle(state);
+            integrator.Restart(state, Now);
         }
     }
 

@@ -6,6 +6,7 @@ namespace RackController.Plant;
 internal static class RackPipes
 {
     private const double SmallestFreeShare = 1e-6;
+    private const double CubicMillimetresPerM3 = 1e9;
 
     /// <summary>The supply network: the riser with a branch per tier.</summary>
     /// <param name="rack">The rack.</param>
@@ -16,13 +17,18 @@ internal static class RackPipes
     public static Pipe[] SegmentsOf(Rack rack)
     {
         var supply = rack.Supply;
-        var steps = rack.Tiers.Zip(rack.Tiers.Skip(1), (lower, upper) => Math.Abs(upper.TrayFloorHeightMm - lower.TrayFloorHeightMm));
         return
         [
             Of(supply.RunLengthMm, supply.BoreMm, supply.RunMinorLossK),
-            .. steps.Select(stepMm => Of(stepMm, supply.BoreMm, supply.TeeMinorLossK)),
+            .. StepsMm(rack).Select(stepMm => Of(stepMm, supply.BoreMm, supply.TeeMinorLossK)),
         ];
     }
+
+    /// <summary>Water that fills all of them, m3.</summary>
+    /// <param name="rack">The rack.</param>
+    public static double ContentM3(Rack rack) =>
+        (Section(rack.Supply.BoreMm) * (rack.Supply.RunLengthMm + StepsMm(rack).Sum())
+            + rack.Tiers.Sum(tier => Section(tier.Branch.BoreMm) * tier.Branch.LengthMm)) / CubicMillimetresPerM3;
 
     private static Pipe BranchOf(SupplyBranch branch) => Of(branch.LengthMm, branch.BoreMm, branch.MinorLossK);
 
@@ -34,6 +40,11 @@ internal static class RackPipes
         var free = Math.Max(1 - cloggedShare, SmallestFreeShare);
         return 1.3 * (1 - free) + (1 / free - 1) * (1 / free - 1);
     }
+
+    private static IEnumerable<double> StepsMm(Rack rack) =>
+        rack.Tiers.Zip(rack.Tiers.Skip(1), (lower, upper) => Math.Abs(upper.TrayFloorHeightMm - lower.TrayFloorHeightMm));
+
+    private static double Section(double boreMm) => Math.PI * boreMm * boreMm / 4;
 
     private static Pipe Of(double lengthMm, double boreMm, double minorLossK) =>
         new(lengthMm / 1000, boreMm / 1000, minorLossK, Pipe.DrawnTubingRoughnessM);

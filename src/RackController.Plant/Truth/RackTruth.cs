@@ -58,13 +58,17 @@ public sealed class RackTruth
     /// <summary>Water brought from outside since the start, less water taken away, L.</summary>
     public double BroughtL => rack.BroughtM3 * Litres.PerM3;
 
-    /// <summary>All water of the rack wherever it is or went, less what was brought, L: reservoir, trays, media, floor and vapour.
+    /// <summary>Water that fills the supply pipes, L.</summary>
+    public double PipesL => Litre(rack.Dynamics.Layout.Pipes);
+
+    /// <summary>All water of the rack wherever it is or went, less what was brought, L: reservoir, pipes, trays, media, floor and
+    /// vapour.
     /// It never changes.</summary>
     public double BalanceL
     {
         get
         {
-            var sum = ReservoirVolumeL + SpilledL + EvaporatedL + TranspiredL - BroughtL;
+            var sum = ReservoirVolumeL + PipesL + SpilledL + EvaporatedL + TranspiredL - BroughtL;
             foreach (var tier in Tiers)
             {
                 sum += tier.VolumeL + tier.MediaWaterL;

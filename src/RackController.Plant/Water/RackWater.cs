@@ -4,7 +4,8 @@ namespace RackController.Plant;
 
 /// <summary>
 /// All the water of one rack: how fast it moves from where to where. Every rate that takes water from one store gives it to
-/// another, so the stores' sum stays what it was. What drains is back in the reservoir at once.
+/// another, so the stores' sum stays what it was. Water takes no time on its way: what drains is back in the reservoir at once, and
+/// pipes that a check valve does not keep full fill and empty as the pump starts and stops (they take a second or two).
 /// </summary>
 internal sealed class RackWater
 {
@@ -25,6 +26,7 @@ internal sealed class RackWater
     private readonly PumpIntake intake;
     private readonly SupplyNetwork network;
     private readonly Pipe stillPassage;
+    private readonly double pipesM3;
     private double viscosity;
     private double viscosityAtC = double.NaN;
 
@@ -39,6 +41,7 @@ internal sealed class RackWater
         stack = new ReturnStack(rack);
         intake = new PumpIntake(rack.Reservoir.PumpIntakeMm / 1000);
         network = RackPipes.NetworkOf(rack);
+        pipesM3 = RackPipes.ContentM3(rack);
         stillPassage = new Pipe(
             StillPassageLengthM, rack.Supply.BoreMm / 1000, StillPassageLossK, Pipe.DrawnTubingRoughnessM);
         ThirstM3PerS = new double[tiers.Length];
@@ -50,12 +53,13 @@ internal sealed class RackWater
     /// <summary>What leaves an open reservoir as vapour; set before <see cref="Rates"/>.</summary>
     public double EvaporationM3PerS { get; set; }
 
-    /// <summary>Puts in what is there at the start: a filled reservoir, moist media.</summary>
+    /// <summary>Puts in what is there at the start: a filled reservoir, pipes as the last flood left them, moist media.</summary>
     /// <param name="state">The rack's state.</param>
     /// <param name="reservoirM3">Water in the reservoir.</param>
     public void Fill(Span<double> state, double reservoirM3)
     {
         state[layout.Reservoir] = reservoirM3;
+        state[layout.Pipes] = rack.Supply.HasCheckValve ? pipesM3 : 0;
         for (var index = 0; index < tiers.Length; index++)
         {
             state[layout.Media(index)] = tiers[index].Media.CapacityM3;
@@ -110,6 +114,15 @@ internal sealed class RackWater
         var evaporation = EvaporationM3PerS * TierWater.FadeAt(reservoirDepth);
         rates[layout.Evaporated] += evaporation;
         rates[layout.Reservoir] -= evaporation;
+    }
+
+    /// <summary>Fills the pipes as the pump starts, and lets them empty as it stops.</summary>
+    public void Prime(Span<double> state)
+    {
+        var wanted = inputs.PumpTurns || rack.Supply.HasCheckValve ? pipesM3 : 0;
+        var moved = Math.Min(wanted - state[layout.Pipes], Math.Max(0, state[layout.Reservoir]));
+        state[layout.Pipes] += moved;
+        state[layout.Reservoir] -= moved;
     }
 
     /// <summary>Puts right what a step cannot leave: less than no water in a tray, more in the reservoir than it holds.</summary>

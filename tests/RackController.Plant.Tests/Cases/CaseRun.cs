@@ -8,6 +8,7 @@ internal sealed class CaseRun
     private readonly TrayCase tray;
     private readonly RackInputs inputs;
     private readonly double startM3;
+    private readonly double startPipesM3;
 
     public CaseRun(TrayCase tray)
     {
@@ -16,6 +17,7 @@ internal sealed class CaseRun
         startM3 = rack.Reservoir.NormalVolumeL / Litres.PerM3;
         var celsius = TemperatureAt(tray.Supply?.KinematicViscosityM2s ?? Physics.KinematicViscosity(20));
         Water = new RackDynamics(rack, PlantStart.Default with { WaterC = celsius });
+        startPipesM3 = Water.State[Water.Layout.Pipes];
         inputs = new RackInputs(tray.Trays.Length) { RoomC = celsius, RoomVapourKPa = HumidAir.SaturationKPa(celsius) };
         for (var index = 0; index < tray.Trays.Length; index++)
         {
@@ -34,8 +36,9 @@ internal sealed class CaseRun
 
     public double SpilledL => Water.State[Water.Layout.Spilled] * Litres.PerM3;
 
-    /// <summary>How far the reservoir has fallen, m.</summary>
-    public double ReservoirFallM => (startM3 - Water.State[Water.Layout.Reservoir]) / tray.Reservoir!.AreaM2;
+    /// <summary>How far the reservoir has fallen, m, for what left the pipes: the references give them no volume.</summary>
+    public double ReservoirFallM =>
+        (startM3 + startPipesM3 - Water.State[Water.Layout.Reservoir] - Water.State[Water.Layout.Pipes]) / tray.Reservoir!.AreaM2;
 
     public void To(double seconds)
     {
