@@ -30,7 +30,7 @@ public sealed record FloodAdvice(FloodSurvey Survey, ImmutableArray<FloodCure> W
         var way = begun;
         while (FirstSteps(way.After).FirstOrDefault() is { } next)
         {
-            way = new FloodCure([.. way.Changes, .. next.Changes], next.After, way.Effort + next.Effort);
+            way = new FloodCure([.. way.Changes, .. next.Changes], next.After) { Effort = way.Effort + next.Effort };
         }
 
         return way;
@@ -51,7 +51,10 @@ public sealed record FloodAdvice(FloodSurvey Survey, ImmutableArray<FloodCure> W
             FloodCure? best = null;
             foreach (var change in remedy(survey).TakeWhile(_ => best is not { After.Findings.IsEmpty: true }))
             {
-                var tried = new FloodCure([change.Words], FloodSurvey.Of(survey.Site, change.Rack), (int)change.Effort);
+                var tried = new FloodCure([change.Words], FloodSurvey.Of(survey.Site, change.Rack))
+                {
+                    Effort = (int)change.Effort,
+                };
                 var cures = tried.After.Findings.All(finding => finding.Problem > problem);
                 best = cures && (best is null || tried.After.Findings.IsEmpty) ? tried : best;
             }
@@ -67,5 +70,8 @@ public sealed record FloodAdvice(FloodSurvey Survey, ImmutableArray<FloodCure> W
 /// <summary>One way to put a rack's floods right.</summary>
 /// <param name="Changes">What to change, all of it, in order.</param>
 /// <param name="After">What a flood does then.</param>
-/// <param name="Effort">How much its changes ask of a person, all together; only for comparing ways.</param>
-public sealed record FloodCure(ImmutableArray<string> Changes, FloodSurvey After, int Effort);
+public sealed record FloodCure(ImmutableArray<string> Changes, FloodSurvey After)
+{
+    /// <summary>What its changes ask of a person, all together.</summary>
+    internal int Effort { get; init; }
+}

@@ -30,6 +30,19 @@ public sealed partial class BenchVerbTests : IDisposable
     }
 
     [Fact]
+    public void TheSummaryTellsOfFloodsThatDoNotDoWhatTheyShouldAndOnlyOfThose()
+    {
+        using var starved = new StarvedRack();
+        var right = Prompt.Run("bench", Prompt.Scenario("hands-in-the-rack"), "--out", folder.FullName);
+        var wrong = Prompt.Run("bench", starved.Scenario, "--out", folder.FullName);
+
+        Assert.DoesNotContain("does not do what it should", right.Output, StringComparison.Ordinal);
+        Assert.Contains("A flood of north does not do what it should:", wrong.Output, StringComparison.Ordinal);
+        Assert.Contains("Wrong: tier 4 gets 1.5 L/min, too little to fill it", wrong.Output, StringComparison.Ordinal);
+        Assert.Contains("- set the minor losses of the branches: tier 1 to", wrong.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AnExpectationThatIsNotMetExitsWith1AndNamesItsMomentAndItsCauses()
     {
         var answer = Prompt.Run("bench", Broken("    never: { load: north/pump, powered: yes }\n"), "--out", folder.FullName);

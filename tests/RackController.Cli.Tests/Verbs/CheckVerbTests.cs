@@ -13,6 +13,15 @@ public sealed class CheckVerbTests
     }
 
     [Fact]
+    public void ARackWhoseUpperTiersStarveIsToldWhatToChangeAsApproved()
+    {
+        using var starved = new StarvedRack();
+        var answer = Prompt.Run("check", starved.File);
+        Assert.Equal(0, answer.ExitCode);
+        Approved.Matches("check-starved-rack", answer.Output.Replace(starved.File, "FILE", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void AScenarioThatIsRightIsSummedUpAsApproved()
     {
         var file = Prompt.Scenario("float-stuck");
