@@ -20,7 +20,7 @@ internal static class EventWords
         ControllerGoes => "the controller loses its power",
         ControllerComes { Wall: null } => "the controller boots",
         ControllerComes => "the controller boots with a clock that nothing vouches for",
-        RoomChanges room => $"the room is at {room.AirC:0.#} C",
+        RoomChanges room => $"the room is at {room.AirC:0.#} C and {room.HumidityPercent:0.#} %",
         _ => throw new InvariantBrokenException("every kind of event has its words"),
     };
 

@@ -33,6 +33,9 @@ public sealed record Scenario
     /// <summary>Whether its breakers and ground-fault protection open as early or as late as they may. Default early.</summary>
     public BreakerEdge Breakers { get; init; }
 
+    /// <summary>How the air of the room runs over every day; null for a room that stays as it is.</summary>
+    public RoomProfile? Room { get; init; }
+
     /// <summary>What happens from outside, in order.</summary>
     public required ImmutableArray<ScenarioEvent> Events { get; init; }
 

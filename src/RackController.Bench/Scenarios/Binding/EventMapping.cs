@@ -12,9 +12,6 @@ namespace RackController.Bench.Binding;
 /// or of the air of the <c>room</c>.</summary>
 internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
 {
-    /// <summary>As the simulated room has it at the start: a scenario changes its warmth only.</summary>
-    private static readonly double roomHumidityPercent = PlantStart.Default.RoomHumidityPercent;
-
     private readonly SiteNames names;
     private readonly Key<string> name = Key.Optional("name", new TextKind("a name", "\"`"), "What expectations call it.");
     private readonly Key<Duration> length = Key.Optional("for", new DurationKind("0 s", "366 d", ""), "How long it lasts.");
@@ -25,8 +22,10 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
     private readonly Key<bool> controller = Key.Optional(
         "controller", new ChoiceKind<bool>([("off", false)]), "The board loses its power `for` a time, or for good.");
 
-    private readonly Key<double> room = Key.Optional(
-        "room", new QuantityKind(Dimensions.Temperature, "-10 °C", "60 °C"), "The air of the room is at this from now on.");
+    private readonly Key<double> room = Key.Optional("room", RoomPointMapping.Air, "The air of the room is at this from now on.");
+    private readonly Key<double> humidity = Key.Optional(
+        "humidity", RoomPointMapping.Humidity, "With `room`: its relative humidity from now on. Without this it is that of the start.");
+
 
     private readonly Key<FaultKind> fault = Key.Optional(
         "fault", new ChoiceKind<FaultKind>([.. Enum.GetValues<FaultKind>().Select(kind => (FaultNames.Of(kind), kind))]),
@@ -60,7 +59,7 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
     public override string Doc => "Something that happens to the run from outside.";
 
     public override ImmutableArray<Key> Keys =>
-        [at, name, fault, ask, clock, controller, room, load, rack, tier, circuit, sensor, size, length, wakes, alarm, person];
+        [at, name, fault, ask, clock, controller, room, humidity, load, rack, tier, circuit, sensor, size, length, wakes, alarm, person];
 
     protected override ImmutableList<ScenarioEvent>? Build(MappingReader keys)
     {
@@ -74,7 +73,7 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
         return keys.FindValue(fault) is { } kind ? Fault(keys, kind)
             : keys.FindValue(ask) is { } request ? Ask(keys, request)
             : keys.Find(clock) is { } change ? Clock(keys, change)
-            : keys.FindValue(room) is { } airC ? [new RoomChanges(keys.Get(at), keys.Find(name) ?? "room", airC, roomHumidityPercent)]
+            : keys.FindValue(room) is { } airC ? [Room(keys, airC)]
             : Controller(keys);
     }
 
@@ -135,6 +134,9 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
             _ => throw new InvariantBrokenException($"every change of a clock has its event, {change.Kind} too"),
         };
     }
+
+    private RoomChanges Room(MappingReader keys, double airC) => new(
+        keys.Get(at), keys.Find(name) ?? "room", airC, keys.FindValue(humidity) ?? PlantStart.Default.RoomHumidityPercent);
 
     private ImmutableList<ScenarioEvent> Controller(MappingReader keys)
     {

@@ -12,6 +12,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
 {
     private const int MostEvents = 1000;
     private const int MostExpectations = 200;
+    private const int MostRoomPoints = 48;
     private readonly Site site;
     private readonly string file;
     private readonly Key<string> about = Key.Required("about", new SentenceKind(), "What the scenario proves.");
@@ -24,6 +25,9 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
     private readonly Key<ImmutableArray<AcceptedHazard>> accepts = Key.Optional(
         "accepts", new ListKind<AcceptedHazard>(new AcceptanceMapping(), "hazard", 20),
         "Hazards that software alone cannot prevent here, each with the wired part that does.");
+
+    private readonly Key<ImmutableArray<RoomPoint>> room = Key.Optional(
+        "room", new ListKind<RoomPoint>(new RoomPointMapping(), "point", MostRoomPoints), "The air of the room over every day.");
 
     private readonly Key<Instant> start;
     private readonly Key<ImmutableArray<ImmutableList<ScenarioEvent>>> events;
@@ -50,7 +54,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
 
     public override string Doc => "A run to be made and what must hold in it.";
 
-    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, breakers, events, expect, accepts];
+    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, breakers, room, events, expect, accepts];
 
     protected override Scenario? Build(MappingReader keys)
     {
@@ -59,6 +63,13 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
         if (happenings.Where(happening => happening is not (RackMends or ControllerComes)).Any(happening => happening.At >= runs))
         {
             keys.Refuse(events, "an event comes after the end of the run", "move it, or make `length` longer");
+            return null;
+        }
+
+        var points = (keys.FindValue(room) ?? []).OrderBy(point => point.At).ToImmutableArray();
+        if (points.Zip(points.Skip(1)).Any(pair => pair.First.At == pair.Second.At))
+        {
+            keys.Refuse(room, "two points of the room's day are at the same time", "keep one of them");
             return null;
         }
 
@@ -72,6 +83,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
             Start = keys.Get(start),
             Length = runs,
             Breakers = keys.Get(breakers),
+            Room = points.IsEmpty ? null : new RoomProfile(points),
             Events = happenings,
             Expectations = keys.Get(expect),
             Accepts = keys.FindValue(accepts) ?? [],
