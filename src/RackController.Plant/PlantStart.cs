@@ -26,6 +26,20 @@ public sealed record PlantStart
     /// <summary>Relative humidity of the room, %. Default 50.</summary>
     public double RoomHumidityPercent { get; init; } = 50;
 
+    /// <summary>Height of the site above sea level, m: air is thinner there, and water holds less oxygen. Default 0.</summary>
+    public double AltitudeM { get; init; }
+
+    /// <summary>Conductivity of the solution in reservoirs and media, mS/cm at 25 degrees Celsius: 0 to 3. Default 1.</summary>
+    public double ConductivityMsPerCm { get; init; } = 1;
+
+    /// <summary>Conductivity of the water that reservoirs are topped up with, mS/cm at 25 degrees Celsius: 0 to 3. Default 0.3, a tap's;
+    /// common practice, no source.</summary>
+    public double TopUpMsPerCm { get; init; } = 0.3;
+
+    /// <summary>What the crop gives off beside a full stand of grass, by its stage: 0 for sown media in the dark, 0.7 for seedlings, 1.05
+    /// for a full canopy (FAO-56 table 12, from memory). Default 1.</summary>
+    public double CropFactor { get; init; } = 1;
+
     /// <summary>Error that one step of the integration may leave in a level, mm: 1e-9 to 1. Default 0.001. A finer one takes more
     /// steps, and shows how much the default errs.</summary>
     public double LevelToleranceMm { get; init; } = 0.001;

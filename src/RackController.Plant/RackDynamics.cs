@@ -4,16 +4,18 @@ namespace RackController.Plant;
 
 /// <summary>
 /// One rack as a system that moves: its state at a time, how the state changes under the inputs that act, and where it will be
-/// within the step in hand. Everything that runs by itself runs in here, in one integration, so that water, air and temperature agree
-/// on every moment.
+/// within the step in hand. Everything that runs by itself runs in here, in one integration, so that water, air, warmth and what is
+/// dissolved agree on every moment.
 /// </summary>
 internal sealed class RackDynamics : IRates
 {
     private const double ToleranceK = 1e-3;
+    private const double VapourToleranceKPa = 1e-3;
+    private const double OxygenToleranceGPerM3 = 1e-3;
+    private const double SaltToleranceG = 1e-2;
 
     private readonly Rack rack;
     private readonly RackInputs acting;
-    private readonly RackClimate climate;
     private readonly BogackiShampine integrator;
     private readonly double[] state;
     private readonly double[] perTolerance;
@@ -25,10 +27,12 @@ internal sealed class RackDynamics : IRates
         Layout = new RackLayout(rack.Tiers.Length);
         acting = new RackInputs(rack.Tiers.Length);
         Water = new RackWater(rack, Layout, acting);
-        climate = new RackClimate(rack, Layout, acting);
+        Climate = new RackClimate(rack, Layout, acting, start);
+        Solutes = new RackSolutes(rack, Layout, acting, start);
         state = new double[Layout.Length];
         Water.Fill(state, rack.Reservoir.NormalVolumeL / Litres.PerM3 * start.ReservoirShare);
-        climate.Fill(state, start);
+        Climate.Fill(state, start);
+        Solutes.Fill(state, start);
         perTolerance = PerTolerance(start.LevelToleranceMm / 1000);
         Now = start.At;
         stateAt = start.At;
@@ -46,6 +50,10 @@ internal sealed class RackDynamics : IRates
     /// <param name="index">Tier, from 0.</param>
     public double TrayDepthM(int index) => Water.TrayDepthM(index, State[RackLayout.Tray(index)]);
 
+    public RackClimate Climate { get; }
+
+    public RackSolutes Solutes { get; }
+
     /// <summary>The time that it stands at.</summary>
     public MonotonicTime Now { get; private set; }
 
@@ -62,9 +70,6 @@ internal sealed class RackDynamics : IRates
             return integrator.To;
         }
     }
-
-    /// <summary>Vapour pressure of the room, kPa.</summary>
-    public double RoomVapourKPa => acting.RoomVapourKPa;
 
     /// <summary>How many steps the integration took.</summary>
     public long Steps => integrator.Steps;
@@ -131,7 +136,17 @@ internal sealed class RackDynamics : IRates
         }
     }
 
-    /// <summary>Pours water into a store from outside, such as a hose.</summary>
+    /// <summary>Water comes into the reservoir from outside, as from a hose, or leaves it.</summary>
+    /// <param name="volume">m3; negative leaves, at most what is there.</param>
+    public void Bring(double volume)
+    {
+        _ = State;
+        Climate.Bring(state, Math.Max(0, volume));
+        Solutes.Bring(state, volume);
+        Pour(Layout.Reservoir, volume);
+    }
+
+    /// <summary>Pours water into a store, which changes in nothing else.</summary>
     /// <param name="store">Where it is in the state.</param>
     /// <param name="volume">m3; negative takes away.</param>
     public void Pour(int store, double volume)
@@ -142,12 +157,24 @@ internal sealed class RackDynamics : IRates
         integrator.Restart(state, Now);
     }
 
+    /// <summary>The air of the room is at once another.</summary>
+    /// <param name="celsius">Temperature.</param>
+    /// <param name="vapourKPa">Vapour pressure, kPa.</param>
+    public void SetRoom(double celsius, double vapourKPa)
+    {
+        _ = State;
+        state[Layout.RoomC] = celsius;
+        state[Layout.RoomVapourKPa] = vapourKPa;
+        integrator.Restart(state, Now);
+    }
+
     /// <inheritdoc/>
     public void Rates(ReadOnlySpan<double> at, Span<double> rates)
     {
         rates.Clear();
-        climate.Rates(at, rates, Water);
+        Climate.Rates(at, rates, Water);
         Water.Rates(at, rates);
+        Solutes.Rates(at, rates, Water);
     }
 
     /// <inheritdoc/>
@@ -166,18 +193,23 @@ internal sealed class RackDynamics : IRates
     /// <inheritdoc/>
     public bool Settle(Span<double> at) => Water.Settle(at);
 
-    // Sums are as exact as the stores that they are the sums of.
+    // Sums are as exact as the stores that they are the sums of, and the room runs straight.
     private double[] PerTolerance(double levelM)
     {
         var allowed = new double[Layout.Length];
         Array.Fill(allowed, double.PositiveInfinity);
         allowed[Layout.Reservoir] = levelM * rack.Reservoir.AreaM2;
         allowed[Layout.WaterC] = ToleranceK;
+        allowed[Layout.Salts] = SaltToleranceG;
+        allowed[Layout.Oxygen] = OxygenToleranceGPerM3 * rack.Reservoir.NormalVolumeL / Litres.PerM3;
         for (var index = 0; index < rack.Tiers.Length; index++)
         {
             allowed[RackLayout.Tray(index)] = levelM * Water.TrayAreaM2(index, 0);
             allowed[Layout.Media(index)] = levelM * Water.TrayAreaM2(index, 0);
             allowed[Layout.AirC(index)] = ToleranceK;
+            allowed[Layout.VapourKPa(index)] = VapourToleranceKPa;
+            allowed[Layout.TraySalts(index)] = SaltToleranceG;
+            allowed[Layout.MediaSalts(index)] = SaltToleranceG;
         }
 
         return [.. allowed.Select(one => 1 / one)];

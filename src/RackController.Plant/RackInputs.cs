@@ -42,17 +42,20 @@ internal sealed class RackInputs
     /// <summary>Whether a fan moves the rack's air.</summary>
     public bool FanRuns { get; set; }
 
-    /// <summary>Temperature of the room, degrees Celsius.</summary>
-    public double RoomC { get; set; }
+    /// <summary>Power of the aerator, W.</summary>
+    public double AeratorW { get; set; }
 
-    /// <summary>Vapour pressure of the room, kPa.</summary>
-    public double RoomVapourKPa { get; set; }
+    /// <summary>How fast the temperature of the room rises, K/s.</summary>
+    public double RoomCPerS { get; set; }
+
+    /// <summary>How fast the vapour pressure of the room rises, kPa/s.</summary>
+    public double RoomVapourKPaPerS { get; set; }
 
     /// <summary>Whether these are the same in every respect.</summary>
     public bool IsSame(RackInputs other) =>
         PumpSpeed == other.PumpSpeed && PumpW == other.PumpW
-        && ScreenLossK == other.ScreenLossK && FanRuns == other.FanRuns && RoomC == other.RoomC
-        && RoomVapourKPa == other.RoomVapourKPa
+        && ScreenLossK == other.ScreenLossK && FanRuns == other.FanRuns && AeratorW == other.AeratorW
+        && RoomCPerS == other.RoomCPerS && RoomVapourKPaPerS == other.RoomVapourKPaPerS
         && ValveOpen.AsSpan().SequenceEqual(other.ValveOpen) && WeepBlocked.AsSpan().SequenceEqual(other.WeepBlocked)
         && LeakM3PerS.AsSpan().SequenceEqual(other.LeakM3PerS) && LightW.AsSpan().SequenceEqual(other.LightW)
         && Ppfd.AsSpan().SequenceEqual(other.Ppfd);
@@ -64,8 +67,9 @@ internal sealed class RackInputs
         PumpW = other.PumpW;
         ScreenLossK = other.ScreenLossK;
         FanRuns = other.FanRuns;
-        RoomC = other.RoomC;
-        RoomVapourKPa = other.RoomVapourKPa;
+        AeratorW = other.AeratorW;
+        RoomCPerS = other.RoomCPerS;
+        RoomVapourKPaPerS = other.RoomVapourKPaPerS;
         other.ValveOpen.CopyTo(ValveOpen, 0);
         other.WeepBlocked.CopyTo(WeepBlocked, 0);
         other.LeakM3PerS.CopyTo(LeakM3PerS, 0);

@@ -12,6 +12,7 @@ internal sealed class SimulatedRack
     private readonly LoadElectrics?[] lights;
     private readonly LoadElectrics?[] valves;
     private readonly List<LoadElectrics> fans;
+    private readonly List<LoadElectrics> aerators;
     private readonly RackCurves curves;
     private readonly LevelWatch watch;
     private Threshold floorWet;
@@ -26,9 +27,9 @@ internal sealed class SimulatedRack
         lights = [.. rack.Tiers.Select(tier => tier.Light is { } light ? loads[light.Index] : null)];
         valves = [.. rack.Tiers.Select(tier => tier.Valve is { } valve ? loads[valve.Index] : null)];
         fans = [.. loads.Where(load => load.Load.Rack == rack.Id && load.Load.Kind == LoadKind.Fan)];
+        aerators = [.. loads.Where(load => load.Load.Rack == rack.Id && load.Load.Kind == LoadKind.Aerator)];
         Light = new LightSums(rack.Tiers.Length, start.At);
         Inputs = new RackInputs(rack.Tiers.Length);
-        SetRoom(start.RoomC, start.RoomHumidityPercent);
         Dynamics = new RackDynamics(rack, start);
         Dynamics.Take(Inputs);
         curves = new RackCurves(Dynamics);
@@ -83,11 +84,31 @@ internal sealed class SimulatedRack
         _ => curves.Of(quantity, tierNumber - 1).At(Dynamics.Share),
     };
 
-    /// <summary>Sets the air of the room.</summary>
-    public void SetRoom(double celsius, double humidityPercent)
+    /// <summary>What the crop of a tier gives off now, kg/s.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    public double TranspiredKgPerS(int index) =>
+        Dynamics.Climate.ThirstKgPerS(index, Dynamics.State) * Dynamics.Water.SuppliedShare(index, Dynamics.State);
+
+    /// <summary>The air of the room is this and stays so.</summary>
+    /// <param name="celsius">Temperature.</param>
+    /// <param name="vapourKPa">Vapour pressure, kPa.</param>
+    public void SetRoom(double celsius, double vapourKPa)
     {
-        Inputs.RoomC = celsius;
-        Inputs.RoomVapourKPa = HumidAir.SaturationKPa(celsius) * humidityPercent / 100;
+        Inputs.RoomCPerS = 0;
+        Inputs.RoomVapourKPaPerS = 0;
+        Dynamics.Take(Inputs);
+        Dynamics.SetRoom(celsius, vapourKPa);
+    }
+
+    /// <summary>The air of the room changes evenly from what it is.</summary>
+    /// <param name="celsius">Temperature that it goes to.</param>
+    /// <param name="vapourKPa">Vapour pressure that it goes to, kPa.</param>
+    /// <param name="seconds">How long it takes, above 0.</param>
+    public void LetRoomRun(double celsius, double vapourKPa, double seconds)
+    {
+        Inputs.RoomCPerS = (celsius - Dynamics.State[Dynamics.Layout.RoomC]) / seconds;
+        Inputs.RoomVapourKPaPerS = (vapourKPa - Dynamics.State[Dynamics.Layout.RoomVapourKPa]) / seconds;
+        Dynamics.Take(Inputs);
     }
 
     /// <summary>Somebody mops the floor.</summary>
@@ -103,7 +124,7 @@ internal sealed class SimulatedRack
     {
         var moved = Math.Max(volume, -Dynamics.State[Dynamics.Layout.Reservoir]);
         BroughtM3 += moved;
-        Dynamics.Pour(Dynamics.Layout.Reservoir, moved);
+        Dynamics.Bring(moved);
     }
 
     /// <summary>Takes over what loads and faults do now, after any of them may have changed.</summary>
@@ -116,6 +137,12 @@ internal sealed class SimulatedRack
         foreach (var fan in fans)
         {
             Inputs.FanRuns |= fan.Works;
+        }
+
+        Inputs.AeratorW = 0;
+        foreach (var aerator in aerators)
+        {
+            Inputs.AeratorW += aerator.PowerW;
         }
 
         for (var index = 0; index < lights.Length; index++)

@@ -18,6 +18,7 @@ public sealed class SimulatedSite : IRackIo
     private readonly SiteSensors sensors;
     private readonly FaultSchedule faults = new();
     private readonly FaultEffects effects;
+    private readonly RoomAir room;
 
     /// <summary>Builds the site and puts every load in its safe state.</summary>
     /// <param name="site">The site, checked.</param>
@@ -32,6 +33,7 @@ public sealed class SimulatedSite : IRackIo
         racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
         sensors = new SiteSensors(site, start, new SensorTruth(site, racks, electrics));
         effects = new FaultEffects(racks, electrics);
+        room = new RoomAir(racks);
         Racks = [.. racks.Select(rack => new RackTruth(rack))];
         Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit, electrics))];
         Loads = [.. electrics.Loads.Select(load => new LoadTruth(load, electrics))];
@@ -87,16 +89,13 @@ public sealed class SimulatedSite : IRackIo
         TakeDueFaults();
     }
 
-    /// <summary>The air of the room round all racks becomes this.</summary>
+    /// <summary>The air of the room round all racks goes to this and stays there, until it is told otherwise.</summary>
     /// <param name="celsius">Temperature, degrees Celsius.</param>
     /// <param name="humidityPercent">Relative humidity, %.</param>
-    public void SetRoom(double celsius, double humidityPercent)
+    /// <param name="reachedAt">When it is there, having changed evenly; <see cref="Reached"/> or earlier for at once.</param>
+    public void SetRoom(double celsius, double humidityPercent, MonotonicTime reachedAt)
     {
-        foreach (var rack in racks)
-        {
-            rack.SetRoom(celsius, humidityPercent);
-        }
-
+        room.Aim(celsius, humidityPercent, Reached, reachedAt);
         Settle();
     }
 
@@ -179,6 +178,7 @@ public sealed class SimulatedSite : IRackIo
     {
         var next = MonotonicTime.Earlier(time, MonotonicTime.Earlier(faults.NextChange, electrics.NextChange));
         next = MonotonicTime.Earlier(next, sensors.Due);
+        next = MonotonicTime.Earlier(next, room.ReachedAt);
         foreach (var rack in racks)
         {
             next = MonotonicTime.Earlier(next, rack.Horizon);
@@ -191,6 +191,8 @@ public sealed class SimulatedSite : IRackIo
         {
             news |= rack.MoveTo(next);
         }
+
+        _ = room.Reach(Reached);
 
         if (news)
         {

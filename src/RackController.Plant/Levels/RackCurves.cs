@@ -14,8 +14,8 @@ internal sealed class RackCurves(RackDynamics dynamics)
         RackQuantity.Spilled => dynamics.Curve(dynamics.Layout.Spilled),
         RackQuantity.PumpFlow => dynamics.Curve(dynamics.Layout.Pumped).Rate(dynamics.StepS),
         RackQuantity.WaterTemperature => dynamics.Curve(dynamics.Layout.WaterC),
-        RackQuantity.AirTemperature => AirC(tier),
-        _ => Humidity(AirC(tier)),
+        RackQuantity.AirTemperature => Mean(dynamics.Layout.AirC(0), tier),
+        _ => Humidity(Mean(dynamics.Layout.AirC(0), tier), Mean(dynamics.Layout.VapourKPa(0), tier)),
     };
 
     /// <summary>What the curve of a quantity reads where the quantity stands at a level.</summary>
@@ -31,17 +31,18 @@ internal sealed class RackCurves(RackDynamics dynamics)
         _ => level,
     };
 
-    private Curve AirC(int? tier)
+    // Of one tier, or of all on average; the parts of the tiers stand in a row.
+    private Curve Mean(int first, int? tier)
     {
         if (tier is { } index)
         {
-            return dynamics.Curve(dynamics.Layout.AirC(index));
+            return dynamics.Curve(first + index);
         }
 
         var sum = default(Curve);
         for (var i = 0; i < dynamics.Layout.Tiers; i++)
         {
-            var one = dynamics.Curve(dynamics.Layout.AirC(i));
+            var one = dynamics.Curve(first + i);
             sum = new Curve(sum.First + one.First, sum.Second + one.Second, sum.Third + one.Third, sum.Last + one.Last);
         }
 
@@ -49,8 +50,7 @@ internal sealed class RackCurves(RackDynamics dynamics)
         return new Curve(sum.First / count, sum.Second / count, sum.Third / count, sum.Last / count);
     }
 
-    private Curve Humidity(in Curve airC) =>
-        new(Percent(airC.First), Percent(airC.Second), Percent(airC.Third), Percent(airC.Last));
-
-    private double Percent(double airC) => HumidAir.RelativePercent(airC, dynamics.RoomVapourKPa);
+    private static Curve Humidity(in Curve airC, in Curve vapourKPa) => new(
+        HumidAir.RelativePercent(airC.First, vapourKPa.First), HumidAir.RelativePercent(airC.Second, vapourKPa.Second),
+        HumidAir.RelativePercent(airC.Third, vapourKPa.Third), HumidAir.RelativePercent(airC.Last, vapourKPa.Last));
 }

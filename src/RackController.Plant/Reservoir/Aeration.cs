@@ -42,7 +42,8 @@ internal static class Aeration
     /// <param name="insertTraysPerM3">Insert trays for each m3 of the reservoir's normal volume.</param>
     /// <param name="gPerM3">Oxygen in the water, g/m3.</param>
     /// <param name="celsius">Temperature of the water.</param>
+    /// <remarks>An integrator may try a little less than no oxygen, and has to be led back.</remarks>
     public static double UptakeGPerM3S(double insertTraysPerM3, double gPerM3, double celsius) =>
-        UptakeGPerSPerInsertTray * insertTraysPerM3 * gPerM3 / (gPerM3 + HalfUptakeGPerM3)
+        UptakeGPerSPerInsertTray * insertTraysPerM3 * gPerM3 / (Math.Abs(gPerM3) + HalfUptakeGPerM3)
         * Math.Exp(UptakeLnPerK * (celsius - ReferenceC));
 }

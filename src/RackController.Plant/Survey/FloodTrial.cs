@@ -24,8 +24,8 @@ internal sealed class FloodTrial
     private FloodTrial(Rack rack, RackFloats floats)
     {
         this.rack = rack;
-        water = new RackDynamics(rack, PlantStart.Default);
-        inputs = new RackInputs(rack.Tiers.Length) { RoomC = WaterC, RoomVapourKPa = HumidAir.SaturationKPa(WaterC) };
+        water = new RackDynamics(rack, PlantStart.Default with { RoomC = WaterC, RoomHumidityPercent = 100, CropFactor = 0 });
+        inputs = new RackInputs(rack.Tiers.Length);
         parts = [.. rack.Tiers.Select(tier => new TierWater(tier))];
         readsFullMm = [.. rack.Tiers.Select(floats.FullMm)];
         Filled = new Duration?[parts.Length];

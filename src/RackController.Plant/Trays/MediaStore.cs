@@ -23,7 +23,11 @@ internal readonly struct MediaStore
     /// <param name="heldM3">What it holds.</param>
     /// <param name="depthM">Depth of water in the tray, m.</param>
     public double Uptake(double heldM3, double depthM) =>
-        depthM <= 0 ? 0 : Math.Max(0, CapacityM3 - heldM3) / UptakeTimeS * Math.Min(1, depthM / WettedAtM);
+        Math.Max(0, CapacityM3 - heldM3) / UptakeTimeS * CoveredShare(depthM);
+
+    /// <summary>How far the water in the tray reaches it, 0 to 1.</summary>
+    /// <param name="depthM">Depth of water in the tray, m.</param>
+    public static double CoveredShare(double depthM) => Math.Clamp(depthM / WettedAtM, 0, 1);
 
     /// <summary>Share of its thirst that a crop can still draw: falls to 0 as the media dries.</summary>
     /// <param name="heldM3">What it holds.</param>

@@ -28,6 +28,22 @@ public sealed class RackTruth
     /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
     public double WaterTemperatureC => rack.Dynamics.State[rack.Dynamics.Layout.WaterC];
 
+    /// <summary>Oxygen dissolved in the reservoir, mg/L.</summary>
+    public double DissolvedOxygenMgPerL => rack.Dynamics.Solutes.OxygenGPerM3(rack.Dynamics.State);
+
+    /// <summary>Oxygen that the reservoir would hold if it were saturated with air, mg/L.</summary>
+    public double SaturatedOxygenMgPerL => rack.Dynamics.Solutes.SaturatedGPerM3(rack.Dynamics.State);
+
+    /// <summary>Electrical conductivity of the reservoir, mS/cm at 25 degrees Celsius.</summary>
+    public double ConductivityMsPerCm =>
+        Salts.MsPerCm(Salts.GPerM3(State[Layout.Salts], State[Layout.Reservoir]));
+
+    /// <summary>Temperature of the room, degrees Celsius.</summary>
+    public double RoomTemperatureC => State[Layout.RoomC];
+
+    /// <summary>Relative humidity of the room, %.</summary>
+    public double RoomHumidityPercent => HumidAir.RelativePercent(RoomTemperatureC, State[Layout.RoomVapourKPa]);
+
     /// <summary>Whether the pump turns: powered, with voltage enough, and not seized.</summary>
     public bool PumpTurns => rack.Inputs.PumpTurns;
 
@@ -46,7 +62,7 @@ public sealed class RackTruth
     /// <summary>What lies on the floor: spilled and not mopped up, L.</summary>
     public double OnFloorL => rack.OnFloorM3 * Litres.PerM3;
 
-    /// <summary>All that left the reservoir as vapour since the start, L.</summary>
+    /// <summary>All that left reservoir and trays as vapour since the start, L.</summary>
     public double EvaporatedL => Litre(rack.Dynamics.Layout.Evaporated);
 
     /// <summary>All that the crop gave off since the start, L.</summary>
@@ -77,6 +93,32 @@ public sealed class RackTruth
             return sum;
         }
     }
+
+    /// <summary>Salts that the crop has taken up since the start, g.</summary>
+    public double CropSaltsG => State[Layout.CropSalts];
+
+    /// <summary>Salts brought with water from outside since the start, less those taken away with it, g.</summary>
+    public double BroughtSaltsG => rack.Dynamics.Solutes.BroughtSaltsG;
+
+    /// <summary>All salts of the rack wherever they are or went, less what was brought, g: reservoir, pipes, trays, media, crop and
+    /// floor. It never changes.</summary>
+    public double SaltBalanceG
+    {
+        get
+        {
+            var sum = State[Layout.Salts] + State[Layout.PipeSalts] + State[Layout.SpilledSalts] + CropSaltsG - BroughtSaltsG;
+            for (var index = 0; index < Layout.Tiers; index++)
+            {
+                sum += State[Layout.TraySalts(index)] + State[Layout.MediaSalts(index)];
+            }
+
+            return sum;
+        }
+    }
+
+    private RackLayout Layout => rack.Dynamics.Layout;
+
+    private ReadOnlySpan<double> State => rack.Dynamics.State;
 
     private double Litre(int store) => rack.Dynamics.State[store] * Litres.PerM3;
 }

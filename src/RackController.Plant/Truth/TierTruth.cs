@@ -42,4 +42,23 @@ public sealed class TierTruth
 
     /// <summary>Relative humidity of the air, %.</summary>
     public double AirHumidityPercent => rack.Value(RackQuantity.AirHumidity, Number);
+
+    /// <summary>Vapour pressure deficit of the air, kPa.</summary>
+    public double VapourDeficitKPa => HumidAir.DeficitKPa(AirTemperatureC, VapourKPa);
+
+    /// <summary>Temperature of the crop's leaves, degrees Celsius.</summary>
+    public double CanopyTemperatureC =>
+        rack.Dynamics.Climate.LeafC(index, rack.Dynamics.State, rack.TranspiredKgPerS(index));
+
+    /// <summary>Vapour pressure deficit between the crop's leaves and the air, kPa.</summary>
+    public double LeafVapourDeficitKPa => HumidAir.DeficitKPa(CanopyTemperatureC, VapourKPa);
+
+    /// <summary>What the crop gives off now, mL/h; a millilitre of water is a gram.</summary>
+    public double TranspirationMlPerH => rack.TranspiredKgPerS(index) * 3.6e6;
+
+    /// <summary>Electrical conductivity of the water held by the media, mS/cm at 25 degrees Celsius.</summary>
+    public double MediaConductivityMsPerCm => Salts.MsPerCm(Salts.GPerM3(
+        rack.Dynamics.State[rack.Dynamics.Layout.MediaSalts(index)], rack.Dynamics.State[rack.Dynamics.Layout.Media(index)]));
+
+    private double VapourKPa => rack.Dynamics.State[rack.Dynamics.Layout.VapourKPa(index)];
 }

@@ -4,8 +4,9 @@ namespace RackController.Plant;
 
 /// <summary>
 /// All the water of one rack: how fast it moves from where to where. Every rate that takes water from one store gives it to
-/// another, so the stores' sum stays what it was. Water takes no time on its way: what drains is back in the reservoir at once, and
-/// pipes that a check valve does not keep full fill and empty as the pump starts and stops (they take a second or two).
+/// another, so the stores' sum stays what it was, and salts go with the water. Water takes no time on its way: what drains is back in
+/// the reservoir at once, and pipes that a check valve does not keep full fill and empty as the pump starts and stops (they take a
+/// second or two).
 /// </summary>
 internal sealed class RackWater
 {
@@ -20,8 +21,6 @@ internal sealed class RackWater
     private readonly RackLayout layout;
     private readonly RackInputs inputs;
     private readonly TierWater[] tiers;
-    private readonly double[] depths;
-    private readonly double[] drains;
     private readonly ReturnStack stack;
     private readonly PumpIntake intake;
     private readonly SupplyNetwork network;
@@ -36,8 +35,8 @@ internal sealed class RackWater
         this.layout = layout;
         this.inputs = inputs;
         tiers = [.. rack.Tiers.Select(tier => new TierWater(tier))];
-        depths = new double[tiers.Length];
-        drains = new double[tiers.Length];
+        Flows = new TierFlows(tiers.Length);
+        DepthsM = new double[tiers.Length];
         stack = new ReturnStack(rack);
         intake = new PumpIntake(rack.Reservoir.PumpIntakeMm / 1000);
         network = RackPipes.NetworkOf(rack);
@@ -45,13 +44,23 @@ internal sealed class RackWater
         stillPassage = new Pipe(
             StillPassageLengthM, rack.Supply.BoreMm / 1000, StillPassageLossK, Pipe.DrawnTubingRoughnessM);
         ThirstM3PerS = new double[tiers.Length];
+        TrayEvaporationM3PerS = new double[tiers.Length];
     }
 
     /// <summary>What each tier's crop would give off if it had water enough; set before <see cref="Rates"/>.</summary>
     public double[] ThirstM3PerS { get; }
 
-    /// <summary>What leaves an open reservoir as vapour; set before <see cref="Rates"/>.</summary>
+    /// <summary>What leaves the free water of each tray as vapour; set before <see cref="Rates"/>.</summary>
+    public double[] TrayEvaporationM3PerS { get; }
+
+    /// <summary>What leaves the reservoir as vapour; set before <see cref="Rates"/>.</summary>
     public double EvaporationM3PerS { get; set; }
+
+    /// <summary>How the water of each tier moves, as <see cref="Rates"/> found it.</summary>
+    public TierFlows Flows { get; }
+
+    /// <summary>Depth of each tray, m, as <see cref="Rates"/> found it.</summary>
+    public double[] DepthsM { get; }
 
     /// <summary>Puts in what is there at the start: a filled reservoir, pipes as the last flood left them, moist media.</summary>
     /// <param name="state">The rack's state.</param>
@@ -93,27 +102,32 @@ internal sealed class RackWater
     /// <param name="reservoirDepthM">Depth of the reservoir, m.</param>
     public bool DrawsAir(double reservoirDepthM) => intake.DrawsAir(reservoirDepthM);
 
+    /// <summary>Share of its thirst that the crop of a tier can draw.</summary>
+    /// <param name="index">Tier, from 0.</param>
+    /// <param name="state">The rack's state.</param>
+    public double SuppliedShare(int index, ReadOnlySpan<double> state) => tiers[index].Media.Supply(state[layout.Media(index)]);
+
     /// <summary>Adds how fast the water moves.</summary>
     public void Rates(ReadOnlySpan<double> state, Span<double> rates)
     {
         var reservoirDepth = ReservoirDepthM(state[layout.Reservoir]);
         for (var index = 0; index < tiers.Length; index++)
         {
-            depths[index] = tiers[index].DepthM(state[RackLayout.Tray(index)]);
-            drains[index] = tiers[index].Drain(depths[index], inputs.WeepBlocked[index]);
+            DepthsM[index] = tiers[index].DepthM(state[RackLayout.Tray(index)]);
+            Flows.Drain[index] = tiers[index].Drain(DepthsM[index], inputs.WeepBlocked[index]);
         }
 
         Supply(state, reservoirDepth);
-        stack.Share(drains);
+        stack.Share(Flows.Drain);
         var waterShare = inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
         for (var index = 0; index < tiers.Length; index++)
         {
-            Tray(index, state, network.FlowM3PerS[index] * waterShare, rates);
+            Flows.In[index] = network.FlowM3PerS[index] * waterShare;
+            Tray(index, state, rates);
         }
 
-        var evaporation = EvaporationM3PerS * TierWater.FadeAt(reservoirDepth);
-        rates[layout.Evaporated] += evaporation;
-        rates[layout.Reservoir] -= evaporation;
+        rates[layout.Evaporated] += EvaporationM3PerS;
+        rates[layout.Reservoir] -= EvaporationM3PerS;
     }
 
     /// <summary>Fills the pipes as the pump starts, and lets them empty as it stops.</summary>
@@ -121,8 +135,7 @@ internal sealed class RackWater
     {
         var wanted = inputs.PumpTurns || rack.Supply.HasCheckValve ? pipesM3 : 0;
         var moved = Math.Min(wanted - state[layout.Pipes], Math.Max(0, state[layout.Reservoir]));
-        state[layout.Pipes] += moved;
-        state[layout.Reservoir] -= moved;
+        MoveFromReservoir(state, moved, layout.Pipes, layout.PipeSalts);
     }
 
     /// <summary>Puts right what a step cannot leave: less than no water in a tray, more in the reservoir than it holds.</summary>
@@ -133,12 +146,10 @@ internal sealed class RackWater
         for (var index = 0; index < tiers.Length; index++)
         {
             // A step may end a few millilitres below empty; the reservoir lends them, as far as it has any.
-            ref var tray = ref state[RackLayout.Tray(index)];
-            var lent = Math.Min(-tray, state[layout.Reservoir]);
+            var lent = Math.Min(-state[RackLayout.Tray(index)], state[layout.Reservoir]);
             if (lent > 0)
             {
-                state[layout.Reservoir] -= lent;
-                tray += lent;
+                MoveFromReservoir(state, lent, RackLayout.Tray(index), layout.TraySalts(index));
                 changed = true;
             }
         }
@@ -146,12 +157,23 @@ internal sealed class RackWater
         var over = state[layout.Reservoir] - rack.Reservoir.CapacityL / Litres.PerM3;
         if (over > 0)
         {
-            state[layout.Reservoir] -= over;
-            state[layout.Spilled] += over;
+            MoveFromReservoir(state, over, layout.Spilled, layout.SpilledSalts);
             changed = true;
         }
 
         return changed;
+    }
+
+    // A volume below 0 comes back. The oxygen in the reservoir stays as dense as it was.
+    private void MoveFromReservoir(Span<double> state, double volume, int water, int salts)
+    {
+        var there = state[layout.Reservoir];
+        var moved = volume * (volume > 0 ? Salts.GPerM3(state[layout.Salts], there) : Salts.GPerM3(state[salts], state[water]));
+        state[layout.Oxygen] *= there > 0 ? 1 - volume / there : 1;
+        state[layout.Salts] -= moved;
+        state[salts] += moved;
+        state[layout.Reservoir] -= volume;
+        state[water] += volume;
     }
 
     // Sets the flow of every branch.
@@ -160,7 +182,7 @@ internal sealed class RackWater
         var canRunBack = false;
         for (var index = 0; index < tiers.Length; index++)
         {
-            network.Ends[index] = tiers[index].EndAt(depths[index], inputs.ValveOpen[index]);
+            network.Ends[index] = tiers[index].EndAt(DepthsM[index], inputs.ValveOpen[index]);
             canRunBack |= network.Ends[index] is { Open: true, BackShare: > 0 };
         }
 
@@ -188,17 +210,20 @@ internal sealed class RackWater
         return viscosity;
     }
 
-    private void Tray(int index, ReadOnlySpan<double> state, double inflow, Span<double> rates)
+    private void Tray(int index, ReadOnlySpan<double> state, Span<double> rates)
     {
         var tier = tiers[index];
         var held = state[layout.Media(index)];
-        var spill = tier.Spill(depths[index], inputs.LeakM3PerS[index]);
-        var uptake = tier.Media.Uptake(held, depths[index]);
-        var drawn = ThirstM3PerS[index] * tier.Media.Supply(held);
-        rates[RackLayout.Tray(index)] += inflow - drains[index] - spill - uptake;
+        var inflow = Flows.In[index];
+        var drain = Flows.Drain[index];
+        var spill = Flows.Spill[index] = tier.Spill(DepthsM[index], inputs.LeakM3PerS[index]);
+        var uptake = Flows.Uptake[index] = tier.Media.Uptake(held, DepthsM[index]);
+        var drawn = Flows.Drawn[index] = ThirstM3PerS[index] * tier.Media.Supply(held);
+        rates[RackLayout.Tray(index)] += inflow - drain - spill - uptake - TrayEvaporationM3PerS[index];
         rates[layout.Media(index)] += uptake - drawn;
-        rates[layout.Reservoir] += drains[index] - inflow;
+        rates[layout.Reservoir] += drain - inflow;
         rates[layout.Spilled] += spill;
+        rates[layout.Evaporated] += TrayEvaporationM3PerS[index];
         rates[layout.Transpired] += drawn;
         rates[layout.Pumped] += inflow;
     }

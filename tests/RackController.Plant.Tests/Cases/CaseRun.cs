@@ -16,9 +16,9 @@ internal sealed class CaseRun
         var rack = CaseRacks.Of(tray);
         startM3 = rack.Reservoir.NormalVolumeL / Litres.PerM3;
         var celsius = TemperatureAt(tray.Supply?.KinematicViscosityM2s ?? Physics.KinematicViscosity(20));
-        Water = new RackDynamics(rack, PlantStart.Default with { WaterC = celsius });
+        Water = new RackDynamics(rack, PlantStart.Default with { WaterC = celsius, RoomC = celsius, RoomHumidityPercent = 100 });
         startPipesM3 = Water.State[Water.Layout.Pipes];
-        inputs = new RackInputs(tray.Trays.Length) { RoomC = celsius, RoomVapourKPa = HumidAir.SaturationKPa(celsius) };
+        inputs = new RackInputs(tray.Trays.Length);
         for (var index = 0; index < tray.Trays.Length; index++)
         {
             inputs.ValveOpen[index] = tray.Supply is { } supply ? supply.Tiers[index].Open : tray.InflowLpm![index] > 0;
