@@ -13,7 +13,7 @@ internal static class Rehearsal
     public static VirtualRun UpTo(Site site, Instant moment)
     {
         var start = moment.InZone(site.Zone).Date.PlusDays(-DaysBefore).AtStartOfDayInZone(site.Zone).ToInstant();
-        var run = new VirtualRun(site, start, [], PlantStart.Default);
+        var run = new VirtualRun(site, start, [], PlantStart.Default, profile: null);
         run.Begin();
         while (run.Step(MonotonicTime.Zero + (moment - start)))
         {

@@ -77,6 +77,8 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public double AirC(RackId rack, int tierNumber) => plant.Racks[rack.Index].Tiers[tierNumber - 1].AirTemperatureC;
 
+    public double Value(RackId rack, RackQuantity quantity, int? tierNumber) => plant.Racks[rack.Index].Value(quantity, tierNumber);
+
     public Duration PoweredFor(LoadId load) => loads.Unbroken(load);
 
     // Alarms change only together with an event, so between events the list need not be asked for again.

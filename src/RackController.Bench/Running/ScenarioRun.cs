@@ -31,7 +31,7 @@ public sealed class ScenarioRun
         this.scenario = scenario;
         site = scenario.Site;
         run = new VirtualRun(
-            site, scenario.Start, scenario.Events, PlantStart.Default with { Breakers = scenario.Breakers }, leaps)
+            site, scenario.Start, scenario.Events, Found(scenario), scenario.Room, leaps)
         {
             LookAtMovingWaterEvery = Duration.Max(ShortestLook, scenario.Length / LooksInAFloodedRun),
         };
@@ -58,6 +58,14 @@ public sealed class ScenarioRun
     {
         ArgumentNullException.ThrowIfNull(scenario);
         return new ScenarioRun(scenario, !everyScan).ToTheEnd(progress);
+    }
+
+    private static PlantStart Found(Scenario scenario)
+    {
+        var found = PlantStart.Default with { Breakers = scenario.Breakers };
+        return scenario.Room?.At(scenario.Start, scenario.Site.Zone) is { } air
+            ? found with { RoomC = air.AirC, RoomHumidityPercent = air.HumidityPercent }
+            : found;
     }
 
     private RunResult ToTheEnd(Action<double>? progress)

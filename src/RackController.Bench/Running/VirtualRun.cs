@@ -24,6 +24,7 @@ internal sealed class VirtualRun
     private readonly VirtualClock clock;
     private readonly Controller controller;
     private readonly Observed observed;
+    private readonly RoomSchedule room;
     private readonly LoadLedger loads;
     private readonly DayKeeper days;
     private readonly ImmutableArray<ScenarioEvent> events;
@@ -36,16 +37,18 @@ internal sealed class VirtualRun
     /// <param name="start">When it begins.</param>
     /// <param name="events">What happens from outside, in order.</param>
     /// <param name="found">How the rack is found.</param>
+    /// <param name="profile">How the air of the room runs over the day; null for a room that stays as it is found.</param>
     /// <param name="leaps">Whether to leap; otherwise every scan of the grid is made, which takes far longer and must come
     /// to the same.</param>
     public VirtualRun(
-        Site site, Instant start, ImmutableArray<ScenarioEvent> events, PlantStart found, bool leaps = true)
+        Site site, Instant start, ImmutableArray<ScenarioEvent> events, PlantStart found, RoomProfile? profile, bool leaps = true)
     {
         this.site = site;
         this.events = events;
         this.leaps = leaps;
         clock = new VirtualClock(start);
         plant = new SimulatedSite(site, found);
+        room = new RoomSchedule(profile, site, plant, clock);
         loads = new LoadLedger(site);
         days = new DayKeeper(site, start);
         observed = new Observed(site, plant, loads, Log);
@@ -128,6 +131,7 @@ internal sealed class VirtualRun
 
         var next = MonotonicTime.Earlier(controller.NextChange, clock.Bench + (days.EndsAt - clock.True));
         next = MonotonicTime.Earlier(next, clock.Bench + (WaterMoves ? LookAtMovingWaterEvery : LongestLeap));
+        next = MonotonicTime.Earlier(next, room.NextAt);
         if (nextEvent < events.Length)
         {
             next = MonotonicTime.Earlier(next, ScanBeforeOrAt(events[nextEvent]));
@@ -184,6 +188,7 @@ internal sealed class VirtualRun
     {
         Log.Begin(clock.Elapsed, clock.True);
         happened = happened.AddRange(TakeEvents());
+        room.Look();
         controller.Scan();
         scans++;
         observed.MoveTo(clock, controller.Running, happened);
@@ -230,8 +235,9 @@ internal sealed class VirtualRun
             case ControllerComes comes:
                 Boot(comes);
                 break;
-            case RoomChanges room:
-                plant.SetRoom(room.AirC, room.HumidityPercent);
+            case RoomChanges changes:
+                room.Stop();
+                plant.SetRoom(changes.AirC, changes.HumidityPercent, clock.Bench);
                 break;
             default:
                 Invariant.Holds(happening is RackFails or RackMends, "every kind of event is known; faults time themselves");

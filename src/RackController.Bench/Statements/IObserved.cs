@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -73,6 +74,12 @@ public interface IObserved
     /// <param name="rack">The rack.</param>
     /// <param name="tierNumber">The tier, 1 at the bottom.</param>
     double AirC(RackId rack, int tierNumber);
+
+    /// <summary>The true value of a quantity of the simulated rack, in its unit.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="quantity">Which quantity.</param>
+    /// <param name="tierNumber">The tier, 1 at the bottom; null for the whole rack.</param>
+    double Value(RackId rack, RackQuantity quantity, int? tierNumber);
 
     /// <summary>How long a load has really been powered without a break; zero while it is not.</summary>
     /// <param name="load">The load.</param>

@@ -11,6 +11,10 @@ internal sealed record Vicinity(RackId? Rack, CircuitId? Circuit, Func<Load, boo
     /// <summary>The water of a rack.</summary>
     public static Vicinity OfWater(RackId rack) => new(rack, null, load => load.Kind is LoadKind.Pump or LoadKind.Valve);
 
+    /// <summary>The reservoir of a rack and what lives in it.</summary>
+    public static Vicinity OfReservoir(RackId rack) =>
+        new(rack, null, load => load.Kind is LoadKind.Pump or LoadKind.Valve or LoadKind.Aerator);
+
     /// <summary>The light and air of a tier.</summary>
     public static Vicinity OfTier(RackId rack, int tierNumber) => new(
         rack, null, load => load.Kind == LoadKind.Fan || (load.Kind == LoadKind.Light && load.TierNumber == tierNumber));

@@ -14,8 +14,11 @@ internal sealed class RackCurves(RackDynamics dynamics)
         RackQuantity.Spilled => dynamics.Curve(dynamics.Layout.Spilled),
         RackQuantity.PumpFlow => dynamics.Curve(dynamics.Layout.Pumped).Rate(dynamics.StepS),
         RackQuantity.WaterTemperature => dynamics.Curve(dynamics.Layout.WaterC),
+        RackQuantity.DissolvedOxygen => OfReservoir(dynamics.Layout.Oxygen, RackSolutes.OxygenGPerM3),
+        RackQuantity.Conductivity => OfReservoir(dynamics.Layout.Salts, RackSolutes.ConductivityMsPerCm),
         RackQuantity.AirTemperature => Mean(dynamics.Layout.AirC(0), tier),
-        _ => Humidity(Mean(dynamics.Layout.AirC(0), tier), Mean(dynamics.Layout.VapourKPa(0), tier)),
+        RackQuantity.AirHumidity => OfAir(tier, HumidAir.RelativePercent),
+        _ => OfAir(tier, HumidAir.DeficitKPa),
     };
 
     /// <summary>What the curve of a quantity reads where the quantity stands at a level.</summary>
@@ -50,7 +53,13 @@ internal sealed class RackCurves(RackDynamics dynamics)
         return new Curve(sum.First / count, sum.Second / count, sum.Third / count, sum.Last / count);
     }
 
-    private static Curve Humidity(in Curve airC, in Curve vapourKPa) => new(
-        HumidAir.RelativePercent(airC.First, vapourKPa.First), HumidAir.RelativePercent(airC.Second, vapourKPa.Second),
-        HumidAir.RelativePercent(airC.Third, vapourKPa.Third), HumidAir.RelativePercent(airC.Last, vapourKPa.Last));
+    private Curve OfReservoir(int dissolved, Func<double, double, double> of) =>
+        Of(dynamics.Curve(dissolved), dynamics.Curve(dynamics.Layout.Reservoir), of);
+
+    private Curve OfAir(int? tier, Func<double, double, double> of) =>
+        Of(Mean(dynamics.Layout.AirC(0), tier), Mean(dynamics.Layout.VapourKPa(0), tier), of);
+
+    // What follows from two parts of the state follows them closely, since neither changes by much within a step.
+    private static Curve Of(in Curve one, in Curve other, Func<double, double, double> of) => new(
+        of(one.First, other.First), of(one.Second, other.Second), of(one.Third, other.Third), of(one.Last, other.Last));
 }

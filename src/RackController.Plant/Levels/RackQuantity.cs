@@ -18,9 +18,18 @@ public enum RackQuantity
     /// <summary>Temperature of the reservoir's water, degrees Celsius.</summary>
     WaterTemperature,
 
+    /// <summary>Oxygen dissolved in the reservoir, mg/L.</summary>
+    DissolvedOxygen,
+
+    /// <summary>Electrical conductivity of the reservoir, mS/cm at 25 degrees Celsius.</summary>
+    Conductivity,
+
     /// <summary>Temperature of a tier's air, or of all tiers' on average, degrees Celsius.</summary>
     AirTemperature,
 
     /// <summary>Relative humidity of a tier's air, or of all tiers' on average, %.</summary>
     AirHumidity,
+
+    /// <summary>Vapour pressure deficit of a tier's air, or of all tiers' on average, kPa.</summary>
+    VapourDeficit,
 }

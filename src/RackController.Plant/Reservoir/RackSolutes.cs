@@ -44,9 +44,15 @@ internal sealed class RackSolutes
         }
     }
 
-    /// <summary>Oxygen in the reservoir, g/m3, which is mg/L.</summary>
-    public double OxygenGPerM3(ReadOnlySpan<double> state) =>
-        state[layout.Oxygen] / Math.Max(state[layout.Reservoir], SmallestM3);
+    /// <summary>Oxygen in a volume of water, g/m3, which is mg/L.</summary>
+    /// <param name="oxygenG">Oxygen, g.</param>
+    /// <param name="volumeM3">Water, m3.</param>
+    public static double OxygenGPerM3(double oxygenG, double volumeM3) => oxygenG / Math.Max(volumeM3, SmallestM3);
+
+    /// <summary>Electrical conductivity of a volume of water, mS/cm at 25 degrees Celsius.</summary>
+    /// <param name="saltsG">Salts in it, g.</param>
+    /// <param name="volumeM3">Water, m3.</param>
+    public static double ConductivityMsPerCm(double saltsG, double volumeM3) => Salts.MsPerCm(Salts.GPerM3(saltsG, volumeM3));
 
     /// <summary>Oxygen that the reservoir would hold if it were saturated, g/m3.</summary>
     public double SaturatedGPerM3(ReadOnlySpan<double> state) => DissolvedOxygen.SaturationMgPerL(
@@ -61,7 +67,7 @@ internal sealed class RackSolutes
         var salts = volumeM3 * (volumeM3 > 0 ? topUpGPerM3 : Salts.GPerM3(state[layout.Salts], state[layout.Reservoir]));
         BroughtSaltsG += salts;
         state[layout.Salts] += salts;
-        state[layout.Oxygen] += volumeM3 * (volumeM3 > 0 ? SaturatedGPerM3(state) : OxygenGPerM3(state));
+        state[layout.Oxygen] += volumeM3 * (volumeM3 > 0 ? SaturatedGPerM3(state) : OxygenGPerM3(state[layout.Oxygen], state[layout.Reservoir]));
     }
 
     /// <summary>Adds how fast salts and oxygen move, once it is known how the water does.</summary>
@@ -79,7 +85,7 @@ internal sealed class RackSolutes
 
         var celsius = state[layout.WaterC];
         var volume = Math.Max(0, state[layout.Reservoir]);
-        var oxygen = OxygenGPerM3(state);
+        var oxygen = OxygenGPerM3(state[layout.Oxygen], volume);
         var saturated = DissolvedOxygen.SaturationMgPerL(celsius, Salts.SalinityGPerKg(reservoirGPerM3), pressureKPa);
         var transfer = Aeration.TransferPerS(inputs.AeratorW, rack.Reservoir.AreaM2, volume / rack.Reservoir.AreaM2, celsius);
         rates[layout.Oxygen] +=

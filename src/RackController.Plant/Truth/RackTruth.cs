@@ -19,6 +19,11 @@ public sealed class RackTruth
     /// <summary>The tiers, bottom first.</summary>
     public ImmutableArray<TierTruth> Tiers { get; }
 
+    /// <summary>The value of a quantity that can be watched, in its unit.</summary>
+    /// <param name="quantity">Which.</param>
+    /// <param name="tierNumber">The tier, 1 at the bottom; null for the whole rack.</param>
+    public double Value(RackQuantity quantity, int? tierNumber) => rack.Value(quantity, tierNumber);
+
     /// <summary>Water in the reservoir, L.</summary>
     public double ReservoirVolumeL => Litre(rack.Dynamics.Layout.Reservoir);
 
@@ -29,14 +34,13 @@ public sealed class RackTruth
     public double WaterTemperatureC => rack.Dynamics.State[rack.Dynamics.Layout.WaterC];
 
     /// <summary>Oxygen dissolved in the reservoir, mg/L.</summary>
-    public double DissolvedOxygenMgPerL => rack.Dynamics.Solutes.OxygenGPerM3(rack.Dynamics.State);
+    public double DissolvedOxygenMgPerL => rack.Value(RackQuantity.DissolvedOxygen, null);
 
     /// <summary>Oxygen that the reservoir would hold if it were saturated with air, mg/L.</summary>
     public double SaturatedOxygenMgPerL => rack.Dynamics.Solutes.SaturatedGPerM3(rack.Dynamics.State);
 
     /// <summary>Electrical conductivity of the reservoir, mS/cm at 25 degrees Celsius.</summary>
-    public double ConductivityMsPerCm =>
-        Salts.MsPerCm(Salts.GPerM3(State[Layout.Salts], State[Layout.Reservoir]));
+    public double ConductivityMsPerCm => rack.Value(RackQuantity.Conductivity, null);
 
     /// <summary>Temperature of the room, degrees Celsius.</summary>
     public double RoomTemperatureC => State[Layout.RoomC];

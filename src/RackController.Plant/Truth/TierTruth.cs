@@ -44,7 +44,7 @@ public sealed class TierTruth
     public double AirHumidityPercent => rack.Value(RackQuantity.AirHumidity, Number);
 
     /// <summary>Vapour pressure deficit of the air, kPa.</summary>
-    public double VapourDeficitKPa => HumidAir.DeficitKPa(AirTemperatureC, VapourKPa);
+    public double VapourDeficitKPa => rack.Value(RackQuantity.VapourDeficit, Number);
 
     /// <summary>Temperature of the crop's leaves, degrees Celsius.</summary>
     public double CanopyTemperatureC =>
@@ -57,8 +57,8 @@ public sealed class TierTruth
     public double TranspirationMlPerH => rack.TranspiredKgPerS(index) * 3.6e6;
 
     /// <summary>Electrical conductivity of the water held by the media, mS/cm at 25 degrees Celsius.</summary>
-    public double MediaConductivityMsPerCm => Salts.MsPerCm(Salts.GPerM3(
-        rack.Dynamics.State[rack.Dynamics.Layout.MediaSalts(index)], rack.Dynamics.State[rack.Dynamics.Layout.Media(index)]));
+    public double MediaConductivityMsPerCm => RackSolutes.ConductivityMsPerCm(
+        rack.Dynamics.State[rack.Dynamics.Layout.MediaSalts(index)], rack.Dynamics.State[rack.Dynamics.Layout.Media(index)]);
 
     private double VapourKPa => rack.Dynamics.State[rack.Dynamics.Layout.VapourKPa(index)];
 }

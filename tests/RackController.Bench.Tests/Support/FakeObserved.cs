@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
+using RackController.Plant;
 using RackController.Testing;
 
 namespace RackController.Bench.Tests.Support;
@@ -46,6 +47,8 @@ public sealed class FakeObserved : IObserved
 
     public double Air { get; set; } = 20;
 
+    public Dictionary<RackQuantity, double> Quantities { get; } = [];
+
     public Duration Unbroken { get; set; }
 
     public LoadId Pump => Site.Racks[0].Pump.Load;
@@ -80,6 +83,8 @@ public sealed class FakeObserved : IObserved
     public double CircuitA(CircuitId circuit) => Current;
 
     public double AirC(RackId rack, int tierNumber) => Air;
+
+    public double Value(RackId rack, RackQuantity quantity, int? tierNumber) => Quantities[quantity];
 
     public Duration PoweredFor(LoadId load) => Unbroken;
 }

@@ -9,9 +9,6 @@ namespace RackController.Bench.Binding;
 /// <summary>Reads a statement: one key says what it is about, one says what is the case with it.</summary>
 internal sealed class StatementMapping : Mapping<Statement>
 {
-    private static readonly Dimension Light = new(
-        "a daily light integral", "12 mol/m2/d", [new("mol/m2/d", value => value), new("mol/m²/d", value => value, false)]);
-
     private readonly Key<LoadId> load;
     private readonly Key<RackId> rack;
     private readonly Key<TierPlace> tier;
@@ -33,7 +30,20 @@ internal sealed class StatementMapping : Mapping<Statement>
     private readonly Key<Comparison> air = Compare("air", Dimensions.Temperature, "100 °C", 1, "Air temperature at a tier.");
     private readonly Key<Comparison> current = Compare("current", Dimensions.Current, "1000 A", 1, "Current of a circuit.");
     private readonly Key<Comparison> lit = Compare("lit", Dimensions.Time, "25 h", 1 / 3600.0, "Light of a tier in a whole day.");
-    private readonly Key<Comparison> dailyLight = Compare("daily-light", Light, "200 mol/m2/d", 1, "Daily light integral of a tier.");
+    private readonly Key<Comparison> dailyLight = Compare(
+        "daily-light", ScenarioDimensions.DailyLight, "200 mol/m2/d", 1, "Daily light integral of a tier.");
+
+    private readonly Key<Comparison> oxygen = Compare(
+        "oxygen", ScenarioDimensions.Concentration, "50 mg/L", 1, "Oxygen dissolved in a rack's reservoir.");
+
+    private readonly Key<Comparison> conductivity = Compare(
+        "conductivity", ScenarioDimensions.Conductivity, "100 mS/cm", 1, "Electrical conductivity of a rack's reservoir.");
+
+    private readonly Key<Comparison> water = Compare("water", Dimensions.Temperature, "100 °C", 1, "Temperature of a rack's water.");
+    private readonly Key<Comparison> humidity = Compare("humidity", Dimensions.Percentage, "100 %", 1, "Humidity of the air at a tier.");
+    private readonly Key<Comparison> vapourDeficit = Compare(
+        "vapour-deficit", ScenarioDimensions.VapourPressure, "20 kPa", 1, "Vapour pressure deficit of the air at a tier.");
+
     private readonly Key<Comparison> floods = Optional(
         "floods", new ComparisonKind(new NumberKind("a count", 0, 1000), 1), "Floods of a rack in a whole day.");
 
@@ -55,7 +65,8 @@ internal sealed class StatementMapping : Mapping<Statement>
     public override ImmutableArray<Key> Keys =>
     [
         load, rack, tier, circuit, alarm, happens, reports, controller,
-        state, powered, what, flood, runs, spilled, reservoir, depth, air, current, lit, dailyLight, floods,
+        state, powered, what, flood, runs, spilled, reservoir, oxygen, conductivity, water, depth, air, humidity, vapourDeficit, current, lit,
+        dailyLight, floods,
     ];
 
     protected override Statement? Build(MappingReader keys)
@@ -100,8 +111,8 @@ internal sealed class StatementMapping : Mapping<Statement>
     private string Completions(Key subject) => subject switch
     {
         _ when subject == load => "`is: on`, `is: off`, `powered` or `runs`",
-        _ when subject == rack => "`flood`, `spilled`, `reservoir` or `floods`",
-        _ when subject == tier => "`depth`, `air`, `lit` or `daily-light`",
+        _ when subject == rack => "`flood`, `spilled`, `reservoir`, `oxygen`, `conductivity`, `water` or `floods`",
+        _ when subject == tier => "`depth`, `air`, `humidity`, `vapour-deficit`, `lit` or `daily-light`",
         _ when subject == circuit => "`current`",
         _ when subject == alarm => "`is: active` or `is:` with one of the alarm states",
         _ when subject == reports => "`what`",
@@ -134,12 +145,15 @@ internal sealed class StatementMapping : Mapping<Statement>
         : keys.FindValue(flood) is { } phase
             ? new FloodIs(id, phase)
             : Measured(keys, spilled, new Spilled(id)) ?? Measured(keys, reservoir, new ReservoirVolume(id))
-                ?? Measured(keys, floods, new FloodsOfDay(id));
+                ?? Measured(keys, oxygen, new DissolvedOxygen(id)) ?? Measured(keys, conductivity, new Conductivity(id))
+                ?? Measured(keys, water, new WaterTemperature(id)) ?? Measured(keys, floods, new FloodsOfDay(id));
 
     private Measures? AboutTier(MappingReader keys) => keys.Find(tier) is not { } place
         ? null
         : Measured(keys, depth, new TrayDepth(place.Rack, place.Number))
             ?? Measured(keys, air, new AirTemperature(place.Rack, place.Number))
+            ?? Measured(keys, humidity, new AirHumidity(place.Rack, place.Number))
+            ?? Measured(keys, vapourDeficit, new VapourDeficit(place.Rack, place.Number))
             ?? Measured(keys, lit, new LitHoursOfDay(place.Rack, place.Number))
             ?? Measured(keys, dailyLight, new DailyLightIntegral(place.Rack, place.Number));
 
