@@ -1,4 +1,5 @@
 using RackController.Model;
+using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -8,6 +9,10 @@ internal sealed class RunCharts
     private const double DepthToleranceMm = 0.5;
     private const double VolumeToleranceL = 0.25;
     private const double CurrentToleranceA = 0.02;
+    private const double WarmthToleranceK = 0.05;
+    private const double OxygenToleranceMgPerL = 0.05;
+    private const double ConductivityToleranceMsPerCm = 0.002;
+    private const double VapourToleranceKPa = 0.02;
     private readonly Site site;
 
     public RunCharts(Site site)
@@ -15,6 +20,13 @@ internal sealed class RunCharts
         this.site = site;
         Depths = [.. site.Racks.Select(rack => rack.Tiers.Select(tier => new Trend($"tier {tier.Number}", DepthToleranceMm)).ToArray())];
         Reservoirs = [.. site.Racks.Select(rack => new Trend(rack.Name, VolumeToleranceL))];
+        Warmth = [.. site.Racks.Select(rack => new Trend(rack.Name, WarmthToleranceK))];
+        Oxygen = [.. site.Racks.Select(rack => new Trend(rack.Name, OxygenToleranceMgPerL))];
+        Conductivity = [.. site.Racks.Select(rack => new Trend(rack.Name, ConductivityToleranceMsPerCm))];
+        VapourDeficits =
+        [
+            .. site.Racks.Select(rack => rack.Tiers.Select(tier => new Trend($"tier {tier.Number}", VapourToleranceKPa)).ToArray()),
+        ];
         Currents = [.. site.Circuits.Select(circuit => new Trend(circuit.Name, CurrentToleranceA))];
         Timeline = new LoadTimeline(site);
     }
@@ -24,6 +36,18 @@ internal sealed class RunCharts
 
     /// <summary>Reservoir volumes by rack, L.</summary>
     public Trend[] Reservoirs { get; }
+
+    /// <summary>Temperatures of the water by rack, degrees Celsius.</summary>
+    public Trend[] Warmth { get; }
+
+    /// <summary>Oxygen in the reservoirs by rack, mg/L.</summary>
+    public Trend[] Oxygen { get; }
+
+    /// <summary>Electrical conductivities of the reservoirs by rack, mS/cm.</summary>
+    public Trend[] Conductivity { get; }
+
+    /// <summary>Vapour pressure deficits of the air by rack and tier, kPa.</summary>
+    public Trend[][] VapourDeficits { get; }
 
     /// <summary>Currents by circuit, A.</summary>
     public Trend[] Currents { get; }
@@ -36,9 +60,14 @@ internal sealed class RunCharts
         foreach (var rack in site.Racks)
         {
             Reservoirs[rack.Id.Index].Add(now.Elapsed, now.ReservoirL(rack.Id));
+            Warmth[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.WaterTemperature, null));
+            Oxygen[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.DissolvedOxygen, null));
+            Conductivity[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.Conductivity, null));
             foreach (var tier in rack.Tiers)
             {
                 Depths[rack.Id.Index][tier.Number - 1].Add(now.Elapsed, now.TrayDepthMm(rack.Id, tier.Number));
+                VapourDeficits[rack.Id.Index][tier.Number - 1].Add(
+                    now.Elapsed, now.Value(rack.Id, RackQuantity.VapourDeficit, tier.Number));
             }
         }
 
@@ -56,7 +85,8 @@ internal sealed class RunCharts
     public void Close(IObserved end)
     {
         Timeline.Close(end.Elapsed);
-        foreach (var trend in Depths.SelectMany(trends => trends).Concat(Reservoirs).Concat(Currents))
+        foreach (var trend in Depths.Concat(VapourDeficits).Concat([Reservoirs, Warmth, Oxygen, Conductivity, Currents])
+            .SelectMany(trends => trends))
         {
             trend.Close();
         }

@@ -47,12 +47,15 @@ internal static class ChartData
                     Curve(result.Charts.Depths[rack.Id.Index][tier.Number - 1]))),
             ],
             Curve(result.Charts.Reservoirs[rack.Id.Index]), rack.Reservoir.CapacityL,
+            Curve(result.Charts.Warmth[rack.Id.Index]), Curve(result.Charts.Oxygen[rack.Id.Index]),
+            Curve(result.Charts.Conductivity[rack.Id.Index], 4),
+            [.. result.Charts.VapourDeficits[rack.Id.Index].Select(trend => Curve(trend))],
             lowFloat is null ? null : Math.Round(lowFloat.HeightMm * rack.Reservoir.AreaM2, 1));
     }
 
-    private static ChartCurve Curve(Trend trend) => new(
+    private static ChartCurve Curve(Trend trend, int digits = 2) => new(
         [.. trend.Points.Select(point => Math.Round(point.Seconds, 1))],
-        [.. trend.Points.Select(point => Math.Round(point.Value, 2))]);
+        [.. trend.Points.Select(point => Math.Round(point.Value, digits))]);
 
     // Water first, then light from the top tier down as on the rack, then air.
     private static IEnumerable<Load> Ordered(Site site) => site.Loads
@@ -94,7 +97,8 @@ internal sealed record ChartDocument(
     ImmutableArray<ChartCircuit> Circuits, ImmutableArray<ChartLoad> Loads, ImmutableArray<ChartMark> Marks);
 
 internal sealed record ChartRack(
-    string Name, ImmutableArray<ChartTray> Trays, ChartCurve Reservoir, double CapacityL, double? LowFloatL);
+    string Name, ImmutableArray<ChartTray> Trays, ChartCurve Reservoir, double CapacityL, ChartCurve WaterC, ChartCurve OxygenMgPerL,
+    ChartCurve ConductivityMsPerCm, ImmutableArray<ChartCurve> VapourDeficitKPa, double? LowFloatL);
 
 internal sealed record ChartTray(int Tier, double StandpipeMm, double RimMm, ChartCurve Depth);
 

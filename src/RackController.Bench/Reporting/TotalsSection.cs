@@ -33,6 +33,7 @@ internal static class TotalsSection
         foreach (var rack in result.Racks)
         {
             Item(html, TotalsWords.Of(result, rack));
+            Item(html, TotalsWords.Reservoir(result, rack));
         }
 
         foreach (var energy in TotalsWords.Energy(result))

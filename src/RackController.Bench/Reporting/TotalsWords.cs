@@ -3,7 +3,7 @@ namespace RackController.Bench;
 /// <summary>What a run came to in words, the same on the terminal and on the page.</summary>
 public static class TotalsWords
 {
-    /// <summary>A rack's water.</summary>
+    /// <summary>How much water a rack took.</summary>
     /// <param name="result">The run.</param>
     /// <param name="rack">One of its racks.</param>
     public static string Of(RunResult result, RackTotals rack)
@@ -11,7 +11,19 @@ public static class TotalsWords
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(rack);
         return $"{result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
-            + $"reservoir never below {rack.ReservoirLowestL:0} L";
+            + $"reservoir never below {rack.Reservoir.LowestL:0} L";
+    }
+
+    /// <summary>How the water in a rack's reservoir was.</summary>
+    /// <param name="result">The run.</param>
+    /// <param name="rack">One of its racks.</param>
+    public static string Reservoir(RunResult result, RackTotals rack)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(rack);
+        var reservoir = rack.Reservoir;
+        return $"{result.Scenario.Site[rack.Rack].Name}: water at most {reservoir.WarmestC:0.0} °C, never below "
+            + $"{reservoir.LowestOxygenMgPerL:0.0} mg/L of oxygen, {reservoir.ConductivityMsPerCm:0.00} mS/cm at the end";
     }
 
     /// <summary>What each circuit gave, and where there are several all of them.</summary>

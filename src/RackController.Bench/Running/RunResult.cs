@@ -75,10 +75,17 @@ public sealed record RunResult
 /// <param name="Rack">The rack.</param>
 /// <param name="WaterUsedL">Evaporated and transpired, L.</param>
 /// <param name="SpilledL">Lost onto the floor, L.</param>
-/// <param name="ReservoirLowestL">The least that was in the reservoir, L.</param>
+/// <param name="Reservoir">What became of the reservoir.</param>
 /// <param name="TierLights">Light of each tier, bottom first.</param>
 public sealed record RackTotals(
-    RackId Rack, double WaterUsedL, double SpilledL, double ReservoirLowestL, ImmutableArray<TierLight> TierLights);
+    RackId Rack, double WaterUsedL, double SpilledL, ReservoirTotals Reservoir, ImmutableArray<TierLight> TierLights);
+
+/// <summary>The water of one reservoir over a run.</summary>
+/// <param name="LowestL">The least that was in it, L.</param>
+/// <param name="WarmestC">The warmest that it was, degrees Celsius.</param>
+/// <param name="LowestOxygenMgPerL">The least oxygen that was dissolved in it, mg/L.</param>
+/// <param name="ConductivityMsPerCm">Its electrical conductivity at the end, mS/cm at 25 degrees Celsius.</param>
+public sealed record ReservoirTotals(double LowestL, double WarmestC, double LowestOxygenMgPerL, double ConductivityMsPerCm);
 
 /// <summary>Light of one tier over the whole days of a run.</summary>
 /// <param name="TierNumber">The tier, 1 at the bottom.</param>

@@ -22,7 +22,7 @@ public sealed class ScenarioRun
     private readonly HazardBook hazards;
     private readonly FloodRecorder[] floods;
     private readonly List<DayTotals> days = [];
-    private readonly double[] reservoirLowestL;
+    private readonly ReservoirRecorder[] reservoirs;
     private readonly double[] balanceAtStartL;
     private readonly RunCharts charts;
 
@@ -44,7 +44,7 @@ public sealed class ScenarioRun
             new LightsInTheHeat(site),
         ];
         floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
-        reservoirLowestL = [.. site.Racks.Select(_ => double.PositiveInfinity)];
+        reservoirs = [.. site.Racks.Select(rack => new ReservoirRecorder(rack))];
         balanceAtStartL = [.. site.Racks.Select(rack => run.Plant.Racks[rack.Id.Index].BalanceL)];
         charts = new RunCharts(site);
     }
@@ -106,9 +106,9 @@ public sealed class ScenarioRun
             days.Add(day);
         }
 
-        foreach (var rack in site.Racks)
+        foreach (var reservoir in reservoirs)
         {
-            reservoirLowestL[rack.Id.Index] = Math.Min(reservoirLowestL[rack.Id.Index], now.ReservoirL(rack.Id));
+            reservoir.Look(now);
         }
 
         foreach (var judge in judges)
@@ -166,7 +166,7 @@ public sealed class ScenarioRun
         .Any(row => row.Alarm is not null && entry.Subject.EndsWith("/" + row.Id, StringComparison.Ordinal));
 
     private RackTotals Totals(Rack rack) => new(
-        rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirLowestL[rack.Id.Index],
+        rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirs[rack.Id.Index].Record(),
         [.. rack.Tiers.Select(Light)]);
 
     private TierLight Light(Tier tier)

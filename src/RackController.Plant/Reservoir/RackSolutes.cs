@@ -64,10 +64,12 @@ internal sealed class RackSolutes
     /// <param name="volumeM3">Negative leaves.</param>
     public void Bring(Span<double> state, double volumeM3)
     {
-        var salts = volumeM3 * (volumeM3 > 0 ? topUpGPerM3 : Salts.GPerM3(state[layout.Salts], state[layout.Reservoir]));
+        var there = state[layout.Reservoir];
+        var comes = volumeM3 > 0;
+        var salts = volumeM3 * (comes ? topUpGPerM3 : Salts.GPerM3(state[layout.Salts], there));
         BroughtSaltsG += salts;
         state[layout.Salts] += salts;
-        state[layout.Oxygen] += volumeM3 * (volumeM3 > 0 ? SaturatedGPerM3(state) : OxygenGPerM3(state[layout.Oxygen], state[layout.Reservoir]));
+        state[layout.Oxygen] += volumeM3 * (comes ? SaturatedGPerM3(state) : OxygenGPerM3(state[layout.Oxygen], there));
     }
 
     /// <summary>Adds how fast salts and oxygen move, once it is known how the water does.</summary>

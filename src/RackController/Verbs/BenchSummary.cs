@@ -144,6 +144,7 @@ internal static class BenchSummary
         foreach (var rack in result.Racks)
         {
             console.WriteLine($"  {TotalsWords.Of(result, rack)}");
+            console.WriteLine($"  {TotalsWords.Reservoir(result, rack)}");
         }
 
         foreach (var energy in TotalsWords.Energy(result))

@@ -58,6 +58,21 @@ public sealed partial class ReportTests
     }
 
     [Fact]
+    public void EveryReportSaysHowTheWaterWas()
+    {
+        using var json = JsonDocument.Parse(JsonReport.Of(Failed.Value));
+        var rack = Assert.Single(json.RootElement.GetProperty("racks").EnumerateArray());
+        var reservoir = Failed.Value.Racks[0].Reservoir;
+
+        Assert.Equal(reservoir.LowestOxygenMgPerL, rack.GetProperty("oxygenLowestMgPerL").GetDouble(), 0.005);
+        Assert.Equal(reservoir.WarmestC, rack.GetProperty("waterWarmestC").GetDouble(), 0.05);
+        Assert.Equal(reservoir.ConductivityMsPerCm, rack.GetProperty("conductivityAtEndMsPerCm").GetDouble(), 0.0005);
+        var words = TotalsWords.Reservoir(Failed.Value, Failed.Value.Racks[0]);
+        Assert.StartsWith("north: water at most 19", words, StringComparison.Ordinal);
+        Assert.Contains(Html.Text(words), HtmlReport.Of(Failed.Value), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ThePageLeadsWithItsVerdictAndEncodesWhatPeopleWrote()
     {
         var page = WithoutScripts(HtmlReport.Of(Failed.Value));

@@ -5,7 +5,9 @@ namespace RackController.Bench.Tests.Scenarios;
 
 public sealed class RoomProfileTests
 {
-    private const string Rest = "start: 2026-03-02 00:00\nlength: 2 d\nexpect:\n  - that: x\n    never: { rack: north, spilled: above 1 L }\n";
+    private const string Rest =
+        "start: 2026-03-02 00:00\nlength: 2 d\nexpect:\n  - that: x\n    never: { rack: north, spilled: above 1 L }\n";
+
     private static readonly DateTimeZone London = DateTimeZoneProviders.Tzdb["Europe/London"];
 
     private static readonly RoomProfile Day = new(

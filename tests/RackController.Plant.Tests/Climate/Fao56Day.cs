@@ -24,7 +24,8 @@ internal static class Fao56Day
         (0.25 + 0.5 * sunshineH / DaylightH(latitude, dayOfYear)) * ExtraterrestrialMJ(latitude, dayOfYear);
 
     /// <summary>Net long-wave radiation of a day, MJ/m2/d (equation 39).</summary>
-    public static double LongWaveMJ(double maxC, double minC, double vapourKPa, double solarMJ, double extraterrestrialMJ, double altitudeM) =>
+    public static double LongWaveMJ(
+        double maxC, double minC, double vapourKPa, double solarMJ, double extraterrestrialMJ, double altitudeM) =>
         DayStefanMJ * (Fourth(maxC) + Fourth(minC)) / 2 * Sky(vapourKPa, solarMJ / ClearSky(extraterrestrialMJ, altitudeM));
 
     /// <summary>Net radiation of a day, MJ/m2/d (equation 40).</summary>

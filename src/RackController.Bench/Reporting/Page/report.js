@@ -112,6 +112,40 @@
     };
   }
 
+  // Curves over one another, the first at the bottom, each on a scale that fits it.
+  function stacked(parts) {
+    return p => {
+      const layout = { shapes: marks(p), annotations: [] };
+      const traces = [];
+      parts.forEach((part, i) => {
+        const axis = i === 0 ? "y" : `y${i + 1}`;
+        const gap = 0.06;
+        const size = (1 - gap * (parts.length - 1)) / parts.length;
+        const from = i * (size + gap);
+        const low = Math.min(...part.curve.v);
+        const high = Math.max(...part.curve.v);
+        const room = Math.max(high - low, part.least) * 0.1;
+        layout[`yaxis${i === 0 ? "" : i + 1}`] = {
+          ...baseAxis(p), domain: [from, from + size], range: [low - room, Math.max(high, low + part.least) + room], nticks: 3,
+          title: { text: part.unit, font: { size: 11 } },
+        };
+        traces.push(curve(part.curve, {
+          yaxis: axis, line: { color: p.stroke, width: 1.2 }, hovertemplate: `${part.name}: %{y:.2f} ${part.unit}<br>%{customdata}<extra></extra>`,
+        }));
+      });
+      return { traces, layout };
+    };
+  }
+
+  const reservoirLife = rack => stacked([
+    { name: "conductivity", unit: "mS/cm", least: 0.05, curve: rack.conductivityMsPerCm },
+    { name: "oxygen", unit: "mg/L", least: 1, curve: rack.oxygenMgPerL },
+    { name: "water", unit: "°C", least: 1, curve: rack.waterC },
+  ]);
+
+  const dryness = rack => stacked(rack.vapourDeficitKPa.map((deficit, i) => (
+    { name: `tier ${rack.trays[i].tier}`, unit: "kPa", least: 0.2, curve: deficit })));
+
   function current(circuit) {
     return p => {
       const over = circuit.current.v.map(a => a > circuit.limitA ? a : null);
@@ -196,6 +230,8 @@
   for (const rack of data.racks) {
     add(`Water in the trays${several ? ` of ${rack.name}` : ""}, top tier on top`, 80 + 90 * rack.trays.length, trays(rack));
     add(`Reservoir${several ? ` of ${rack.name}` : ""}`, 180, reservoir(rack));
+    add(`Its water${several ? `, ${rack.name}` : ""}: temperature, oxygen, conductivity`, 300, reservoirLife(rack));
+    add(`Vapour pressure deficit of the air${several ? ` of ${rack.name}` : ""}, top tier on top`, 60 + 70 * rack.trays.length, dryness(rack));
   }
   for (const circuit of data.circuits) add(`Current of ${circuit.name}`, 220, current(circuit));
   const lights = data.loads.filter(load => load.kind === "light");

@@ -65,8 +65,8 @@ internal sealed class StatementMapping : Mapping<Statement>
     public override ImmutableArray<Key> Keys =>
     [
         load, rack, tier, circuit, alarm, happens, reports, controller,
-        state, powered, what, flood, runs, spilled, reservoir, oxygen, conductivity, water, depth, air, humidity, vapourDeficit, current, lit,
-        dailyLight, floods,
+        state, powered, what, flood, runs, spilled, reservoir, oxygen, conductivity, water, depth, air, humidity, vapourDeficit,
+        current, lit, dailyLight, floods,
     ];
 
     protected override Statement? Build(MappingReader keys)
