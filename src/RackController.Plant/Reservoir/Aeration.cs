@@ -29,21 +29,23 @@ internal static class Aeration
     // The last millimetre is not renewed any faster.
     private const double SmallestDepthM = 1e-3;
 
-    /// <summary>KLa, the share of what is missing that dissolves each second.</summary>
+    /// <summary>KLa at 20 degrees Celsius, the share of what is missing that dissolves each second.</summary>
     /// <param name="aeratorW">Power that the aerator draws now, W.</param>
     /// <param name="surfaceM2">Free surface, m2.</param>
     /// <param name="depthM">Depth of the water, m.</param>
-    /// <param name="celsius">Temperature of the water.</param>
-    public static double TransferPerS(double aeratorW, double surfaceM2, double depthM, double celsius) =>
-        (AeratorGPerJ / SaturatedAt20GPerM3 / AeratorDepthM * aeratorW / surfaceM2 + SurfaceMPerS / Math.Max(depthM, SmallestDepthM))
-        * Math.Exp(TransferLnPerK * (celsius - ReferenceC));
+    public static double TransferAt20PerS(double aeratorW, double surfaceM2, double depthM) =>
+        AeratorGPerJ / SaturatedAt20GPerM3 / AeratorDepthM * aeratorW / surfaceM2 + SurfaceMPerS / Math.Max(depthM, SmallestDepthM);
 
-    /// <summary>Oxygen used up, g/(m3 s).</summary>
+    /// <summary>How many times KLa at 20 degrees Celsius it is at another temperature.</summary>
+    public static double TransferGrowth(double celsius) => Math.Exp(TransferLnPerK * (celsius - ReferenceC));
+
+    /// <summary>Oxygen used up at 20 degrees Celsius, g/(m3 s). An integrator may try a little less than no oxygen, and is led
+    /// back.</summary>
     /// <param name="insertTraysPerM3">Insert trays for each m3 of the reservoir's normal volume.</param>
     /// <param name="gPerM3">Oxygen in the water, g/m3.</param>
-    /// <param name="celsius">Temperature of the water.</param>
-    /// <remarks>An integrator may try a little less than no oxygen, and has to be led back.</remarks>
-    public static double UptakeGPerM3S(double insertTraysPerM3, double gPerM3, double celsius) =>
-        UptakeGPerSPerInsertTray * insertTraysPerM3 * gPerM3 / (Math.Abs(gPerM3) + HalfUptakeGPerM3)
-        * Math.Exp(UptakeLnPerK * (celsius - ReferenceC));
+    public static double UptakeAt20GPerM3S(double insertTraysPerM3, double gPerM3) =>
+        UptakeGPerSPerInsertTray * insertTraysPerM3 * gPerM3 / (Math.Abs(gPerM3) + HalfUptakeGPerM3);
+
+    /// <summary>How many times what is used up at 20 degrees Celsius it is at another temperature.</summary>
+    public static double UptakeGrowth(double celsius) => Math.Exp(UptakeLnPerK * (celsius - ReferenceC));
 }

@@ -15,6 +15,7 @@ internal sealed class RackSolutes
     private readonly RackLayout layout;
     private readonly RackInputs inputs;
     private readonly double pressureKPa;
+    private readonly OxygenLimits limits;
     private readonly double insertTraysPerM3;
     private readonly double topUpGPerM3;
 
@@ -24,6 +25,7 @@ internal sealed class RackSolutes
         this.layout = layout;
         this.inputs = inputs;
         pressureKPa = Atmosphere.PressureKPa(start.AltitudeM);
+        limits = new OxygenLimits(pressureKPa);
         insertTraysPerM3 = rack.Tiers.Sum(tier => tier.Tray.Contents.InsertTrays) / (rack.Reservoir.NormalVolumeL / Litres.PerM3);
         topUpGPerM3 = Salts.GPerM3At(start.TopUpMsPerCm);
     }
@@ -85,14 +87,14 @@ internal sealed class RackSolutes
             returned += water.Flows.Drain[index] + Math.Max(0, -water.Flows.In[index]);
         }
 
-        var celsius = state[layout.WaterC];
+        limits.Take(state[layout.WaterC], Salts.SalinityGPerKg(reservoirGPerM3));
+        var area = rack.Reservoir.AreaM2;
         var volume = Math.Max(0, state[layout.Reservoir]);
         var oxygen = OxygenGPerM3(state[layout.Oxygen], volume);
-        var saturated = DissolvedOxygen.SaturationMgPerL(celsius, Salts.SalinityGPerKg(reservoirGPerM3), pressureKPa);
-        var transfer = Aeration.TransferPerS(inputs.AeratorW, rack.Reservoir.AreaM2, volume / rack.Reservoir.AreaM2, celsius);
-        rates[layout.Oxygen] +=
-            volume * (transfer * (saturated - oxygen) - Aeration.UptakeGPerM3S(insertTraysPerM3, oxygen, celsius))
-            + returned * Aeration.ReturnedShare * saturated - pumped * oxygen;
+        var transfer = limits.TransferGrowth * Aeration.TransferAt20PerS(inputs.AeratorW, area, volume / area);
+        var uptake = limits.UptakeGrowth * Aeration.UptakeAt20GPerM3S(insertTraysPerM3, oxygen);
+        rates[layout.Oxygen] += volume * (transfer * (limits.SaturatedGPerM3 - oxygen) - uptake)
+            + returned * Aeration.ReturnedShare * limits.SaturatedGPerM3 - pumped * oxygen;
     }
 
     private void MoveSalts(int index, ReadOnlySpan<double> state, Span<double> rates, RackWater water, double reservoirGPerM3)

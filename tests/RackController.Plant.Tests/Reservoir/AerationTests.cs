@@ -27,7 +27,7 @@ public class AerationTests
     {
         // 0.5 kg/kWh from 0.4 m into water without oxygen: 8 W bring 4 g in an hour. A surface without depth to it is left out.
         const double SurfaceM2 = 0.5;
-        var aerated = Aeration.TransferPerS(8, SurfaceM2, 0.4, 20) - Aeration.TransferPerS(0, SurfaceM2, 0.4, 20);
+        var aerated = Aeration.TransferAt20PerS(8, SurfaceM2, 0.4) - Aeration.TransferAt20PerS(0, SurfaceM2, 0.4);
         Assert.Equal(4, aerated * 9.092 * SurfaceM2 * 0.4 * PerHour, 1e-6);
     }
 
@@ -35,18 +35,19 @@ public class AerationTests
     public void WarmWaterTakesUpAndUsesOxygenFaster()
     {
         // KLa(T) = KLa(20) 1.024^(T - 20): the temperature page of ecologycenter.us.
-        Assert.Equal(Math.Pow(1.024, 10), Aeration.TransferPerS(8, 0.5, 0.4, 30) / Aeration.TransferPerS(8, 0.5, 0.4, 20), 1e-5);
-        Assert.True(Aeration.UptakeGPerM3S(80, 8, 26) > 1.2 * Aeration.UptakeGPerM3S(80, 8, 20));
-        Assert.Equal(0, Aeration.UptakeGPerM3S(80, 0, 20));
+        Assert.Equal(Math.Pow(1.024, 10), Aeration.TransferGrowth(30), 1e-5);
+        Assert.Equal(1, Aeration.TransferGrowth(20));
+        Assert.Equal(Math.Pow(1.047, 6), Aeration.UptakeGrowth(26), 1e-5);
+        Assert.Equal(0, Aeration.UptakeAt20GPerM3S(80, 0));
     }
 
     [Fact]
     public void WithoutItsAeratorAReservoirLosesOxygenOverHours()
     {
         // 210 L under 0.48 m2 with sixteen insert trays at 20 degrees Celsius: tenths of a mg/L an hour, common practice, no source.
-        Assert.InRange(Aeration.UptakeGPerM3S(16 / 0.21, 9, 20) * PerHour, 0.1, 0.5);
-        Assert.InRange(Aeration.TransferPerS(0, 0.48, 0.44, 20) * PerHour, 0.02, 0.1);
-        Assert.InRange(Aeration.TransferPerS(8, 0.48, 0.44, 20) * PerHour, 1, 5);
+        Assert.InRange(Aeration.UptakeAt20GPerM3S(16 / 0.21, 9) * PerHour, 0.1, 0.5);
+        Assert.InRange(Aeration.TransferAt20PerS(0, 0.48, 0.44) * PerHour, 0.02, 0.1);
+        Assert.InRange(Aeration.TransferAt20PerS(8, 0.48, 0.44) * PerHour, 1, 5);
     }
 
     private sealed class AeratedWater(double transferPerS, double saturated) : IRates
