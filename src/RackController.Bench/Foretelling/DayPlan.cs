@@ -36,7 +36,7 @@ public sealed record DayPlan(LocalDay Day, ImmutableArray<LoadDay> Loads)
     private static LoadDay LoadDay(Load load, LoadTimeline timeline, Instant origin) => new(
         load.Id,
         [
-            .. timeline.Stretches.Where(stretch => stretch.Load == load.Id && stretch.Until > stretch.From)
+            .. timeline.Of(load.Id).Where(stretch => stretch.Until > stretch.From)
                 .Select(stretch => new Interval(origin + stretch.From, origin + stretch.Until)),
         ]);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
 
@@ -9,31 +10,31 @@ internal sealed class LightsInTheHeat(Site site) : IHazardWatch
 {
     private static readonly Duration Forgiven = Duration.FromMinutes(1);
     private readonly Lasting hot = new(site.Loads.Length);
+    private readonly ImmutableArray<(Rack Rack, Tier Tier, LoadId Light)> lights =
+    [
+        .. from rack in site.Racks
+           from tier in rack.Tiers
+           where tier.Light is not null
+           select (rack, tier, tier.Light!.Value),
+    ];
 
     public void Look(IObserved now, HazardBook book)
     {
-        foreach (var rack in now.Site.Racks)
+        foreach (var (rack, tier, light) in lights)
         {
-            foreach (var tier in rack.Tiers)
-            {
-                if (tier.Light is { } light)
-                {
-                    LookAt(now, book, rack, tier, light);
-                }
-            }
+            LookAt(now, book, rack, tier, light);
         }
     }
 
     private void LookAt(IObserved now, HazardBook book, Rack rack, Tier tier, LoadId light)
     {
-        var airC = now.AirC(rack.Id, tier.Number);
-        var isHot = airC > rack.Limits.AirHotC && now.IsPowered(light);
+        var isHot = now.IsPowered(light) && now.AirC(rack.Id, tier.Number) > rack.Limits.AirHotC;
         if (hot.Count(light.Index, isHot, now.SinceBefore) > Forgiven)
         {
             book.Report(
                 now, HazardKind.LightsInTheHeat, now.Site[light].Name, Vicinity.OfLoad(now.Site, light),
                 $"{now.Site[light].Name} had been on for {Spans.Words(Forgiven)} above {rack.Limits.AirHotC:0.#} C: "
-                    + $"the air was {airC:0.0} C");
+                    + $"the air was {now.AirC(rack.Id, tier.Number):0.0} C");
         }
     }
 }

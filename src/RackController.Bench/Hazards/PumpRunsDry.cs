@@ -14,8 +14,8 @@ internal sealed class PumpRunsDry(Site site) : IHazardWatch
     {
         foreach (var rack in now.Site.Racks)
         {
-            var depthMm = now.ReservoirL(rack.Id) / rack.Reservoir.AreaM2;
-            var isDry = depthMm < rack.Reservoir.PumpIntakeMm && now.IsPowered(rack.Pump.Load);
+            var isDry = now.IsPowered(rack.Pump.Load)
+                && now.ReservoirL(rack.Id) / rack.Reservoir.AreaM2 < rack.Reservoir.PumpIntakeMm;
             if (dry.Count(rack.Id.Index, isDry, now.SinceBefore) > Limit)
             {
                 book.Report(

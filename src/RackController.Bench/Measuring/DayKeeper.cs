@@ -11,7 +11,7 @@ internal sealed class DayKeeper(Site site, Instant start)
     private bool isWhole = IsDayStart(site, start);
 
     /// <summary>When the day that is under way ends.</summary>
-    public Instant EndsAt => date.PlusDays(1).AtStartOfDayInZone(site.Zone).ToInstant();
+    public Instant EndsAt { get; private set; } = EndOf(site, start.InZone(site.Zone).Date);
 
     /// <summary>Counts a flood.</summary>
     public void CountFlood(RackId rack) => floods[rack.Index]++;
@@ -29,10 +29,13 @@ internal sealed class DayKeeper(Site site, Instant start)
         var totals = new DayTotals(date, length, [.. floods], loads.CloseDay());
         var closed = isWhole ? totals : null;
         date = date.PlusDays(1);
+        EndsAt = EndOf(site, date);
         isWhole = true;
         Array.Clear(floods);
         return closed;
     }
+
+    private static Instant EndOf(Site site, LocalDate date) => date.PlusDays(1).AtStartOfDayInZone(site.Zone).ToInstant();
 
     private static bool IsDayStart(Site site, Instant time) =>
         time.InZone(site.Zone).Date.AtStartOfDayInZone(site.Zone).ToInstant() == time;

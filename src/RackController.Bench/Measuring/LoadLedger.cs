@@ -8,51 +8,76 @@ namespace RackController.Bench;
 /// of them saw it, because relays move only at scans.</summary>
 internal sealed class LoadLedger(Site site)
 {
-    private readonly bool[] wasPowered = new bool[site.Loads.Length];
-    private readonly Duration[] unbroken = new Duration[site.Loads.Length];
-    private readonly Duration[] today = new Duration[site.Loads.Length];
-    private readonly Duration[] total = new Duration[site.Loads.Length];
-    private readonly int[] switchedOn = new int[site.Loads.Length];
+    private readonly Run[] runs = new Run[site.Loads.Length];
+    private Duration now;
+
+    /// <summary>When a load last came on, whichever, as time since the run began; null before any did.</summary>
+    public Duration? LastCameOn { get; private set; }
 
     /// <summary>The unbroken run that goes on, or that has ended just now.</summary>
-    public Duration Unbroken(LoadId load) => unbroken[load.Index];
+    public Duration Unbroken(LoadId load)
+    {
+        ref readonly var run = ref runs[load.Index];
+        return run.IsOn ? now - run.From : run.Until == now ? run.Until - run.From : Duration.Zero;
+    }
 
     /// <summary>How long each load has been powered, by load.</summary>
-    public ImmutableArray<Duration> Total => [.. total];
+    public ImmutableArray<Duration> Total => [.. runs.Select(run => run.TotalAt(now))];
 
     /// <summary>How often each load came on, by load.</summary>
-    public ImmutableArray<int> SwitchedOn => [.. switchedOn];
+    public ImmutableArray<int> SwitchedOn => [.. runs.Select(run => run.Times)];
 
-    /// <summary>Takes the time since the observation before.</summary>
-    public void CountUpTo(Duration sinceBefore)
-    {
-        for (var i = 0; i < wasPowered.Length; i++)
-        {
-            if (wasPowered[i])
-            {
-                unbroken[i] += sinceBefore;
-                today[i] += sinceBefore;
-                total[i] += sinceBefore;
-            }
-            else
-            {
-                unbroken[i] = Duration.Zero;
-            }
-        }
-    }
+    /// <summary>Moves on to an observation.</summary>
+    /// <param name="elapsed">Time since the run began.</param>
+    public void MoveTo(Duration elapsed) => now = elapsed;
 
     /// <summary>Takes the state that holds from now on.</summary>
     public void Note(LoadId load, bool isPowered)
     {
-        switchedOn[load.Index] += isPowered && !wasPowered[load.Index] ? 1 : 0;
-        wasPowered[load.Index] = isPowered;
+        ref var run = ref runs[load.Index];
+        if (isPowered == run.IsOn)
+        {
+            return;
+        }
+
+        if (isPowered)
+        {
+            run.From = now;
+            LastCameOn = now;
+            run.Times++;
+        }
+        else
+        {
+            run.Until = now;
+            run.Ended += now - run.From;
+        }
+
+        run.IsOn = isPowered;
     }
 
     /// <summary>Hands over what the day came to and begins a new one.</summary>
     public ImmutableArray<Duration> CloseDay()
     {
-        var day = ImmutableArray.Create(today);
-        Array.Clear(today);
-        return day;
+        var day = ImmutableArray.CreateBuilder<Duration>(runs.Length);
+        for (var i = 0; i < runs.Length; i++)
+        {
+            var total = runs[i].TotalAt(now);
+            day.Add(total - runs[i].TotalAtMidnight);
+            runs[i].TotalAtMidnight = total;
+        }
+
+        return day.MoveToImmutable();
+    }
+
+    private struct Run
+    {
+        public bool IsOn;
+        public int Times;
+        public Duration From;
+        public Duration Until;
+        public Duration Ended;
+        public Duration TotalAtMidnight;
+
+        public readonly Duration TotalAt(Duration now) => IsOn ? Ended + (now - From) : Ended;
     }
 }

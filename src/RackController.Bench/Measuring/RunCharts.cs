@@ -13,7 +13,11 @@ internal sealed class RunCharts
     private const double OxygenToleranceMgPerL = 0.05;
     private const double ConductivityToleranceMsPerCm = 0.002;
     private const double VapourToleranceKPa = 0.02;
+    // Air, warmth and what is dissolved drift over minutes.
+    private const double SlowEveryS = 60;
+
     private readonly Site site;
+    private double slowDueS;
 
     public RunCharts(Site site)
     {
@@ -57,28 +61,30 @@ internal sealed class RunCharts
 
     public void Look(IObserved now)
     {
+        var seconds = now.Elapsed.TotalSeconds;
         foreach (var rack in site.Racks)
         {
-            Reservoirs[rack.Id.Index].Add(now.Elapsed, now.ReservoirL(rack.Id));
-            Warmth[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.WaterTemperature, null));
-            Oxygen[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.DissolvedOxygen, null));
-            Conductivity[rack.Id.Index].Add(now.Elapsed, now.Value(rack.Id, RackQuantity.Conductivity, null));
+            Reservoirs[rack.Id.Index].Add(seconds, now.ReservoirL(rack.Id));
             foreach (var tier in rack.Tiers)
             {
-                Depths[rack.Id.Index][tier.Number - 1].Add(now.Elapsed, now.TrayDepthMm(rack.Id, tier.Number));
-                VapourDeficits[rack.Id.Index][tier.Number - 1].Add(
-                    now.Elapsed, now.Value(rack.Id, RackQuantity.VapourDeficit, tier.Number));
+                Depths[rack.Id.Index][tier.Number - 1].Add(seconds, now.TrayDepthMm(rack.Id, tier.Number));
             }
         }
 
         foreach (var circuit in site.Circuits)
         {
-            Currents[circuit.Id.Index].Add(now.Elapsed, now.CircuitA(circuit.Id));
+            Currents[circuit.Id.Index].Add(seconds, now.CircuitA(circuit.Id));
         }
 
         foreach (var load in site.Loads)
         {
             Timeline.Note(load.Id, now.IsPowered(load.Id), now.Elapsed);
+        }
+
+        if (seconds >= slowDueS)
+        {
+            LookAtWhatIsSlow(now, seconds);
+            slowDueS = seconds + SlowEveryS;
         }
     }
 
@@ -89,6 +95,21 @@ internal sealed class RunCharts
             .SelectMany(trends => trends))
         {
             trend.Close();
+        }
+    }
+
+    private void LookAtWhatIsSlow(IObserved now, double seconds)
+    {
+        foreach (var rack in site.Racks)
+        {
+            Warmth[rack.Id.Index].Add(seconds, now.Value(rack.Id, RackQuantity.WaterTemperature, null));
+            Oxygen[rack.Id.Index].Add(seconds, now.Value(rack.Id, RackQuantity.DissolvedOxygen, null));
+            Conductivity[rack.Id.Index].Add(seconds, now.Value(rack.Id, RackQuantity.Conductivity, null));
+            foreach (var tier in rack.Tiers)
+            {
+                VapourDeficits[rack.Id.Index][tier.Number - 1].Add(
+                    seconds, now.Value(rack.Id, RackQuantity.VapourDeficit, tier.Number));
+            }
         }
     }
 }

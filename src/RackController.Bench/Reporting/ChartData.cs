@@ -63,7 +63,7 @@ internal static class ChartData
 
     private static ChartLoad Load(RunResult result, Load load)
     {
-        var stretches = result.Charts.Timeline.Stretches.Where(stretch => stretch.Load == load.Id).ToList();
+        var stretches = result.Charts.Timeline.Of(load.Id);
         return new ChartLoad(
             load.Name, load.Kind.ToString().ToLowerInvariant(),
             [.. stretches.Select(stretch => stretch.From.TotalSeconds)],

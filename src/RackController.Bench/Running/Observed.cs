@@ -10,6 +10,9 @@ namespace RackController.Bench;
 internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads, EventLog log) : IObserved
 {
     private static readonly Duration StartingTime = Duration.FromSeconds(1);
+    private readonly ImmutableArray<ImmutableArray<Load>> loadsOfCircuit =
+        [.. site.Circuits.Select(circuit => site.Loads.Where(load => load.Circuit == circuit.Id).ToImmutableArray())];
+
     private readonly Dictionary<string, AlarmState> alarms = new(StringComparer.Ordinal);
     private RackControl? control;
 
@@ -39,7 +42,7 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
         DayClosed = null;
         var isSame = ReferenceEquals(running, control);
         control = running;
-        if (!isSame || log.Fresh.Length > 0)
+        if (!isSame || AnyAlarmMoved())
         {
             TakeAlarms();
         }
@@ -61,11 +64,16 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public double CircuitA(CircuitId circuit)
     {
+        if (loads.LastCameOn is not { } cameOn || Elapsed - cameOn >= StartingTime)
+        {
+            return plant.Circuits[circuit.Index].CurrentA;
+        }
+
         var nameplateA = 0.0;
         var isStarting = false;
-        foreach (var load in Site.Loads)
+        foreach (var load in loadsOfCircuit[circuit.Index])
         {
-            if (load.Circuit == circuit && IsPowered(load.Id))
+            if (IsPowered(load.Id))
             {
                 nameplateA += load.CurrentA(Site[circuit].VoltageV);
                 isStarting |= loads.Unbroken(load.Id) < StartingTime;
@@ -81,7 +89,20 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public Duration PoweredFor(LoadId load) => loads.Unbroken(load);
 
-    // Alarms change only together with an event, so between events the list need not be asked for again.
+    // An alarm changes only together with its event, so that otherwise the list need not be asked for again.
+    private bool AnyAlarmMoved()
+    {
+        foreach (var happened in log.Fresh)
+        {
+            if (happened.Kind == EventKind.Alarm)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private void TakeAlarms()
     {
         alarms.Clear();

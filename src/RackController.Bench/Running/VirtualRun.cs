@@ -187,12 +187,16 @@ internal sealed class VirtualRun
     private void Look(ImmutableArray<string> happened)
     {
         Log.Begin(clock.Elapsed, clock.True);
-        happened = happened.AddRange(TakeEvents());
+        if (IsEventDue)
+        {
+            happened = happened.AddRange(TakeEvents());
+        }
+
         room.Look();
         controller.Scan();
         scans++;
         observed.MoveTo(clock, controller.Running, happened);
-        loads.CountUpTo(observed.SinceBefore);
+        loads.MoveTo(clock.Elapsed);
         foreach (var load in site.Loads)
         {
             loads.Note(load.Id, observed.IsPowered(load.Id));
@@ -201,9 +205,11 @@ internal sealed class VirtualRun
         observed.DayClosed = days.CloseIfOver(clock.True, loads);
     }
 
+    private bool IsEventDue => nextEvent < events.Length && events[nextEvent].At <= clock.Elapsed;
+
     private IEnumerable<string> TakeEvents()
     {
-        while (nextEvent < events.Length && events[nextEvent].At <= clock.Elapsed)
+        while (IsEventDue)
         {
             var happening = events[nextEvent++];
             Apply(happening);

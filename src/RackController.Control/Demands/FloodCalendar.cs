@@ -16,9 +16,13 @@ internal sealed class FloodCalendar
     /// for lights so staggered that the first of them comes on after midnight.</summary>
     private const int DaysAround = 2;
 
+    /// <summary>More days than one question reaches over, so that the next question finds them known.</summary>
+    private const int DaysKnown = 8;
+
     private readonly DateTimeZone zone;
     private readonly FloodTimes times;
     private readonly ImmutableArray<LightCalendar> lights;
+    private readonly (LocalDate Date, ImmutableArray<Instant> Due)[] known = new (LocalDate, ImmutableArray<Instant>)[DaysKnown];
 
     public FloodCalendar(RackSchedule schedule, DateTimeZone zone)
     {
@@ -83,11 +87,12 @@ internal sealed class FloodCalendar
         var date = time.InZone(zone).Date.PlusDays(DaysAround);
         while (true)
         {
-            foreach (var due in DueOn(date).Reverse())
+            var due = DueOn(date);
+            for (var i = due.Length - 1; i >= 0; i--)
             {
-                if (due <= time)
+                if (due[i] <= time)
                 {
-                    return due;
+                    return due[i];
                 }
             }
 
@@ -116,7 +121,18 @@ internal sealed class FloodCalendar
     }
 
     /// <summary>The due times of a day's series, in order, each once.</summary>
-    private ImmutableArray<Instant> DueOn(LocalDate date) => times switch
+    private ImmutableArray<Instant> DueOn(LocalDate date)
+    {
+        ref var day = ref known[date.DayOfYear % DaysKnown];
+        if (day.Due.IsDefault || day.Date != date)
+        {
+            day = (date, WorkOut(date));
+        }
+
+        return day.Due;
+    }
+
+    private ImmutableArray<Instant> WorkOut(LocalDate date) => times switch
     {
         FloodsAt at => [.. at.Times.Select(time => zone.Happens(date, time)).Distinct().Order()],
         FloodsEvery every => Spread(

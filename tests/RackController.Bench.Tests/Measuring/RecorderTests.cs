@@ -53,12 +53,12 @@ public sealed class RecorderTests
     public void TheRunThatEndsJustNowStillShowsItsLength()
     {
         var ledger = new LoadLedger(now.Site);
-        ledger.CountUpTo(Duration.Zero);
+        ledger.MoveTo(Duration.FromMinutes(5));
         ledger.Note(now.Pump, true);
-        ledger.CountUpTo(Duration.FromMinutes(10));
+        ledger.MoveTo(Duration.FromMinutes(15));
         ledger.Note(now.Pump, false);
         Assert.Equal(Duration.FromMinutes(10), ledger.Unbroken(now.Pump));
-        ledger.CountUpTo(Duration.FromMinutes(1));
+        ledger.MoveTo(Duration.FromMinutes(16));
         Assert.Equal(Duration.Zero, ledger.Unbroken(now.Pump));
         Assert.Equal(Duration.FromMinutes(10), ledger.Total[now.Pump.Index]);
         Assert.Equal(1, ledger.SwitchedOn[now.Pump.Index]);
@@ -95,7 +95,7 @@ public sealed class RecorderTests
         var trend = new Trend("depth", tolerance: 1);
         foreach (var (second, value) in ((int, double)[])[(0, 5), (10, 5.2), (20, 5.4), (21, 9), (30, 9.1)])
         {
-            trend.Add(Duration.FromSeconds(second), value);
+            trend.Add(second, value);
         }
 
         trend.Close();
