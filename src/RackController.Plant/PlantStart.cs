@@ -36,9 +36,9 @@ public sealed record PlantStart
     /// common practice, no source.</summary>
     public double TopUpMsPerCm { get; init; } = 0.3;
 
-    /// <summary>What the crop gives off beside a full stand of grass, by its stage: 0 for sown media in the dark, 0.7 for seedlings, 1.05
-    /// for a full canopy (FAO-56 table 12, from memory). Default 1.</summary>
-    public double CropFactor { get; init; } = 1;
+    /// <summary>What the crop gives off beside a full stand of grass, by its stage: 0.7 for young and 1.05 for grown small vegetables
+    /// (FAO-56 table 12, from memory), 0 where nothing grows. Default 1.05.</summary>
+    public double CropFactor { get; init; } = 1.05;
 
     /// <summary>Error that one step of the integration may leave in a level, mm: 1e-9 to 1. Default 0.001. A finer one takes more
     /// steps, and shows how much the default errs.</summary>

@@ -60,13 +60,9 @@ public sealed class ScenarioRun
         return new ScenarioRun(scenario, !everyScan).ToTheEnd(progress);
     }
 
-    private static PlantStart Found(Scenario scenario)
-    {
-        var found = PlantStart.Default with { Breakers = scenario.Breakers };
-        return scenario.Room?.At(scenario.Start, scenario.Site.Zone) is { } air
-            ? found with { RoomC = air.AirC, RoomHumidityPercent = air.HumidityPercent }
-            : found;
-    }
+    private static PlantStart Found(Scenario scenario) => scenario.Room?.At(scenario.Start, scenario.Site.Zone) is { } air
+        ? scenario.Found with { RoomC = air.AirC, RoomHumidityPercent = air.HumidityPercent }
+        : scenario.Found;
 
     private RunResult ToTheEnd(Action<double>? progress)
     {

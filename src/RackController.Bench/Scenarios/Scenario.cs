@@ -30,8 +30,8 @@ public sealed record Scenario
     /// <summary>How long it runs.</summary>
     public required Duration Length { get; init; }
 
-    /// <summary>Whether its breakers and ground-fault protection open as early or as late as they may. Default early.</summary>
-    public BreakerEdge Breakers { get; init; }
+    /// <summary>How the site is found; the air of the room is that of <see cref="Room"/> where there is one.</summary>
+    public PlantStart Found { get; init; } = PlantStart.Default;
 
     /// <summary>How the air of the room runs over every day; null for a room that stays as it is.</summary>
     public RoomProfile? Room { get; init; }

@@ -19,6 +19,7 @@ public sealed record ScenarioReading(Scenario? Scenario, ImmutableArray<Complain
 /// rack-file: ../demo-four-tier.yaml      # as seen from the scenario
 /// start: 2026-03-28 00:00                # local time of the site
 /// length: 3 d
+/// found: { crop: seedlings }             # how the rack is found; optional
 /// room:                                  # the room's air over every day; optional
 ///   - { at: 06:00, air: 18 °C, humidity: 60 % }
 ///   - { at: 15:00, air: 24 °C, humidity: 45 % }

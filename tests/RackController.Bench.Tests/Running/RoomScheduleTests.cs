@@ -23,6 +23,19 @@ public sealed class RoomScheduleTests
         + "expect:\n  - that: it cools\n    always: { tier: north/tier 1, air: below 20 °C }\n    from: 1 d\n"
         + "  - that: it is damp\n    always: { tier: north/tier 1, humidity: above 50 % }\n    from: 1 d\n");
 
+    [Fact]
+    public void LeapingAndScanningThroughADayOfTheRoomComeToTheSame()
+    {
+        var scenario = Scenes.Read(
+            "start: 2026-03-02 05:30\nlength: 90 min\nroom:\n  - { at: 05:40, air: 24 °C, humidity: 45 % }\n"
+            + "  - { at: 06:20, air: 20 °C, humidity: 85 % }\n  - { at: 06:50, air: 23 °C, humidity: 40 % }\n"
+            + "expect:\n  - that: the fan clears the damp\n    within: 20 min\n    of: { tier: north/tier 1, humidity: above 60 % }\n"
+            + "    then: { load: north/exhaust fan, powered: yes }\n").Scenario!;
+        var leapt = ScenarioRun.Run(scenario);
+        Assert.True(leapt.Passed);
+        Assert.Equal(LogText.Of(ScenarioRun.Run(scenario, everyScan: true)), LogText.Of(leapt));
+    }
+
     private static void Holds(string rest)
     {
         var result = Scenes.Run(WarmRoom + rest);

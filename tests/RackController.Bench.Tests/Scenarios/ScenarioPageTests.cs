@@ -29,7 +29,8 @@ public sealed class ScenarioPageTests
         var statement = new StatementMapping(names, []);
         var keys = statement.Keys.Concat(new EventMapping(names, time).Keys)
             .Concat(new ScenarioMapping("", names.Site, NodaTime.Instant.MinValue, []).Keys)
-            .Concat(new ExpectationMapping(statement, time).Keys);
+            .Concat(new ExpectationMapping(statement, time).Keys)
+            .Concat(new FoundMapping().Keys).Concat(new RoomPointMapping().Keys);
         Assert.All(keys, key => Assert.Contains($"{key.Name}:", Page, StringComparison.Ordinal));
     }
 }

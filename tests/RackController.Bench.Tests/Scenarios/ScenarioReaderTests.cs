@@ -13,7 +13,7 @@ public sealed class ScenarioReaderTests
     [InlineData("breakers: fast\n", BreakerEdge.Fast)]
     [InlineData("breakers: slow\n", BreakerEdge.Slow)]
     public void AScenarioMayChooseHowEarlyItsBreakersOpen(string text, BreakerEdge edge) =>
-        Assert.Equal(edge, Scenes.Read(Head + text + Expect).Scenario!.Breakers);
+        Assert.Equal(edge, Scenes.Read(Head + text + Expect).Scenario!.Found.Breakers);
 
     [Theory]
     [InlineData("fault: earth-leakage\n    load: north/aerator\n    size: 40 mA\n", 40)]

@@ -41,7 +41,7 @@ public sealed class ShippedScenarioTests
     {
         var reading = ScenarioReader.Read(ShippedFiles.PathTo($"config/scenarios/{name}"));
         Assert.True(reading.Scenario is not null, string.Join('\n', reading.Complaints));
-        var result = ScenarioRun.Run(reading.Scenario with { Breakers = breakers });
+        var result = ScenarioRun.Run(reading.Scenario with { Found = reading.Scenario.Found with { Breakers = breakers } });
 
         var broken = result.Verdicts.Where(verdict => !verdict.IsMet)
             .Select(verdict => $"{verdict.Expectation.Name}: {verdict.Failure!.Seen}")

@@ -26,6 +26,9 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
         "accepts", new ListKind<AcceptedHazard>(new AcceptanceMapping(), "hazard", 20),
         "Hazards that software alone cannot prevent here, each with the wired part that does.");
 
+    private readonly Key<PlantStart> found = Key.Optional(
+        "found", new FoundMapping(), "How the rack is found at the start: its water, its crop, where it stands.");
+
     private readonly Key<ImmutableArray<RoomPoint>> room = Key.Optional(
         "room", new ListKind<RoomPoint>(new RoomPointMapping(), "point", MostRoomPoints), "The air of the room over every day.");
 
@@ -54,7 +57,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
 
     public override string Doc => "A run to be made and what must hold in it.";
 
-    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, breakers, room, events, expect, accepts];
+    public override ImmutableArray<Key> Keys => [about, rackFile, start, length, breakers, found, room, events, expect, accepts];
 
     protected override Scenario? Build(MappingReader keys)
     {
@@ -82,7 +85,7 @@ internal sealed class ScenarioMapping : Mapping<Scenario>
             Site = site,
             Start = keys.Get(start),
             Length = runs,
-            Breakers = keys.Get(breakers),
+            Found = (keys.Find(found) ?? PlantStart.Default) with { Breakers = keys.Get(breakers) },
             Room = points.IsEmpty ? null : new RoomProfile(points),
             Events = happenings,
             Expectations = keys.Get(expect),
