@@ -9,7 +9,7 @@ namespace RackController.Plant;
 internal sealed class RackSolutes
 {
     // Water on the bottom of an emptied tank: a concentration never divides by nothing.
-    private const double SmallestM3 = 1e-3;
+    private const double SmallestM3 = 1e-5;
 
     private readonly Rack rack;
     private readonly RackLayout layout;
