@@ -59,6 +59,19 @@ public class RackClimateTests
     }
 
     [Fact]
+    public void TheHeatOfTheWaterAddsUp()
+    {
+        // At rest what evaporates, 2.45 MJ/kg, comes from the room through the reservoir's walls, 8 W/K.
+        var rack = new TestSite(2, PlantStart.Default with { CropFactor = 0 });
+        rack.To(20 * 24 * Hour);
+        var before = rack.Truth.EvaporatedL;
+        rack.To(rack.Seconds + 24 * Hour);
+        var vapourW = (rack.Truth.EvaporatedL - before) / (24 * Hour) * 2.45e6;
+        Assert.True(vapourW > 1);
+        Assert.Equal(vapourW, 8 * (rack.Truth.RoomTemperatureC - rack.Truth.WaterTemperatureC), 0.05 * vapourW);
+    }
+
+    [Fact]
     public void TheRoomGoesEvenlyToWhereItIsSent()
     {
         var rack = new TestSite(2, PlantStart.Default with { RoomC = 18, RoomHumidityPercent = 60 });

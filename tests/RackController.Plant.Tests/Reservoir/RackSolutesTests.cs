@@ -58,7 +58,7 @@ public class RackSolutesTests
     }
 
     [Fact]
-    public void ALidlessSummerConcentratesTheSolutionAndTapWaterThinsIt()
+    public void AMonthOfEvaporationConcentratesTheSolutionAndTapWaterThinsIt()
     {
         var rack = new TestSite(4, PlantStart.Default with { ConductivityMsPerCm = 1 });
         rack.To(30 * Day);
