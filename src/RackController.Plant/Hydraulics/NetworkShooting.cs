@@ -6,8 +6,9 @@ namespace RackController.Plant;
 /// would have to give is compared with what its curve gives. Every step of that sweep is monotone (branch flows rise with head, losses
 /// rise with flow, pump head falls with flow), so the mismatch falls strictly with the head chosen and has exactly one root, which
 /// lies between the lowest and the highest head at the network's ends. Newton's method finds it in two or three sweeps from the last
-/// solution; bisection of that bracket takes over wherever Newton would leave it, so convergence is certain for any order of
-/// heights, shut tiers, starved tiers and flow in either direction.
+/// solution; bisection of that bracket takes over wherever Newton would leave it or does not halve the mismatch, so convergence is
+/// certain for any order of heights, shut tiers, starved tiers and flow in either direction. It ends by the mismatch, never by the
+/// size of a step: where the top branch is wide and the riser narrow, a step far from the root is minute.
 /// </summary>
 internal sealed class NetworkShooting(Pipe[] segments, Pipe[] branches)
 {
@@ -38,9 +39,16 @@ internal sealed class NetworkShooting(Pipe[] segments, Pipe[] branches)
         }
 
         var head = topHeadM > low && topHeadM < high ? topHeadM : (low + high) / 2;
+        var missingBefore = double.PositiveInfinity;
         for (var round = 0; round < MaximumRounds; round++)
         {
+            topHeadM = head;
             var missing = Sweep(head, supply, run, reservoirHeadM, ends, flows, teeHeads, out var slope);
+            if (Math.Abs(missing) <= PrecisionM)
+            {
+                break;
+            }
+
             if (missing > 0)
             {
                 low = head;
@@ -51,20 +59,14 @@ internal sealed class NetworkShooting(Pipe[] segments, Pipe[] branches)
             }
 
             var next = head - missing / slope;
-            if (!(next > low && next < high))
-            {
-                next = (low + high) / 2;
-            }
-
-            if (Math.Abs(next - head) <= PrecisionM)
+            var isFast = Math.Abs(missing) <= missingBefore / 2;
+            head = isFast && next > low && next < high ? next : (low + high) / 2;
+            missingBefore = Math.Abs(missing);
+            if (head <= low || head >= high)
             {
                 break;
             }
-
-            head = next;
         }
-
-        topHeadM = head;
     }
 
     // How much more head the pump gives than the flows at this top head need, m, and its derivative.

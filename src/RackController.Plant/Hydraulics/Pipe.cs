@@ -9,6 +9,8 @@ internal readonly record struct Pipe
     /// <summary>Roughness of drawn tubing, m: 1.5e-6 (table at lmnoeng.com/surface.htm).</summary>
     public const double DrawnTubingRoughnessM = 1.5e-6;
 
+    // A pipe that is written without length and minor losses would carry anything.
+    private const double SmallestMinorLossK = 1e-3;
     private const double SmallestSlope = 1e-3;
     private const double SmallestFlow = 1e-15;
 
@@ -28,7 +30,7 @@ internal readonly record struct Pipe
         var area = Math.PI * boreM * boreM / 4;
         lengthOverBore = lengthM / boreM;
         relativeRoughness = roughnessM / boreM;
-        this.minorLossK = minorLossK;
+        this.minorLossK = lengthM > 0 ? minorLossK : Math.Max(minorLossK, SmallestMinorLossK);
         reynoldsViscosityPerFlow = boreM / area;
         headPerFlowSquared = 1 / (2 * Physics.GravityMPerS2 * area * area);
         laminarHeadPerFlowViscosity = 32 * lengthM / (Physics.GravityMPerS2 * boreM * boreM * area);
@@ -112,6 +114,6 @@ internal readonly record struct Pipe
     {
         var byMinorLosses = minorLossK > 0 ? Math.Sqrt(head / (minorLossK * headPerFlowSquared)) : double.MaxValue;
         var byFriction = lengthOverBore > 0 ? head / (laminarHeadPerFlowViscosity * viscosity) : double.MaxValue;
-        return Math.Min(Math.Min(byMinorLosses, byFriction), 1.0) * (1 + 1e-9) + SmallestFlow;
+        return Math.Min(byMinorLosses, byFriction) * (1 + 1e-9) + SmallestFlow;
     }
 }

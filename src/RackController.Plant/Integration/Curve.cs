@@ -29,12 +29,15 @@ internal readonly record struct Curve(double First, double Second, double Third,
         return new(start, (start + 2 * middle) / 3, (2 * middle + end) / 3, end);
     }
 
-    /// <summary>Its value.</summary>
+    /// <summary>Its value. What stays the same does so to the last bit, or a temperature that rests on a limit would seem to pass it
+    /// to and fro.</summary>
     /// <param name="share">Share of the step that has passed: 0 to 1.</param>
     public double At(double share)
     {
-        var left = 1 - share;
-        return left * left * (left * First + 3 * share * Second) + share * share * (3 * left * Third + share * Last);
+        var middle = Between(Second, Third, share);
+        var earlier = Between(Between(First, Second, share), middle, share);
+        var later = Between(middle, Between(Third, Last, share), share);
+        return Between(earlier, later, share);
     }
 
     /// <summary>Whether it certainly stays at or above a level.</summary>

@@ -21,6 +21,11 @@ public class CurveTests
     }
 
     [Fact]
+    public void AQuantityThatRestsReadsTheSameToTheLastBit() =>
+        Gen.Double[-100, 100].Select(Gen.Double[0, 1]).Sample((value, share) =>
+            new Curve(value, value, value, value).At(share) == value);
+
+    [Fact]
     public void WhatIsLeftOfACurveIsTheSameCurve() =>
         Curves.Select(Gen.Double[0, 0.99], Gen.Double[0, 1]).Sample((curve, cut, share) =>
             Math.Abs(curve.After(cut).At(share) - curve.At(cut + (1 - cut) * share)) < 1e-12);
