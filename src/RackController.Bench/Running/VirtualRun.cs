@@ -115,13 +115,13 @@ internal sealed class VirtualRun
             return false;
         }
 
-        clock.AdvanceTo(MonotonicTime.Earlier(end, Next()));
+        clock.AdvanceTo(MonotonicTime.Earlier(end, Next(end)));
         plant.AdvanceTo(clock.Bench);
         Look([]);
         return true;
     }
 
-    private MonotonicTime Next()
+    private MonotonicTime Next(MonotonicTime end)
     {
         var soonest = OnGrid(clock.Bench + Duration.FromNanoseconds(1));
         if (!leaps || controller.HasNews)
@@ -142,7 +142,7 @@ internal sealed class VirtualRun
             return soonest;
         }
 
-        plant.AdvanceToNews(OnGrid(next));
+        plant.AdvanceToNews(MonotonicTime.Earlier(end, OnGrid(next)));
         return OnGrid(plant.Reached);
     }
 
