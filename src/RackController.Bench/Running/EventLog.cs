@@ -10,13 +10,20 @@ public sealed class EventLog : IEventSink
 {
     private const int LongestChain = 8;
     private const int LongestScene = 5;
+
+    /// <summary>About as many as a rack of five tiers with eight floods a day has in a year.</summary>
+    internal const int MostEntries = 60_000;
+
     private readonly List<LogEntry> entries = [];
     private readonly List<ControlEvent> fresh = [];
     private Duration elapsed;
     private Instant trueTime;
 
-    /// <summary>What happened, in order.</summary>
+    /// <summary>What happened, in order; of a run of years only the newest of it.</summary>
     public IReadOnlyList<LogEntry> Entries => entries;
+
+    /// <summary>Told of the oldest entries, in order, before they are no longer kept.</summary>
+    internal Action<IEnumerable<LogEntry>>? Forgets { get; set; }
 
     /// <summary>The controller's events since <see cref="Begin"/>.</summary>
     public ReadOnlySpan<ControlEvent> Fresh => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(fresh);
@@ -36,7 +43,7 @@ public sealed class EventLog : IEventSink
     {
         ArgumentNullException.ThrowIfNull(happened);
         fresh.Add(happened);
-        entries.Add(new LogEntry(
+        Add(new LogEntry(
             elapsed, trueTime, happened.At.Wall, happened.Kind, happened.Subject, happened.What, happened.Because));
     }
 
@@ -44,7 +51,7 @@ public sealed class EventLog : IEventSink
     /// <param name="name">Its name.</param>
     /// <param name="what">What it does.</param>
     public void TakeScenario(string name, string what) =>
-        entries.Add(new LogEntry(elapsed, trueTime, null, null, name, what, "the scenario says so"));
+        Add(new LogEntry(elapsed, trueTime, null, null, name, what, "the scenario says so"));
 
     /// <summary>The last few events that could explain why statements are as they are, earliest first; always with the
     /// scenario's own.</summary>
@@ -71,6 +78,17 @@ public sealed class EventLog : IEventSink
 
         // In order of time; at one moment the scenario comes before what the controller made of it.
         return [.. scene.Concat(chain).Reverse().OrderBy(entry => entry.Elapsed).ThenBy(entry => entry.Kind is null ? 0 : 1)];
+    }
+
+    private void Add(LogEntry entry)
+    {
+        if (entries.Count == MostEntries)
+        {
+            Forgets?.Invoke(entries.Take(MostEntries / 4));
+            entries.RemoveRange(0, MostEntries / 4);
+        }
+
+        entries.Add(entry);
     }
 
     // A sensor that is well again explains nothing that went wrong.

@@ -39,7 +39,7 @@ public static class LogText
             CultureInfo.InvariantCulture, $"{LocalTime(site, entry.At)} | {entry.Elapsed.TotalSeconds:0.0} s | {happened}");
     }
 
-    /// <summary>The whole log.</summary>
+    /// <summary>The whole log, as far as it was kept.</summary>
     /// <param name="result">The run.</param>
     public static string Of(RunResult result)
     {
@@ -55,6 +55,9 @@ public static class LogText
 
     /// <summary>A short fingerprint of the log, by which two runs can be held against each other.</summary>
     /// <param name="result">The run.</param>
-    public static string Fingerprint(RunResult result) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Of(result))))[..16];
+    public static string Fingerprint(RunResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(result.Earlier.Digest + Of(result))))[..16];
+    }
 }

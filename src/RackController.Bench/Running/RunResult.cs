@@ -49,8 +49,11 @@ public sealed record RunResult
     /// <summary>How often each alarm was raised.</summary>
     public required ImmutableArray<Tally> Alarms { get; init; }
 
-    /// <summary>Everything that happened, in order.</summary>
+    /// <summary>Everything that happened, in order; of a run of years only the newest of it.</summary>
     public required IReadOnlyList<LogEntry> Log { get; init; }
+
+    /// <summary>What is left of what happened before that.</summary>
+    public required EarlierEvents Earlier { get; init; }
 
     /// <summary>What a flood does on each rack that is flooded when nothing is broken, and what to change where that is not what
     /// it should do. Computed when first asked for.</summary>
@@ -70,6 +73,11 @@ public sealed record RunResult
     /// <summary>Whether every expectation was met and no hazard showed that the scenario does not accept.</summary>
     public bool Passed => Verdicts.All(verdict => verdict.IsMet) && Hazards.All(hazard => Acceptance(hazard) is not null);
 }
+
+/// <summary>Events of a long run that are no longer kept one by one.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Digest">A fingerprint of them; empty when there are none.</param>
+public sealed record EarlierEvents(int Count, string Digest);
 
 /// <summary>Water and light of one rack over a run.</summary>
 /// <param name="Rack">The rack.</param>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using NodaTime;
-using RackController.Control;
 using RackController.Growing;
 using RackController.Model;
 using RackController.Plant;
@@ -25,6 +23,7 @@ public sealed class ScenarioRun
     private readonly ReservoirRecorder[] reservoirs;
     private readonly double[] balanceAtStartL;
     private readonly RunCharts charts;
+    private readonly EventCounts counts;
 
     private ScenarioRun(Scenario scenario, bool leaps)
     {
@@ -47,6 +46,8 @@ public sealed class ScenarioRun
         reservoirs = [.. site.Racks.Select(rack => new ReservoirRecorder(rack))];
         balanceAtStartL = [.. site.Racks.Select(rack => run.Plant.Racks[rack.Id.Index].BalanceL)];
         charts = new RunCharts(site);
+        counts = new EventCounts(site);
+        run.Log.Forgets = counts.Forget;
     }
 
     /// <summary>Runs a scenario.</summary>
@@ -137,6 +138,11 @@ public sealed class ScenarioRun
             recorder.Close();
         }
 
+        foreach (var entry in run.Log.Entries)
+        {
+            counts.Count(entry);
+        }
+
         return new RunResult(charts)
         {
             Scenario = scenario,
@@ -150,16 +156,13 @@ public sealed class ScenarioRun
             [
                 .. site.Circuits.Select(circuit => new CircuitTotals(circuit.Id, run.Plant.Circuits[circuit.Id.Index].EnergyKWh)),
             ],
-            Trips = Tallies(entry => entry.Kind == EventKind.Interlock && entry.What is "acts" or "latched" && IsTold(entry)),
-            Alarms = Tallies(entry => entry.Kind == EventKind.Alarm && entry.What == AlarmState.Unacknowledged.InWords()),
+            Trips = counts.Trips,
+            Alarms = counts.Alarms,
             Log = run.Log.Entries,
+            Earlier = counts.Earlier,
             Scans = run.Scans,
         };
     }
-
-    // A row without an alarm acts in the ordinary course of things, such as the pump's rest between floods.
-    private static bool IsTold(LogEntry entry) => CauseAndEffectTable.Rows
-        .Any(row => row.Alarm is not null && entry.Subject.EndsWith("/" + row.Id, StringComparison.Ordinal));
 
     private RackTotals Totals(Rack rack) => new(
         rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirs[rack.Id.Index].Record(),
@@ -181,10 +184,4 @@ public sealed class ScenarioRun
     private LoadTotals Totals(Load load) => new(
         load.Id, run.Loads.Total[load.Id.Index], run.Loads.SwitchedOn[load.Id.Index],
         run.Plant.Loads[load.Id.Index].EnergyKWh);
-
-    private ImmutableArray<Tally> Tallies(Func<LogEntry, bool> counts) =>
-    [
-        .. run.Log.Entries.Where(counts).GroupBy(entry => entry.Subject, StringComparer.Ordinal)
-            .Select(group => new Tally(group.Key, group.Count())).OrderBy(tally => tally.Subject, StringComparer.Ordinal),
-    ];
 }
