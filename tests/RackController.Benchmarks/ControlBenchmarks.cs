@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using RackController.Model;
+using RackController.Bench;
 
 namespace RackController.Benchmarks;
 
@@ -10,14 +10,14 @@ public class ControlBenchmarks
     private readonly SteadyRack sixtyFour = new(FigureSites.Of(racks: 64));
 
     [Benchmark]
-    public RelayCommands OneRackAtRest() => one.Scan();
+    public void OneRackAtRest() => one.Scan();
 
     [Benchmark]
-    public RelayCommands OneRackWithMovingReadings() => one.ScanMoving();
+    public void OneRackWithMovingReadings() => one.ScanMoving();
 
     [Benchmark]
-    public RelayCommands SixtyFourRacksAtRest() => sixtyFour.Scan();
+    public void SixtyFourRacksAtRest() => sixtyFour.Scan();
 
     [Benchmark]
-    public RelayCommands SixtyFourRacksWithMovingReadings() => sixtyFour.ScanMoving();
+    public void SixtyFourRacksWithMovingReadings() => sixtyFour.ScanMoving();
 }

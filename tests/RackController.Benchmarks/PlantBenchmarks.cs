@@ -1,38 +1,22 @@
 using BenchmarkDotNet.Attributes;
 using NodaTime;
-using RackController.Model;
+using RackController.Bench;
 using RackController.Plant;
 
 namespace RackController.Benchmarks;
 
-/// <summary>What a step of the simulated rack costs: a tenth of a second, and a minute at rest.</summary>
+/// <summary>What the simulated rack costs without a controller.</summary>
 public class PlantBenchmarks
 {
-    private static readonly Duration Tenth = Duration.FromMilliseconds(100);
     private readonly SimulatedSite resting = new(FigureSites.Of(racks: 1), PlantStart.Default);
-    private readonly SimulatedSite pumping = Pumping();
+    private readonly FloodCycles flooding = new(FigureSites.Of(racks: 1), PlantStart.Default);
 
     [Benchmark]
-    public void ATenthOfASecondAtRest() => resting.AdvanceTo(resting.Reached + Tenth);
+    public void ATenthOfASecondAtRest() => resting.AdvanceTo(resting.Reached + Duration.FromMilliseconds(100));
 
     [Benchmark]
-    public void AMinuteAtRest() => resting.AdvanceTo(resting.Reached + Duration.FromMinutes(1));
+    public void AnHourAtRest() => resting.AdvanceTo(resting.Reached + Duration.FromHours(1));
 
     [Benchmark]
-    public void ATenthOfASecondOfPumping() => pumping.AdvanceTo(pumping.Reached + Tenth);
-
-    private static SimulatedSite Pumping()
-    {
-        var site = FigureSites.Of(racks: 1);
-        var plant = new SimulatedSite(site, PlantStart.Default);
-        var commands = new RelayCommands(site);
-        foreach (var load in site.Loads)
-        {
-            commands[load.Id] = load.Kind is LoadKind.Pump or LoadKind.Valve ? SwitchState.On : load.SafeState;
-        }
-
-        plant.Write(plant.Reached, commands);
-        plant.AdvanceTo(plant.Reached + Duration.FromMinutes(2));
-        return plant;
-    }
+    public void AFloodAndItsDraining() => flooding.Run(1);
 }

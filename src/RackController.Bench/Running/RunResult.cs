@@ -65,6 +65,9 @@ public sealed record RunResult
     /// <summary>How many scans the controller made.</summary>
     public required long Scans { get; init; }
 
+    /// <summary>How many steps the integration of the racks took.</summary>
+    public required long PlantSteps { get; init; }
+
     /// <summary>Whether a hazard is one that the scenario accepts.</summary>
     /// <param name="hazard">A hazard of this run.</param>
     public AcceptedHazard? Acceptance(Hazard hazard) =>

@@ -161,6 +161,7 @@ public sealed class ScenarioRun
             Log = run.Log.Entries,
             Earlier = counts.Earlier,
             Scans = run.Scans,
+            PlantSteps = run.Plant.Racks.Sum(rack => rack.Steps),
         };
     }
 

@@ -24,6 +24,9 @@ public sealed class RackTruth
     /// <param name="tierNumber">The tier, 1 at the bottom; null for the whole rack.</param>
     public double Value(RackQuantity quantity, int? tierNumber) => rack.Value(quantity, tierNumber);
 
+    /// <summary>How many steps its integration has taken since the start.</summary>
+    public long Steps => rack.Dynamics.Steps;
+
     /// <summary>Water in the reservoir, L.</summary>
     public double ReservoirVolumeL => Litre(rack.Dynamics.Layout.Reservoir);
 

@@ -5,22 +5,37 @@ using Spectre.Console;
 
 namespace RackController.Verbs;
 
-/// <summary><c>bench FILE</c>: runs a scenario in virtual time and says whether it held.</summary>
+/// <summary><c>bench FILE</c>: runs a scenario in virtual time and says whether it held. <c>bench --measure</c>: says how fast and
+/// how exact all of that is on this machine.</summary>
 internal static class BenchVerb
 {
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
         var file = Parsing.File("A scenario, such as config/scenarios/first-week.yaml.");
+        file.Arity = ArgumentArity.ZeroOrOne;
+        var measure = new Option<bool>("--measure")
+        {
+            Description = "Measure how fast and how exact the bench is on this machine, instead of running a scenario.",
+        };
         var folder = new Option<DirectoryInfo>("--out")
         {
             HelpName = "folder",
             Description = "The folder for report.html, result.json and junit.xml. Default: out/ and the scenario's name.",
         };
-        var verb = new Command("bench", "Run a scenario in virtual time and say whether it held.") { file, folder };
-        verb.SetAction(parsed => Run(
-            parsed.GetRequiredValue(file), parsed.GetValue(folder), parsed.InvocationConfiguration.Output,
-            parsed.InvocationConfiguration.Error));
+        var verb = new Command("bench", "Run a scenario in virtual time and say whether it held.") { file, folder, measure };
+        verb.Validators.Add(parsed =>
+        {
+            if (parsed.GetResult(file) is { Tokens.Count: > 0 } == parsed.GetValue(measure))
+            {
+                parsed.AddError("name a scenario, such as config/scenarios/first-week.yaml, or write --measure");
+            }
+        });
+        verb.SetAction(parsed => parsed.GetValue(measure)
+            ? FiguresPage.MeasureAndPrint(parsed.InvocationConfiguration.Output)
+            : Run(
+                parsed.GetRequiredValue(file), parsed.GetValue(folder), parsed.InvocationConfiguration.Output,
+                parsed.InvocationConfiguration.Error));
         return verb;
     }
 

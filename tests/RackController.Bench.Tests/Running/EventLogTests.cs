@@ -30,7 +30,7 @@ public class EventLogTests
             counts.Count(entry);
         }
 
-        Assert.Equal([new Tally("north/low-float", Trips)], counts.Trips);
+        Assert.Equal(new Tally("north/low-float", Trips), Assert.Single(counts.Trips));
         Assert.Empty(counts.Alarms);
     }
 }

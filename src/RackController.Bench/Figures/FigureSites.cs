@@ -2,7 +2,7 @@ using System.Text;
 using RackController.Model;
 using RackController.RackFile;
 
-namespace RackController.Benchmarks;
+namespace RackController.Bench;
 
 /// <summary>
 /// The sites that figures are measured on, written as rack files: five tiers with every kind of load and sensor, flooded every
