@@ -126,11 +126,16 @@ public sealed class SimulatedSite : IRackIo
     /// or goes, a load begins or ends to draw current, a fault begins or ends, or a watched level is passed. The moment is exact to
     /// the nanosecond. Between it and the last such moment nothing of this kind happened, so nobody missed anything.</summary>
     /// <param name="time">Not beyond here.</param>
-    public void AdvanceToNews(MonotonicTime time)
+    /// <returns>Whether there was any.</returns>
+    public bool AdvanceToNews(MonotonicTime time)
     {
-        while (Reached < time && !Pass(time))
+        var news = false;
+        while (Reached < time && !news)
         {
+            news = Pass(time);
         }
+
+        return news;
     }
 
     /// <inheritdoc/>
@@ -189,16 +194,14 @@ public sealed class SimulatedSite : IRackIo
         var news = false;
         foreach (var rack in racks)
         {
-            news |= rack.MoveTo(next);
+            if (rack.MoveTo(next))
+            {
+                news = true;
+                sensors.FollowContacts(rack.Rack.Id, Reached);
+            }
         }
 
         _ = room.Reach(Reached);
-
-        if (news)
-        {
-            sensors.FollowContacts(Reached);
-        }
-
         news |= sensors.FollowDue(Reached);
         if (electrics.NextChange <= Reached)
         {

@@ -4,10 +4,26 @@ namespace RackController.Plant;
 /// same: a tray's depth is watched as its volume.</summary>
 internal sealed class RackCurves(RackDynamics dynamics)
 {
-    /// <summary>The curve of a quantity.</summary>
+    private readonly int places = dynamics.Layout.Tiers + 1;
+    private readonly (long Step, Curve Curve)[] known =
+        new (long, Curve)[Enum.GetValues<RackQuantity>().Length * (dynamics.Layout.Tiers + 1)];
+
+    /// <summary>The curve of a quantity; worked out once for each step, however often it is asked for.</summary>
     /// <param name="quantity">Which.</param>
     /// <param name="tier">Tier, from 0; null for the whole rack.</param>
-    public Curve Of(RackQuantity quantity, int? tier) => quantity switch
+    public Curve Of(RackQuantity quantity, int? tier)
+    {
+        _ = dynamics.KnownUntil;
+        ref var curve = ref known[(int)quantity * places + (tier + 1 ?? 0)];
+        if (curve.Step != dynamics.Steps)
+        {
+            curve = (dynamics.Steps, WorkOut(quantity, tier));
+        }
+
+        return curve.Curve;
+    }
+
+    private Curve WorkOut(RackQuantity quantity, int? tier) => quantity switch
     {
         RackQuantity.TrayDepth => dynamics.Curve(RackLayout.Tray(tier!.Value)),
         RackQuantity.ReservoirDepth => dynamics.Curve(dynamics.Layout.Reservoir),

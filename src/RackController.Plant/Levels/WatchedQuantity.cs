@@ -26,7 +26,7 @@ internal sealed class WatchedQuantity(RackQuantity quantity, int? tier)
     }
 
     /// <summary>Whether it lies at or above one of its levels.</summary>
-    public bool IsAtLeast(double reading) => levels.BinarySearch(reading) < below;
+    public bool IsAtLeast(double reading) => below > 0 && reading <= levels[below - 1];
 
     /// <summary>Finds between which levels a curve begins, and where it next leaves them.</summary>
     /// <param name="whole">The curve over the step in hand.</param>

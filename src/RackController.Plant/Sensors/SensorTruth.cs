@@ -5,19 +5,15 @@ namespace RackController.Plant;
 /// <summary>What each sensor of a site would say if it were perfect.</summary>
 internal sealed class SensorTruth
 {
-    private readonly SimulatedRack[] racks;
-    private readonly SiteElectrics electrics;
-    private readonly Threshold?[] floats;
+    private readonly Source[] sources;
 
     public SensorTruth(Site site, SimulatedRack[] racks, SiteElectrics electrics)
     {
-        this.racks = racks;
-        this.electrics = electrics;
-        floats =
+        sources =
         [
-            .. site.Sensors.Select(sensor => sensor.Kind.IsFloat()
-                ? racks[sensor.Rack!.Value.Index].Watch(Quantity(sensor.Kind)!.Value, sensor.TierNumber, sensor.HeightMm)
-                : null),
+            .. site.Sensors.Select(sensor => sensor.Circuit is { } circuit
+                ? new Source(sensor, null, electrics.Circuits[circuit.Index], null)
+                : SourceAt(sensor, racks[sensor.Rack!.Value.Index])),
         ];
     }
 
@@ -42,15 +38,29 @@ internal sealed class SensorTruth
 
     /// <summary>The true value, in the unit of the sensor's kind.</summary>
     /// <param name="sensor">The sensor.</param>
-    public double Value(Sensor sensor) => sensor.Kind switch
+    public double Value(SensorId sensor)
     {
-        SensorKind.SupplySense => Contact(electrics.Circuits[sensor.Circuit!.Value.Index].SupplyShare >= VoltageNeed.SensedFromShare),
-        SensorKind.CircuitCurrent => electrics.Circuits[sensor.Circuit!.Value.Index].CurrentA,
-        SensorKind.LeakRope => Contact(racks[sensor.Rack!.Value.Index].IsFloorWet),
-        _ => floats[sensor.Id.Index] is { } level
-            ? Contact(level.IsReached)
-            : racks[sensor.Rack!.Value.Index].Value(Quantity(sensor.Kind)!.Value, sensor.TierNumber),
+        ref readonly var source = ref sources[sensor.Index];
+        return source switch
+        {
+            { Float: { } level } => Contact(level.IsReached),
+            { Circuit: { } circuit } => source.Sensor.Kind == SensorKind.CircuitCurrent
+                ? circuit.CurrentA
+                : Contact(circuit.SupplyShare >= VoltageNeed.SensedFromShare),
+            { Quantity: { } quantity } => source.Rack!.Value(quantity, source.Sensor.TierNumber),
+            _ => Contact(source.Rack!.IsFloorWet),
+        };
+    }
+
+    private static Source SourceAt(Sensor sensor, SimulatedRack rack) => new(sensor, rack, null, Quantity(sensor.Kind))
+    {
+        Float = sensor.Kind.IsFloat() ? rack.Watch(Quantity(sensor.Kind)!.Value, sensor.TierNumber, sensor.HeightMm) : null,
     };
 
     private static double Contact(bool closed) => closed ? 1 : 0;
+
+    private readonly record struct Source(Sensor Sensor, SimulatedRack? Rack, CircuitElectrics? Circuit, RackQuantity? Quantity)
+    {
+        public Threshold? Float { get; init; }
+    }
 }

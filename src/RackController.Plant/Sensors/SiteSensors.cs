@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Plant;
@@ -8,6 +9,8 @@ internal sealed class SiteSensors
     private readonly Site site;
     private readonly SensorTruth truth;
     private readonly SensorChannel[] channels;
+    private readonly ImmutableArray<Sensor> contacts;
+    private readonly ImmutableArray<ImmutableArray<Sensor>> contactsOfRack;
     private readonly List<Sensor> disturbed = [];
 
     public SiteSensors(Site site, PlantStart start, SensorTruth truth)
@@ -15,6 +18,8 @@ internal sealed class SiteSensors
         this.site = site;
         this.truth = truth;
         channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
+        contacts = [.. site.Sensors.Where(sensor => sensor.IsContact)];
+        contactsOfRack = [.. site.Racks.Select(rack => contacts.Where(sensor => sensor.Rack == rack.Id).ToImmutableArray())];
     }
 
     /// <summary>When a sensor could next say something else although the truth does not change;
@@ -41,7 +46,7 @@ internal sealed class SiteSensors
     {
         foreach (var sensor in site.Sensors)
         {
-            readings[sensor.Id] = channels[sensor.Id.Index].Say(truth.Value(sensor), now);
+            readings[sensor.Id] = channels[sensor.Id.Index].Say(truth.Value(sensor.Id), now);
         }
     }
 
@@ -57,27 +62,21 @@ internal sealed class SiteSensors
         var sensor = site[id];
         if (begins)
         {
-            channels[id.Index].Begin(fault, truth.Value(sensor), now);
+            channels[id.Index].Begin(fault, truth.Value(sensor.Id), now);
             disturbed.Add(sensor);
         }
         else
         {
-            channels[id.Index].End(fault, truth.Value(sensor), now);
+            channels[id.Index].End(fault, truth.Value(sensor.Id), now);
             disturbed.Remove(sensor);
         }
     }
 
-    /// <summary>Lets contacts follow the truth, at a moment at which it may have changed.</summary>
-    public void FollowContacts(MonotonicTime now)
-    {
-        foreach (var sensor in site.Sensors)
-        {
-            if (sensor.IsContact)
-            {
-                channels[sensor.Id.Index].Follow(truth.Value(sensor), now);
-            }
-        }
-    }
+    /// <summary>Lets all contacts follow the truth, at a moment at which it may have changed.</summary>
+    public void FollowContacts(MonotonicTime now) => Follow(contacts, now);
+
+    /// <summary>Lets the contacts of one rack follow it.</summary>
+    public void FollowContacts(RackId rack, MonotonicTime now) => Follow(contactsOfRack[rack.Index], now);
 
     /// <summary>Lets those follow that are due.</summary>
     /// <returns>Whether a contact changed, or what a disturbed sensor says passed a value that matters.</returns>
@@ -87,9 +86,17 @@ internal sealed class SiteSensors
         foreach (var sensor in disturbed)
         {
             var channel = channels[sensor.Id.Index];
-            news |= channel.Due <= now && channel.Follow(truth.Value(sensor), now);
+            news |= channel.Due <= now && channel.Follow(truth.Value(sensor.Id), now);
         }
 
         return news;
+    }
+
+    private void Follow(ImmutableArray<Sensor> sensors, MonotonicTime now)
+    {
+        foreach (var sensor in sensors)
+        {
+            channels[sensor.Id.Index].Follow(truth.Value(sensor.Id), now);
+        }
     }
 }
