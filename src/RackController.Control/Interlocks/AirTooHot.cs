@@ -24,7 +24,7 @@ internal sealed class AirTooHot(
         {
             var wasHot = isHot;
             isHot = facts.IsAbove(sensor.Id, rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0));
-            lastC = isHot ? facts.Value(sensor.Id) : lastC;
+            lastC = isHot || wasHot ? facts.Value(sensor.Id) : lastC;
             if (isHot != wasHot)
             {
                 Changed();

@@ -21,10 +21,11 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
     {
         if (facts.IsKnown(sensor.Id))
         {
-            var margin = isOut ? ReturnK : 0;
+            var wasOut = isOut;
+            var margin = wasOut ? ReturnK : 0;
             isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
                 || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
-            lastC = isOut ? facts.Value(sensor.Id) : lastC;
+            lastC = isOut || wasOut ? facts.Value(sensor.Id) : lastC;
         }
 
         return isOut;
