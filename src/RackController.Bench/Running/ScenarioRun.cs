@@ -8,8 +8,9 @@ namespace RackController.Bench;
 /// <summary>Runs a scenario from its start to its end, with every judge, hazard watch and recorder looking on.</summary>
 public sealed class ScenarioRun
 {
-    // As many points as a chart of the whole run can use, were the trays always wet.
+    // As many points as a chart of the whole run can use, were the trays always wet; many racks make do with fewer each.
     private const double LooksInAFloodedRun = 20_000;
+    private const double LeastLooksInAFloodedRun = 2_000;
     private static readonly Duration ShortestLook = Duration.FromSeconds(1);
     private const double ToleratedDriftL = 0.01;
     private readonly Scenario scenario;
@@ -32,7 +33,8 @@ public sealed class ScenarioRun
         run = new VirtualRun(
             site, scenario.Start, scenario.Events, Found(scenario), scenario.Room, leaps)
         {
-            LookAtMovingWaterEvery = Duration.Max(ShortestLook, scenario.Length / LooksInAFloodedRun),
+            LookAtMovingWaterEvery = Duration.Max(
+                ShortestLook, scenario.Length / Math.Max(LeastLooksInAFloodedRun, LooksInAFloodedRun / site.Racks.Length)),
         };
         run.Watch(RunLevels.Of(scenario));
         judges = [.. scenario.Expectations.Select(Judge.For)];

@@ -51,7 +51,7 @@ internal sealed class VirtualClock(Instant start)
     public void Boot() => bootedAt = Bench + -BootTime;
 
     /// <summary>What the board's monotonic clock reads at a time of the run.</summary>
-    public MonotonicTime ToBoard(MonotonicTime bench) => MonotonicTime.Zero + (bench - bootedAt);
+    public MonotonicTime ToBoard(MonotonicTime bench) => new(bench.Nanoseconds - bootedAt.Nanoseconds);
 
     /// <summary>The time of the run at which the board's monotonic clock reads something; never stays never.</summary>
     public MonotonicTime FromBoard(MonotonicTime board) =>

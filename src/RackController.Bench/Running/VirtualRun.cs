@@ -30,7 +30,6 @@ internal sealed class VirtualRun
     private readonly ImmutableArray<ScenarioEvent> events;
     private readonly bool leaps;
     private int nextEvent;
-    private long scans;
 
     /// <summary>Prepares a run that begins at a true time.</summary>
     /// <param name="site">The site.</param>
@@ -88,7 +87,7 @@ internal sealed class VirtualRun
     public RackControl? Control => controller.Running;
 
     /// <summary>How many scans were made.</summary>
-    public long Scans => scans;
+    public long Scans { get; private set; }
 
     /// <summary>Counts a flood for the day under way.</summary>
     public void CountFlood(RackId rack) => days.CountFlood(rack);
@@ -102,7 +101,7 @@ internal sealed class VirtualRun
             plant.Watch(level.Sensor, level.Value);
         }
 
-        Look([Happens.Start]);
+        Look([Happens.Start], scans: true);
     }
 
     /// <summary>Goes on to the next moment worth looking at, at most to an end.</summary>
@@ -115,35 +114,40 @@ internal sealed class VirtualRun
             return false;
         }
 
-        clock.AdvanceTo(MonotonicTime.Earlier(end, Next(end)));
+        var next = MonotonicTime.Earlier(end, Next(end, out var isNews));
+        clock.AdvanceTo(next);
         plant.AdvanceTo(clock.Bench);
-        Look([]);
+        Look([], scans: isNews || next == end);
         return true;
     }
 
-    private MonotonicTime Next(MonotonicTime end)
+    // Where nothing is due and there is no news, curves and records are glanced at, and nobody need scan.
+    private MonotonicTime Next(MonotonicTime end, out bool isNews)
     {
+        isNews = true;
         var soonest = OnGrid(clock.Bench + Duration.FromNanoseconds(1));
         if (!leaps || controller.HasNews)
         {
             return soonest;
         }
 
-        var next = MonotonicTime.Earlier(controller.NextChange, clock.Bench + (days.EndsAt - clock.True));
-        next = MonotonicTime.Earlier(next, clock.Bench + (WaterMoves ? LookAtMovingWaterEvery : LongestLeap));
-        next = MonotonicTime.Earlier(next, room.NextAt);
-        if (nextEvent < events.Length)
-        {
-            next = MonotonicTime.Earlier(next, ScanBeforeOrAt(events[nextEvent]));
-        }
-
-        if (next <= soonest)
+        var due = Due();
+        if (due <= soonest)
         {
             return soonest;
         }
 
-        plant.AdvanceToNews(MonotonicTime.Earlier(end, OnGrid(next)));
+        var glance = clock.Bench + (WaterMoves ? LookAtMovingWaterEvery : LongestLeap);
+        var next = OnGrid(MonotonicTime.Earlier(due, glance));
+        isNews = plant.AdvanceToNews(MonotonicTime.Earlier(end, next)) || due <= next;
         return OnGrid(plant.Reached);
+    }
+
+    private MonotonicTime Due()
+    {
+        var due = MonotonicTime.Earlier(controller.NextChange, clock.Bench + (days.EndsAt - clock.True));
+        due = MonotonicTime.Earlier(due, room.NextAt);
+        return nextEvent < events.Length ? MonotonicTime.Earlier(due, ScanBeforeOrAt(events[nextEvent])) : due;
     }
 
     // The last scan before an event is the one that read the inputs last, should they fail from then on.
@@ -184,7 +188,7 @@ internal sealed class VirtualRun
         return new MonotonicTime((time.Nanoseconds + period - 1) / period * period);
     }
 
-    private void Look(ImmutableArray<string> happened)
+    private void Look(ImmutableArray<string> happened, bool scans)
     {
         Log.Begin(clock.Elapsed, clock.True);
         if (IsEventDue)
@@ -193,8 +197,12 @@ internal sealed class VirtualRun
         }
 
         room.Look();
-        controller.Scan();
-        scans++;
+        if (scans)
+        {
+            controller.Scan();
+            Scans++;
+        }
+
         observed.MoveTo(clock, controller.Running, happened);
         loads.MoveTo(clock.Elapsed);
         foreach (var load in site.Loads)

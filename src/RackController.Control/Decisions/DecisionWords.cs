@@ -11,7 +11,7 @@ internal readonly struct DecisionWords(Parts parts, ClockFace clock)
         var demand = parts.Demands[load.Rack.Index].Words(decision.Demand, load.Id, clock.Now);
         var admission = parts.Admission.Words(load.Id, clock);
         return new LoadWhy(
-            load.Id, state, demand, parts.Interlocks.AllWords(load.Id, clock), admission,
+            load.Id, state, demand, parts.Interlocks.AllWords(load, clock), admission,
             Summary(load, decision, demand, admission));
     }
 

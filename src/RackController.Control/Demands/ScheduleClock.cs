@@ -55,7 +55,7 @@ internal sealed class ScheduleClock
             nextRemembered = at + RememberedEvery;
         }
 
-        agenda.Add(nextRemembered);
+        agenda.AddForAnyScan(nextRemembered);
     }
 
     /// <summary>When a time by the schedule comes, as long as the clock does not step.</summary>

@@ -83,9 +83,10 @@ internal sealed class InterlockPanel
     public string Words(int interlock, ClockFace clock) => interlocks[interlock].Words(clock);
 
     /// <summary>What every interlock that objects to a load says.</summary>
-    public ImmutableArray<string> AllWords(LoadId load, ClockFace clock) =>
+    public ImmutableArray<string> AllWords(Load load, ClockFace clock) =>
     [
-        .. interlocks.Where(interlock => interlock.Objects && interlock.Loads.Contains(load))
+        .. byRack[load.Rack.Index].Where(grip => interlocks[grip.Interlock].Objects && grip.Loads.Contains(load.Id))
+            .Select(grip => interlocks[grip.Interlock])
             .Select(interlock => $"{interlock.Row.Id}: {interlock.Words(clock)}"),
     ];
 

@@ -124,7 +124,7 @@ internal sealed class Attention
 
     private bool Join(Area area, in Moment now)
     {
-        if (!area.IsCalled && !IsEverybodyCalled && area.Agenda.Earliest > now.Monotonic)
+        if (!area.IsCalled && !IsEverybodyCalled && area.Agenda.EarliestLook > now.Monotonic)
         {
             return false;
         }
