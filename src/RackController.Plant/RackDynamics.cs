@@ -44,11 +44,11 @@ internal sealed class RackDynamics : IRates
     public RackWater Water { get; }
 
     /// <summary>Depth of water in the reservoir now, m.</summary>
-    public double ReservoirDepthM => Water.ReservoirDepthM(State[Layout.Reservoir]);
+    public double ReservoirDepthM => Water.ReservoirDepthM(Part(Layout.Reservoir));
 
     /// <summary>Depth of water in a tray now, m.</summary>
     /// <param name="index">Tier, from 0.</param>
-    public double TrayDepthM(int index) => Water.TrayDepthM(index, State[RackLayout.Tray(index)]);
+    public double TrayDepthM(int index) => Water.TrayDepthM(index, Part(RackLayout.Tray(index)));
 
     public RackClimate Climate { get; }
 
@@ -88,6 +88,10 @@ internal sealed class RackDynamics : IRates
             return state;
         }
     }
+
+    /// <summary>One part of the state now, for whoever needs no other.</summary>
+    /// <param name="part">Its place in the state.</param>
+    public double Part(int part) => stateAt == Now ? state[part] : integrator.At(Now, part);
 
     /// <summary>How one part of the state runs over the step in hand.</summary>
     /// <param name="part">Its place in the state.</param>

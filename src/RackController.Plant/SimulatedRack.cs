@@ -59,7 +59,7 @@ internal sealed class SimulatedRack
     public double BroughtM3 { get; private set; }
 
     /// <summary>Water on the floor: spilled and not mopped up, m3.</summary>
-    public double OnFloorM3 => Dynamics.State[Dynamics.Layout.Spilled] - moppedM3;
+    public double OnFloorM3 => Dynamics.Part(Dynamics.Layout.Spilled) - moppedM3;
 
     /// <summary>Whether there is enough of it to wet a leak rope.</summary>
     public bool IsFloorWet => floorWet.IsReached;

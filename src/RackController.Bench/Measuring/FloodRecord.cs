@@ -20,4 +20,4 @@ public sealed record FloodRecord(
 /// when it never did.</param>
 /// <param name="Drained">From the pump's stop until less than 3 mm were left; null when more stayed until the next flood
 /// or the end of the run.</param>
-public sealed record TrayFlood(int TierNumber, double PeakMm, Duration? Filled, Duration? Drained);
+public readonly record struct TrayFlood(int TierNumber, double PeakMm, Duration? Filled, Duration? Drained);

@@ -19,7 +19,8 @@ internal sealed class InterlockPanel
         this.site = site;
         this.interlocks = interlocks;
         byArea = attention.ByArea([.. Enumerable.Range(0, interlocks.Length)], i => interlocks[i].Place);
-        byRack = [.. site.Racks.Select(rack => GripsOn(rack.Id))];
+        var grips = interlocks.SelectMany(GripsOf).ToLookup(grip => grip.Rack, grip => grip.Grip);
+        byRack = [.. site.Racks.Select(rack => grips[rack.Id].ToImmutableArray())];
         isTold = new bool[interlocks.Length];
         moved = new int[interlocks.Length];
     }
@@ -90,12 +91,8 @@ internal sealed class InterlockPanel
             .Select(interlock => $"{interlock.Row.Id}: {interlock.Words(clock)}"),
     ];
 
-    private ImmutableArray<Grip> GripsOn(RackId rack) =>
-    [
-        .. interlocks
-            .Select((interlock, i) => new Grip(i, [.. interlock.Loads.Where(load => site[load].Rack == rack)]))
-            .Where(grip => grip.Loads.Length > 0),
-    ];
+    private IEnumerable<(RackId Rack, Grip Grip)> GripsOf(Interlock interlock, int i) =>
+        interlock.Loads.GroupBy(load => site[load].Rack).Select(loads => (loads.Key, new Grip(i, [.. loads])));
 
     private void Follow(int i, in Moment now, IEventSink events)
     {

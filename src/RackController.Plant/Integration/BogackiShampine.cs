@@ -101,6 +101,11 @@ internal sealed class BogackiShampine
         }
     }
 
+    /// <summary>One part of the state at a time within the step in hand: the same number, to the bit.</summary>
+    /// <param name="time">The time.</param>
+    /// <param name="part">Its place in the state.</param>
+    public double At(MonotonicTime time, int part) => time == To ? end[part] : Curve(part).At(Share(time));
+
     /// <summary>The share of the step in hand that has passed at a time.</summary>
     public double Share(MonotonicTime time) => PlantTime.Seconds(From, time) / LengthS;
 

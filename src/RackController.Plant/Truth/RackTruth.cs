@@ -127,5 +127,5 @@ public sealed class RackTruth
 
     private ReadOnlySpan<double> State => rack.Dynamics.State;
 
-    private double Litre(int store) => rack.Dynamics.State[store] * Litres.PerM3;
+    private double Litre(int store) => rack.Dynamics.Part(store) * Litres.PerM3;
 }

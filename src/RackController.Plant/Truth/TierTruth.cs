@@ -19,7 +19,7 @@ public sealed class TierTruth
     public double DepthMm => rack.Dynamics.TrayDepthM(index) * 1000;
 
     /// <summary>Free water in the tray, L.</summary>
-    public double VolumeL => rack.Dynamics.State[RackLayout.Tray(index)] * Litres.PerM3;
+    public double VolumeL => rack.Dynamics.Part(RackLayout.Tray(index)) * Litres.PerM3;
 
     /// <summary>Water held by the media, L.</summary>
     public double MediaWaterL => rack.Dynamics.State[rack.Dynamics.Layout.Media(index)] * Litres.PerM3;
