@@ -15,6 +15,11 @@ internal sealed class ThroughoutJudge(Expectation expectation, string how, Truth
 
     public override void Look(IObserved now, EventLog log)
     {
+        if (now.Elapsed < window.From)
+        {
+            now.LookAgainBy(window.From);
+        }
+
         if (!window.Contains(now.Elapsed) || (condition is not null && condition.Judge(now) != Truth.Yes))
         {
             return;

@@ -19,7 +19,7 @@ internal sealed class WithinJudge(Within expectation) : Judge(expectation)
         }
 
         before = trigger;
-        while (open.TryPeek(out var since) && now.Elapsed - since > expectation.Limit)
+        while (open.TryPeek(out var since) && now.IsLongerSince(since, expectation.Limit))
         {
             open.Dequeue();
             Judged++;

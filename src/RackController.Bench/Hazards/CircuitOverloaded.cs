@@ -26,7 +26,7 @@ internal sealed class CircuitOverloaded(Site site) : IHazardWatch
             foreach (var band in bands)
             {
                 var limitA = band.LimitA(circuit);
-                if (band.Lasting.Count(circuit.Id.Index, currentA > limitA, now.SinceBefore) > band.Borne)
+                if (band.Lasting.IsTooLong(circuit.Id.Index, currentA > limitA, now))
                 {
                     book.Report(
                         now, HazardKind.CircuitOverloaded, circuit.Name, Vicinity.OfCircuit(circuit.Id),
@@ -39,6 +39,6 @@ internal sealed class CircuitOverloaded(Site site) : IHazardWatch
 
     private sealed record Band(string Words, Func<Circuit, double> LimitA, Duration Borne, Site Site)
     {
-        public Lasting Lasting { get; } = new(Site.Circuits.Length);
+        public Lasting Lasting { get; } = new(Site.Circuits.Length, Borne);
     }
 }

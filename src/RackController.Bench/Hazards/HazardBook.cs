@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NodaTime;
 
 namespace RackController.Bench;
 
@@ -26,15 +25,4 @@ internal interface IHazardWatch
 {
     /// <summary>Looks at one moment and reports what it sees.</summary>
     void Look(IObserved now, HazardBook book);
-}
-
-/// <summary>How long something has lasted, for each of several places.</summary>
-internal sealed class Lasting(int places)
-{
-    private readonly Duration[] lasted = new Duration[places];
-
-    /// <summary>Counts on while the condition holds, and from nothing when it holds again.</summary>
-    /// <returns>How long it has held without a break.</returns>
-    public Duration Count(int place, bool holds, Duration sinceBefore) =>
-        lasted[place] = holds ? lasted[place] + sinceBefore : Duration.Zero;
 }

@@ -9,7 +9,7 @@ namespace RackController.Bench;
 internal sealed class LightsInTheHeat(Site site) : IHazardWatch
 {
     private static readonly Duration Forgiven = Duration.FromMinutes(1);
-    private readonly Lasting hot = new(site.Loads.Length);
+    private readonly Lasting hot = new(site.Loads.Length, Forgiven);
     private readonly ImmutableArray<(Rack Rack, Tier Tier, LoadId Light)> lights =
     [
         .. from rack in site.Racks
@@ -29,7 +29,7 @@ internal sealed class LightsInTheHeat(Site site) : IHazardWatch
     private void LookAt(IObserved now, HazardBook book, Rack rack, Tier tier, LoadId light)
     {
         var isHot = now.IsPowered(light) && now.AirC(rack.Id, tier.Number) > rack.Limits.AirHotC;
-        if (hot.Count(light.Index, isHot, now.SinceBefore) > Forgiven)
+        if (hot.IsTooLong(light.Index, isHot, now))
         {
             book.Report(
                 now, HazardKind.LightsInTheHeat, now.Site[light].Name, Vicinity.OfLoad(now.Site, light),

@@ -13,7 +13,8 @@ internal sealed class PumpPastItsMaximumRun : IHazardWatch
         foreach (var rack in now.Site.Racks)
         {
             var run = now.PoweredFor(rack.Pump.Load);
-            if (run > rack.Limits.PumpMaximumRun + Tolerance)
+            if ((run > Duration.Zero || now.IsPowered(rack.Pump.Load))
+                && now.IsLongerSince(now.Elapsed - run, rack.Limits.PumpMaximumRun + Tolerance))
             {
                 book.Report(
                     now, HazardKind.PumpPastItsMaximumRun, now.Site[rack.Pump.Load].Name,

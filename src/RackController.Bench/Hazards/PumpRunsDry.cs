@@ -8,7 +8,7 @@ namespace RackController.Bench;
 internal sealed class PumpRunsDry(Site site) : IHazardWatch
 {
     private static readonly Duration Limit = Duration.FromSeconds(30);
-    private readonly Lasting dry = new(site.Racks.Length);
+    private readonly Lasting dry = new(site.Racks.Length, Limit);
 
     public void Look(IObserved now, HazardBook book)
     {
@@ -16,7 +16,7 @@ internal sealed class PumpRunsDry(Site site) : IHazardWatch
         {
             var isDry = now.IsPowered(rack.Pump.Load)
                 && now.ReservoirL(rack.Id) / rack.Reservoir.AreaM2 < rack.Reservoir.PumpIntakeMm;
-            if (dry.Count(rack.Id.Index, isDry, now.SinceBefore) > Limit)
+            if (dry.IsTooLong(rack.Id.Index, isDry, now))
             {
                 book.Report(
                     now, HazardKind.PumpRunsDry, now.Site[rack.Pump.Load].Name, Vicinity.OfLoad(now.Site, rack.Pump.Load),

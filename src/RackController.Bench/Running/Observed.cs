@@ -24,6 +24,11 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public Duration SinceBefore { get; private set; }
 
+    /// <summary>The earliest moment that somebody asked to be shown next.</summary>
+    public Duration LookNextBy { get; private set; }
+
+    public void LookAgainBy(Duration elapsed) => LookNextBy = Duration.Min(LookNextBy, elapsed);
+
     public bool ControllerRuns => control is not null;
 
     public ReadOnlySpan<ControlEvent> Events => log.Fresh;
@@ -40,6 +45,7 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
         At = clock.True;
         Happened = happened;
         DayClosed = null;
+        LookNextBy = Duration.MaxValue;
         var isSame = ReferenceEquals(running, control);
         control = running;
         if (!isSame || AnyAlarmMoved())
@@ -76,11 +82,23 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
             if (IsPowered(load.Id))
             {
                 nameplateA += load.CurrentA(Site[circuit].VoltageV);
-                isStarting |= loads.Unbroken(load.Id) < StartingTime;
+                isStarting |= IsStarting(load.Id);
             }
         }
 
         return isStarting ? nameplateA : plant.Circuits[circuit.Index].CurrentA;
+    }
+
+    private bool IsStarting(LoadId load)
+    {
+        var left = StartingTime - loads.Unbroken(load);
+        if (left <= Duration.Zero)
+        {
+            return false;
+        }
+
+        LookAgainBy(Elapsed + left);
+        return true;
     }
 
     public double AirC(RackId rack, int tierNumber) => plant.Racks[rack.Index].Tiers[tierNumber - 1].AirTemperatureC;

@@ -138,6 +138,11 @@ internal sealed class VirtualRun
         }
 
         var glance = clock.Bench + (WaterMoves ? LookAtMovingWaterEvery : LongestLeap);
+        if (observed.LookNextBy < end - MonotonicTime.Zero)
+        {
+            glance = MonotonicTime.Earlier(glance, MonotonicTime.Zero + observed.LookNextBy);
+        }
+
         var next = OnGrid(MonotonicTime.Earlier(due, glance));
         isNews = plant.AdvanceToNews(MonotonicTime.Earlier(end, next)) || due <= next;
         return OnGrid(plant.Reached);

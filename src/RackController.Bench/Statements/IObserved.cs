@@ -8,7 +8,7 @@ namespace RackController.Bench;
 
 /// <summary>
 /// What is true at one moment of a run: what the controller says and what the simulated rack really does. Judges see
-/// this and nothing else; they can change nothing.
+/// this and nothing else; they can change nothing, but they may ask to be shown a later moment.
 /// </summary>
 public interface IObserved
 {
@@ -23,6 +23,11 @@ public interface IObserved
 
     /// <summary>Time since the observation before; zero at the first.</summary>
     Duration SinceBefore { get; }
+
+    /// <summary>Asks to be shown the first scan at or after a moment, although nothing may change there: how long something lasts
+    /// is told by time alone. Asked anew at every observation.</summary>
+    /// <param name="elapsed">Time since the run began.</param>
+    void LookAgainBy(Duration elapsed);
 
     /// <summary>Whether the controller is running.</summary>
     bool ControllerRuns { get; }

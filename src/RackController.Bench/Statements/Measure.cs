@@ -20,6 +20,13 @@ public abstract record Measure(string Unit)
     /// <param name="value">The value.</param>
     public virtual WatchedLevel? Level(Site site, double value) => null;
 
+    /// <summary>Asks to be shown the moments at which time alone takes this number to a value and past it; most need none.</summary>
+    /// <param name="now">What is true now.</param>
+    /// <param name="value">The value.</param>
+    public virtual void AwaitValue(IObserved now, double value)
+    {
+    }
+
     /// <summary>What is measured, in words.</summary>
     /// <param name="site">The site that gives the names.</param>
     public abstract string Words(Site site);
@@ -36,7 +43,15 @@ public abstract record Measure(string Unit)
 public sealed record Measures(Measure Measure, Comparison Compared) : Statement
 {
     /// <inheritdoc/>
-    public override Truth Judge(IObserved now) => Measure.Value(now) is { } value ? Of(Compared.Holds(value)) : Truth.NotNow;
+    public override Truth Judge(IObserved now)
+    {
+        foreach (var turn in Compared.Turns)
+        {
+            Measure.AwaitValue(now, turn);
+        }
+
+        return Measure.Value(now) is { } value ? Of(Compared.Holds(value)) : Truth.NotNow;
+    }
 
     /// <inheritdoc/>
     public override ImmutableArray<WatchedLevel> Levels(Site site) =>
@@ -195,6 +210,22 @@ public sealed record UnbrokenRun(LoadId Load) : Measure("min")
 {
     /// <inheritdoc/>
     public override double? Value(IObserved now) => now.PoweredFor(Load).TotalMinutes;
+
+    /// <inheritdoc/>
+    public override void AwaitValue(IObserved now, double value)
+    {
+        var run = now.PoweredFor(Load);
+        var reached = now.Elapsed - run + Duration.FromMinutes(value);
+        if (!now.IsPowered(Load))
+        {
+            // A run that has ended just now is over at the next scan.
+            now.LookAgainBy(run > Duration.Zero ? now.Elapsed + Duration.Epsilon : Duration.MaxValue);
+        }
+        else if (now.Elapsed <= reached)
+        {
+            now.LookAgainBy(now.Elapsed < reached ? reached : reached + Duration.Epsilon);
+        }
+    }
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"the unbroken run of {site[Load].Name}";

@@ -55,6 +55,26 @@ public sealed class JudgeTests
     }
 
     [Fact]
+    public void TheBeginningOfAWindowIsAskedForWhateverHappensThere()
+    {
+        var window = new Window(Duration.FromSeconds(10), Duration.FromSeconds(20));
+        Judge.For(new Never("the pump stays off", 7, window, PumpIsOn, null)).Look(now, log);
+        Assert.Equal(window.From, now.AskedToLookBy);
+    }
+
+    [Fact]
+    public void TheEndOfAnUnbrokenRunsTimeIsAskedForAndThenWhatFollows()
+    {
+        var run = new Measures(new UnbrokenRun(now.Pump), new Above(1));
+        now.Powered.Add(now.Pump);
+        _ = run.Judge(now);
+        Assert.Equal(Duration.FromMinutes(1), now.AskedToLookBy);
+        now.After(60).Unbroken = Duration.FromMinutes(1);
+        Assert.Equal(Truth.No, run.Judge(now));
+        Assert.Equal(now.Elapsed + Duration.Epsilon, now.AskedToLookBy);
+    }
+
+    [Fact]
     public void AnExpectationThatThereWasNothingToJudgeForIsNotMet()
     {
         var judge = Judge.For(new Never("the pump stays off while away", 7, Whole, PumpIsOn, new ControllerRuns(false)));
@@ -89,6 +109,15 @@ public sealed class JudgeTests
         Assert.Equal(Duration.FromSeconds(2), failure.Elapsed);
         Assert.Equal(now.At - Duration.FromSeconds(28), failure.At);
         Assert.StartsWith("2 s after the moment that \"trip\" happens it had not come about", failure.Seen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithinAsksForTheMomentAtWhichItsTimeIsUp()
+    {
+        var judge = Within(seconds: 60);
+        now.Happened = ["trip"];
+        judge.Look(now, log);
+        Assert.Equal(Duration.FromSeconds(60) + Duration.Epsilon, now.AskedToLookBy);
     }
 
     [Fact]

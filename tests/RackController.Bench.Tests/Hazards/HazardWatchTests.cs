@@ -33,6 +33,29 @@ public sealed class HazardWatchTests
         Assert.Equal(hazards, book.Hazards.Length);
     }
 
+    // Between two looks of a run that leaps lies an hour; nothing was dry in it.
+    [Fact]
+    public void ATimeIsCountedFromWhereItWasFirstSeenAndItsEndIsAskedFor()
+    {
+        var watch = new PumpRunsDry(now.Site);
+        now.Powered.Add(now.Pump);
+        watch.Look(now, book);
+        now.After(3600).Reservoir = 10;
+        watch.Look(now, book);
+
+        Assert.Empty(book.Hazards);
+        Assert.Equal(now.Elapsed + NodaTime.Duration.FromSeconds(30) + NodaTime.Duration.Epsilon, now.AskedToLookBy);
+    }
+
+    [Fact]
+    public void ARunOfThePumpIsShownWhereItBecomesTooLong()
+    {
+        now.Powered.Add(now.Pump);
+        new PumpPastItsMaximumRun().Look(now, book);
+        var longest = now.Site.Racks[0].Limits.PumpMaximumRun + NodaTime.Duration.FromSeconds(1);
+        Assert.Equal(longest + NodaTime.Duration.Epsilon, now.AskedToLookBy);
+    }
+
     [Fact]
     public void ADryPumpThatFindsWaterAgainStartsItsTimeAnew()
     {

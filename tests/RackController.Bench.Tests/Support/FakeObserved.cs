@@ -51,6 +51,10 @@ public sealed class FakeObserved : IObserved
 
     public Duration Unbroken { get; set; }
 
+    public Duration AskedToLookBy { get; private set; } = Duration.MaxValue;
+
+    public void LookAgainBy(Duration elapsed) => AskedToLookBy = Duration.Min(AskedToLookBy, elapsed);
+
     public LoadId Pump => Site.Racks[0].Pump.Load;
 
     public void Report(string subject, string what) =>
@@ -63,6 +67,7 @@ public sealed class FakeObserved : IObserved
         events = [];
         Happened = [];
         DayClosed = null;
+        AskedToLookBy = Duration.MaxValue;
         return this;
     }
 
