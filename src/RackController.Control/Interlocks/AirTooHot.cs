@@ -13,29 +13,35 @@ internal sealed class AirTooHot(
     : Interlock(row, place, lights)
 {
     private bool isHot;
-    private double? lastC;
+
+    /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
+    /// scan came last.</summary>
+    private double? nowC;
 
     public override ImmutableArray<SensorLevel> Levels =>
         [new(sensor.Id, rack.Limits.AirHotC), new(sensor.Id, rack.Limits.AirHotC - rack.Limits.AirHotReturnK)];
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        if (facts.IsKnown(sensor.Id))
+        if (!facts.IsKnown(sensor.Id))
         {
-            var wasHot = isHot;
-            isHot = facts.IsAbove(sensor.Id, rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0));
-            lastC = isHot || wasHot ? facts.Value(sensor.Id) : lastC;
-            if (isHot != wasHot)
-            {
-                Changed();
-            }
+            nowC = null;
+            return isHot;
+        }
+
+        var wasHot = isHot;
+        isHot = facts.IsAbove(sensor.Id, rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0));
+        nowC = isHot || wasHot ? facts.Value(sensor.Id) : null;
+        if (isHot != wasHot)
+        {
+            Changed();
         }
 
         return isHot;
     }
 
     public override string Words(ClockFace clock) =>
-        $"the air {(lastC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
+        $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
         + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
 
     public override void Save(MemoryWriter memory)

@@ -8,8 +8,11 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
     : Interlock(row, Place.Of(rack), [])
 {
     private const double ReturnK = 0.5;
-    private double lastC;
     private bool isOut;
+
+    /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
+    /// scan came last.</summary>
+    private double? nowC;
 
     public override ImmutableArray<SensorLevel> Levels =>
     [
@@ -19,18 +22,21 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        if (facts.IsKnown(sensor.Id))
+        if (!facts.IsKnown(sensor.Id))
         {
-            var wasOut = isOut;
-            var margin = wasOut ? ReturnK : 0;
-            isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
-                || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
-            lastC = isOut || wasOut ? facts.Value(sensor.Id) : lastC;
+            nowC = null;
+            return isOut;
         }
 
+        var wasOut = isOut;
+        var margin = wasOut ? ReturnK : 0;
+        isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
+            || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
+        nowC = isOut || wasOut ? facts.Value(sensor.Id) : null;
         return isOut;
     }
 
     public override string Words(ClockFace clock) =>
-        $"the water is at {lastC:0.0} °C, outside {rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
+        $"the water {(nowC is { } waterC ? $"is at {waterC:0.0} °C, outside" : "when last measured was outside")} "
+        + $"{rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
 }
