@@ -190,8 +190,7 @@ internal sealed class RackDynamics : IRates
             worst = Math.Max(worst, Math.Abs(error[part]) * perTolerance[part]);
         }
 
-        Invariant.Holds(double.IsFinite(worst), "the state of a rack stays finite");
-        return worst;
+        return double.IsFinite(worst) ? worst : double.PositiveInfinity;
     }
 
     /// <inheritdoc/>

@@ -84,7 +84,7 @@ internal sealed class RackClimate
         var roomKPa = state[layout.RoomVapourKPa];
         var waterC = state[layout.WaterC];
         var saturationKPa = HumidAir.SaturationKPa(waterC);
-        var heatW = inputs.PumpW + WaterWarmth.FromRoomW(roomC, waterC);
+        var heatW = WaterWarmth.FromPumpW(inputs.PumpW, waterC) + WaterWarmth.FromRoomW(roomC, waterC);
         for (var index = 0; index < layout.Tiers; index++)
         {
             heatW += Tier(index, state, rates, water, saturationKPa);

@@ -138,6 +138,7 @@ internal sealed class BogackiShampine
             stepS = Math.Clamp(stepS, SmallestStepS, LargestStepS);
         }
         while (size > 1 && takenS > 2 * SmallestStepS);
+        Invariant.Holds(double.IsFinite(size), "the state of a rack stays finite");
         startRatesKnown = !system.Settle(end.AsSpan(0, parts));
         Steps++;
     }

@@ -8,13 +8,15 @@ namespace RackController.Plant;
 internal static class DissolvedOxygen
 {
     private const double ZeroCelsiusK = 273.15;
+    private const double WarmestC = 40;
 
     /// <summary>Saturation concentration, mg/L, which is g/m3.</summary>
-    /// <param name="celsius">Temperature of the water, 0 to 40.</param>
+    /// <param name="celsius">Temperature of the water, 0 to 40; what a dry pump heats beyond counts as 40, where the equation ends.</param>
     /// <param name="salinityGPerKg">Salts in the water, g/kg.</param>
     /// <param name="pressureKPa">Pressure of the air, kPa.</param>
     public static double SaturationMgPerL(double celsius, double salinityGPerKg, double pressureKPa)
     {
+        celsius = Math.Min(celsius, WarmestC);
         var inverse = 1 / (celsius + ZeroCelsiusK);
         var fresh = -139.34411 + inverse * (1.575701e5 + inverse * (-6.642308e7 + inverse * (1.243800e10 - inverse * 8.621949e11)));
         var salts = salinityGPerKg * (0.017674 + inverse * (-10.754 + inverse * 2140.7));

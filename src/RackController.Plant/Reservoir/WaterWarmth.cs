@@ -11,10 +11,18 @@ internal static class WaterWarmth
     public const double TrayWPerM2K = 10;
 
     private const double ReservoirLossWPerK = 8;
+    private const double BoilsAtC = 100;
+    private const double FadesOverK = 10;
     private const double WaterKgPerM3 = 1000;
 
     // An emptied tank still has walls: a litre of water keeps it from changing at once.
     private const double SmallestM3 = 1e-3;
+
+    /// <summary>Heat of a pump that warms water of a temperature, W: less and less over the last ten kelvins below boiling, where a
+    /// motor's own cut-out has long acted and no equation here holds.</summary>
+    /// <param name="pumpW">What the pump draws, W.</param>
+    /// <param name="waterC">Temperature of the water.</param>
+    public static double FromPumpW(double pumpW, double waterC) => pumpW * Math.Clamp((BoilsAtC - waterC) / FadesOverK, 0, 1);
 
     /// <summary>What the room gives the water through the reservoir's walls, W.</summary>
     /// <param name="roomC">Temperature of the room.</param>

@@ -119,7 +119,7 @@ internal sealed class RackWater
 
         Supply(state, reservoirDepth);
         stack.Share(Flows.Drain);
-        var waterShare = inputs.PumpTurns ? intake.WaterShare(reservoirDepth) : 1;
+        var waterShare = LeavesReservoir ? intake.WaterShare(reservoirDepth) : 1;
         for (var index = 0; index < tiers.Length; index++)
         {
             Flows.In[index] = network.FlowM3PerS[index] * waterShare;
@@ -174,6 +174,21 @@ internal sealed class RackWater
         state[salts] += moved;
         state[layout.Reservoir] -= volume;
         state[water] += volume;
+    }
+
+    // A reservoir that stands higher than a tray empties into it through a pump at rest, too.
+    private bool LeavesReservoir
+    {
+        get
+        {
+            var sum = 0.0;
+            foreach (var flow in network.FlowM3PerS)
+            {
+                sum += flow;
+            }
+
+            return inputs.PumpTurns || sum > 0;
+        }
     }
 
     // Sets the flow of every branch.
