@@ -122,7 +122,8 @@ public class TemperatureTests
         rig.Set("north/water", withinC);
         rig.Scan();
         Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("north/water-temperature")!.State);
-        Assert.Contains($"is at {withinC:0.0} °C", rig.Events.Last(happened => happened.Kind == EventKind.Alarm).Because, StringComparison.Ordinal);
+        var told = rig.Events.Last(happened => happened.Kind == EventKind.Alarm).Because;
+        Assert.Contains($"is at {withinC:0.0} °C", told, StringComparison.Ordinal);
     }
 
     private static Rig LitRig()

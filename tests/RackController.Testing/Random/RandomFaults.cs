@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using CsCheck;
+using NodaTime;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Testing;
+
+/// <summary>Random faults of a site, of every kind that its parts can have.</summary>
+public static class RandomFaults
+{
+    /// <summary>A fault that begins within a length of time. Half of them begin and end on whole seconds, half at times such as
+    /// 3.14159 s, which no scan falls on.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="length">The length of time.</param>
+    public static Gen<Fault> Of(Site site, Duration length)
+    {
+        var possible = FaultCatalogue.Entries.Where(entry => entry.Place switch
+        {
+            FaultPlace.Contact => site.Sensors.Any(sensor => sensor.IsContact),
+            FaultPlace.MeasuringSensor => site.Sensors.Any(sensor => !sensor.IsContact),
+            FaultPlace.Sensor => site.Sensors.Length > 0,
+            _ => true,
+        }).ToArray();
+        return
+            from entry in Gen.OneOf(possible)
+            from fromS in Time(0, length.TotalSeconds)
+            from forS in Gen.Frequency((3, Time(1, 600)), (1, Time(0.001, 5)), (1, Time(1, length.TotalSeconds + 1)))
+            from share in Gen.Double[0, 1]
+            from place in Gen.Int[0, 10_000]
+            let begins = MonotonicTime.Zero + Duration.FromSeconds(fromS)
+            select new Fault(entry.Kind, begins, begins + Duration.FromSeconds(forS))
+            {
+                Size = Size(entry, share),
+                Rack = new RackId(place % site.Racks.Length),
+                TierNumber = 1 + place / 3 % site.Racks[place % site.Racks.Length].Tiers.Length,
+                Circuit = new CircuitId(place % site.Circuits.Length),
+                Load = new LoadId(place % site.Loads.Length),
+                Sensor = SensorAt(site, entry.Place, place),
+            };
+    }
+
+    private static Gen<double> Time(double low, double high) =>
+        Gen.Select(Gen.Double[low, high], Gen.Bool).Select((seconds, isWhole) => isWhole ? Math.Ceiling(seconds) : seconds);
+
+    // Sizes that leave something to see; the bounds of some reach far beyond what a rack can feel.
+    private static double Size(FaultEntry entry, double share) => entry.Kind switch
+    {
+        FaultKind.SensorNoise => 10 * share * share,
+        FaultKind.SensorDrift => 400 * (share - 0.5),
+        FaultKind.TrayLeak => 60 * share * share,
+        FaultKind.FloatSlow => 100 * share * share,
+        FaultKind.ReservoirEmptied or FaultKind.ReservoirRefilled => 300 * share * share,
+        FaultKind.EarthLeakage => 40 * share,
+        _ => entry.SizeMin + share * (entry.SizeMax - entry.SizeMin),
+    };
+
+    private static SensorId? SensorAt(Site site, FaultPlace place, int draw)
+    {
+        var fitting = site.Sensors.Where(sensor => place switch
+        {
+            FaultPlace.Contact => sensor.IsContact,
+            FaultPlace.MeasuringSensor => !sensor.IsContact,
+            _ => true,
+        }).ToImmutableArray();
+        return fitting.Length == 0 ? null : fitting[draw % fitting.Length].Id;
+    }
+}
