@@ -38,6 +38,7 @@ public sealed class SimulatedSite : IRackIo
         Circuits = [.. electrics.Circuits.Select(circuit => new CircuitTruth(circuit, electrics))];
         Loads = [.. electrics.Loads.Select(load => new LoadTruth(load, electrics))];
         Settle();
+        sensors.FollowContacts(Reached);
     }
 
     /// <summary>What is really so on each rack, by <see cref="RackId"/>.</summary>
@@ -226,11 +227,13 @@ public sealed class SimulatedSite : IRackIo
         {
             effects.Apply(faults);
             Settle();
+            sensors.FollowContacts(Reached);
         }
 
         return any;
     }
 
+    // Relays move no water at once; only supplies come and go with them.
     private void Settle()
     {
         electrics.Settle();
@@ -239,6 +242,6 @@ public sealed class SimulatedSite : IRackIo
             rack.Take();
         }
 
-        sensors.FollowContacts(Reached);
+        sensors.FollowSupplies(Reached);
     }
 }

@@ -97,12 +97,7 @@ internal sealed class SensorChannel
     public Reading Say(double value, MonotonicTime now)
     {
         var said = new Reading(value, ReadingQuality.Good, now);
-        foreach (var (fault, before) in faults)
-        {
-            said = Distort(said, fault, before, now);
-        }
-
-        return said;
+        return faults.Count == 0 ? said : Distort(said, now);
     }
 
     private MonotonicTime NextChange(MonotonicTime now)
@@ -146,6 +141,16 @@ internal sealed class SensorChannel
 
             return delay;
         }
+    }
+
+    private Reading Distort(Reading said, MonotonicTime now)
+    {
+        foreach (var (fault, before) in faults)
+        {
+            said = Distort(said, fault, before, now);
+        }
+
+        return said;
     }
 
     private Reading Distort(Reading said, Fault fault, Reading before, MonotonicTime now) => fault.Kind switch

@@ -10,6 +10,7 @@ internal sealed class SiteSensors
     private readonly SensorTruth truth;
     private readonly SensorChannel[] channels;
     private readonly ImmutableArray<Sensor> contacts;
+    private readonly ImmutableArray<Sensor> contactsOfCircuits;
     private readonly ImmutableArray<ImmutableArray<Sensor>> contactsOfRack;
     private readonly List<Sensor> disturbed = [];
 
@@ -19,6 +20,7 @@ internal sealed class SiteSensors
         this.truth = truth;
         channels = [.. site.Sensors.Select(sensor => new SensorChannel(sensor, start))];
         contacts = [.. site.Sensors.Where(sensor => sensor.IsContact)];
+        contactsOfCircuits = [.. contacts.Where(sensor => sensor.Rack is null)];
         contactsOfRack = [.. site.Racks.Select(rack => contacts.Where(sensor => sensor.Rack == rack.Id).ToImmutableArray())];
     }
 
@@ -44,9 +46,10 @@ internal sealed class SiteSensors
     /// <summary>Reads all of them.</summary>
     public void Read(Readings readings, MonotonicTime now)
     {
-        foreach (var sensor in site.Sensors)
+        for (var i = 0; i < channels.Length; i++)
         {
-            readings[sensor.Id] = channels[sensor.Id.Index].Say(truth.Value(sensor.Id), now);
+            var sensor = new SensorId(i);
+            readings[sensor] = channels[i].Say(truth.Value(sensor), now);
         }
     }
 
@@ -74,6 +77,9 @@ internal sealed class SiteSensors
 
     /// <summary>Lets all contacts follow the truth, at a moment at which it may have changed.</summary>
     public void FollowContacts(MonotonicTime now) => Follow(contacts, now);
+
+    /// <summary>Lets the contacts of circuits follow them.</summary>
+    public void FollowSupplies(MonotonicTime now) => Follow(contactsOfCircuits, now);
 
     /// <summary>Lets the contacts of one rack follow it.</summary>
     public void FollowContacts(RackId rack, MonotonicTime now) => Follow(contactsOfRack[rack.Index], now);
