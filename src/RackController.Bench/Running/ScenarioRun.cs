@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Growing;
 using RackController.Model;
@@ -10,7 +11,7 @@ public sealed class ScenarioRun
 {
     // As many points as a chart of the whole run can use, were the trays always wet; many racks make do with fewer each.
     private const double LooksInAFloodedRun = 20_000;
-    private const double LeastLooksInAFloodedRun = 2_000;
+    private const double LeastLooksInAFloodedRun = 1_000;
     private static readonly Duration ShortestLook = Duration.FromSeconds(1);
     private const double ToleratedDriftL = 0.01;
     private readonly Scenario scenario;
@@ -153,7 +154,7 @@ public sealed class ScenarioRun
             Floods = [.. floods.SelectMany(recorder => recorder.Records)],
             Days = [.. days],
             Racks = [.. site.Racks.Select(Totals)],
-            Loads = [.. site.Loads.Select(Totals)],
+            Loads = Totals(run.Loads.Total, run.Loads.SwitchedOn),
             Circuits =
             [
                 .. site.Circuits.Select(circuit => new CircuitTotals(circuit.Id, run.Plant.Circuits[circuit.Id.Index].EnergyKWh)),
@@ -184,7 +185,9 @@ public sealed class ScenarioRun
         return new TierLight(tier.Number, lit.TotalHours, DailyLight.MolPerM2(tier.PpfdUmolPerM2S, lit));
     }
 
-    private LoadTotals Totals(Load load) => new(
-        load.Id, run.Loads.Total[load.Id.Index], run.Loads.SwitchedOn[load.Id.Index],
-        run.Plant.Loads[load.Id.Index].EnergyKWh);
+    private ImmutableArray<LoadTotals> Totals(ImmutableArray<Duration> powered, ImmutableArray<int> switchedOn) =>
+    [
+        .. site.Loads.Select(load => new LoadTotals(
+            load.Id, powered[load.Id.Index], switchedOn[load.Id.Index], run.Plant.Loads[load.Id.Index].EnergyKWh)),
+    ];
 }
