@@ -34,6 +34,8 @@ internal sealed class AirTooHot(
         nowC = isHot || wasHot ? facts.Value(sensor.Id) : null;
         if (isHot != wasHot)
         {
+            // What it says becomes another with the scan after, whenever that is.
+            agenda.AddForAnyScan(facts.Now.Monotonic);
             Changed();
         }
 

@@ -33,6 +33,12 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
         isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
             || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
         nowC = isOut || wasOut ? facts.Value(sensor.Id) : null;
+        if (isOut != wasOut)
+        {
+            // What it says becomes another with the scan after, whenever that is.
+            agenda.AddForAnyScan(facts.Now.Monotonic);
+        }
+
         return isOut;
     }
 

@@ -91,6 +91,27 @@ public class AttentionTests
         Assert.Equal(FloodPhase.Soaking, rig.Control.FloodPhase(new RackId(2)));
     }
 
+    [Fact]
+    public void WhatIsSaidOfAirThatHasCooledIsTheSameAtEveryScan()
+    {
+        var some = new Rig(SiteOf(12), Instant.FromUtc(2026, 11, 1, 3, 5));
+        var all = new Rig(SiteOf(12), Instant.FromUtc(2026, 11, 1, 3, 5)) { LooksEverywhere = true };
+        foreach (var celsius in new[] { 40, 28 })
+        {
+            some.ScanFor(Duration.FromSeconds(5));
+            all.ScanFor(Duration.FromSeconds(5));
+            some.Set("rack 2/air", celsius);
+            all.Set("rack 2/air", celsius);
+        }
+
+        for (var scan = 0; scan < 10; scan++)
+        {
+            some.Scan();
+            all.Scan();
+            AssertSame(all, some);
+        }
+    }
+
     private static void AssertSame(Rig all, Rig some)
     {
         Assert.Equal(all.Events, some.Events);
