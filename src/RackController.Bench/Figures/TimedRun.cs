@@ -23,7 +23,7 @@ public sealed record TimedRun(Duration Length, TimeSpan Took, long Scans, long P
         GC.Collect();
         var watch = Stopwatch.StartNew();
         var result = ScenarioRun.Run(scenario, progress);
-        return new TimedRun(scenario.Length, watch.Elapsed, result.Scans, result.PlantSteps, result.Floods.Length);
+        return new TimedRun(scenario.Length, watch.Elapsed, result.Scans, result.PlantSteps, result.FloodTotals.Sum(rack => rack.Count));
     }
 }
 

@@ -7,7 +7,10 @@ namespace RackController.Bench;
 /// <summary>Follows the floods of one rack and writes each down once its trays are empty.</summary>
 internal sealed class FloodRecorder(Rack rack)
 {
-    private readonly List<FloodRecord> records = [];
+    /// <summary>About as many as a rack with eight floods a day has in a year.</summary>
+    internal const int MostRecords = 3_000;
+
+    private readonly Queue<FloodRecord> records = [];
     private readonly TrayRecorder[] trays = [.. rack.Tiers.Select(tier => new TrayRecorder(tier))];
     private FloodPhase phase;
     private bool isOpen;
@@ -19,7 +22,11 @@ internal sealed class FloodRecorder(Rack rack)
 
     public RackId Rack => rack.Id;
 
-    public IReadOnlyList<FloodRecord> Records => records;
+    /// <summary>The floods, in order; of a run of years only the newest of them.</summary>
+    public IReadOnlyCollection<FloodRecord> Records => records;
+
+    /// <summary>What all of them came to.</summary>
+    public FloodTotals Totals { get; private set; } = FloodTotals.None(rack);
 
     /// <summary>Looks at one moment.</summary>
     /// <returns>Whether a flood began.</returns>
@@ -51,8 +58,18 @@ internal sealed class FloodRecorder(Rack rack)
     {
         if (isOpen)
         {
-            records.Add(new FloodRecord(rack.Id, startedAt, started, pumpRan, [.. trays.Select(tray => tray.Record())]));
+            WriteDown(new FloodRecord(rack.Id, startedAt, started, pumpRan, [.. trays.Select(tray => tray.Record())]));
             isOpen = false;
+        }
+    }
+
+    private void WriteDown(FloodRecord flood)
+    {
+        Totals = Totals.With(flood);
+        records.Enqueue(flood);
+        if (records.Count > MostRecords)
+        {
+            records.Dequeue();
         }
     }
 

@@ -25,6 +25,13 @@ internal static class FloodSection
             html.Append("<div class=\"scroll\"><table><caption>").Append(Html.Text(rack.Name)).Append("</caption>\n");
             html.Head(["began", "pump ran", .. rack.Tiers.Select(tier => $"tier {tier.Number}")]);
             html.Append("<tbody>\n");
+            var kept = result.Floods.Count(flood => flood.Rack == rack.Id);
+            var earlier = result.FloodTotals[rack.Id.Index].Count - kept;
+            if (earlier > 0)
+            {
+                html.Row([$"{earlier} earlier", .. Enumerable.Repeat("", rack.Tiers.Length + 1)]);
+            }
+
             foreach (var flood in result.Floods.Where(flood => flood.Rack == rack.Id))
             {
                 html.Row([

@@ -12,7 +12,7 @@ public sealed class EventLog : IEventSink
     private const int LongestScene = 5;
 
     /// <summary>About as many as a rack of five tiers with eight floods a day has in a year.</summary>
-    internal const int MostEntries = 60_000;
+    internal const int MostEntries = 40_000;
 
     private readonly List<LogEntry> entries = [];
     private readonly List<ControlEvent> fresh = [];

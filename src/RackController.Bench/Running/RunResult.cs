@@ -28,11 +28,11 @@ public sealed record RunResult
     /// <summary>Every hazard that showed.</summary>
     public required ImmutableArray<Hazard> Hazards { get; init; }
 
-    /// <summary>Every flood, in order, rack by rack.</summary>
+    /// <summary>Every flood, in order, rack by rack; of a run of years only the newest of them.</summary>
     public required ImmutableArray<FloodRecord> Floods { get; init; }
 
-    /// <summary>The whole days of the run.</summary>
-    public required ImmutableArray<DayTotals> Days { get; init; }
+    /// <summary>What all floods of each rack came to.</summary>
+    public required ImmutableArray<FloodTotals> FloodTotals { get; init; }
 
     /// <summary>Water and light of each rack.</summary>
     public required ImmutableArray<RackTotals> Racks { get; init; }

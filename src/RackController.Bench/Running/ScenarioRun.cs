@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using NodaTime;
-using RackController.Growing;
 using RackController.Model;
 using RackController.Plant;
 
@@ -13,7 +12,7 @@ public sealed class ScenarioRun
     private const double LooksInAFloodedRun = 20_000;
     private const double LeastLooksInAFloodedRun = 1_000;
     private static readonly Duration ShortestLook = Duration.FromSeconds(1);
-    private const double ToleratedDriftL = 0.01;
+    private const double ToleratedDriftL = 0.001;
     private readonly Scenario scenario;
     private readonly Site site;
     private readonly VirtualRun run;
@@ -21,7 +20,7 @@ public sealed class ScenarioRun
     private readonly IHazardWatch[] watches;
     private readonly HazardBook hazards;
     private readonly FloodRecorder[] floods;
-    private readonly List<DayTotals> days = [];
+    private readonly DaySums days;
     private readonly ReservoirRecorder[] reservoirs;
     private readonly double[] balanceAtStartL;
     private readonly RunCharts charts;
@@ -46,6 +45,7 @@ public sealed class ScenarioRun
             new LightsInTheHeat(site),
         ];
         floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
+        days = new DaySums(site);
         reservoirs = [.. site.Racks.Select(rack => new ReservoirRecorder(rack))];
         balanceAtStartL = [.. site.Racks.Select(rack => run.Plant.Racks[rack.Id.Index].BalanceL)];
         charts = new RunCharts(site);
@@ -103,7 +103,7 @@ public sealed class ScenarioRun
 
         if (now.DayClosed is { } day)
         {
-            days.Add(day);
+            days.Count(day);
         }
 
         foreach (var reservoir in reservoirs)
@@ -152,7 +152,7 @@ public sealed class ScenarioRun
             Verdicts = [.. judges.Select(judge => judge.Close(run.Now))],
             Hazards = hazards.Hazards,
             Floods = [.. floods.SelectMany(recorder => recorder.Records)],
-            Days = [.. days],
+            FloodTotals = [.. floods.Select(recorder => recorder.Totals)],
             Racks = [.. site.Racks.Select(Totals)],
             Loads = Totals(run.Loads.Total, run.Loads.SwitchedOn),
             Circuits =
@@ -170,20 +170,7 @@ public sealed class ScenarioRun
 
     private RackTotals Totals(Rack rack) => new(
         rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirs[rack.Id.Index].Record(),
-        [.. rack.Tiers.Select(Light)]);
-
-    private TierLight Light(Tier tier)
-    {
-        if (days.Count == 0)
-        {
-            return new TierLight(tier.Number, null, null);
-        }
-
-        var lit = tier.Light is { } light
-            ? days.Aggregate(Duration.Zero, (sum, day) => sum + day.PoweredByLoad[light.Index]) / days.Count
-            : Duration.Zero;
-        return new TierLight(tier.Number, lit.TotalHours, DailyLight.MolPerM2(tier.PpfdUmolPerM2S, lit));
-    }
+        [.. rack.Tiers.Select(days.Light)]);
 
     private ImmutableArray<LoadTotals> Totals(ImmutableArray<Duration> powered, ImmutableArray<int> switchedOn) =>
     [

@@ -109,16 +109,16 @@ internal static class BenchSummary
 
         foreach (var rack in result.Scenario.Site.Racks)
         {
-            var floods = result.Floods.Where(flood => flood.Rack == rack.Id).ToList();
+            var floods = result.FloodTotals[rack.Id.Index];
             foreach (var light in result.Racks[rack.Id.Index].TierLights.Reverse())
             {
-                var trays = floods.Select(flood => flood.Trays[light.TierNumber - 1]).ToList();
+                var tray = floods.Trays[light.TierNumber - 1];
                 table.AddRow(
                     Markup.Escape($"{rack.Name}/tier {light.TierNumber}"),
                     $"{floods.Count}",
-                    Range(trays.Select(tray => tray.Filled?.TotalMinutes), "0.0", "min"),
-                    Range(trays.Select(tray => tray.Drained?.TotalMinutes), "0.0", "min"),
-                    Range(trays.Select(tray => (double?)tray.PeakMm), "0", "mm"),
+                    Range(tray.FilledMin, "0.0", "min"),
+                    Range(tray.DrainedMin, "0.0", "min"),
+                    Range(tray.PeakMm, "0", "mm"),
                     light.HoursPerDay is { } hours ? $"{hours:0.0} h" : "-",
                     light.DailyMolPerM2 is { } dli ? $"{dli:0.0}" : "-");
             }
@@ -127,15 +127,14 @@ internal static class BenchSummary
         console.Write(table);
     }
 
-    private static string Range(IEnumerable<double?> values, string format, string unit)
+    private static string Range(Extent extent, string format, string unit)
     {
-        var known = values.OfType<double>().ToList();
-        if (known.Count == 0)
+        if (extent.Range is not { } range)
         {
             return "-";
         }
 
-        var (least, most) = (known.Min().ToString(format), known.Max().ToString(format));
+        var (least, most) = (range.Least.ToString(format), range.Most.ToString(format));
         return least == most ? $"{least} {unit}" : $"{least} to {most} {unit}";
     }
 

@@ -40,7 +40,7 @@ internal static class FiguresPage
     }
 
     private static void AddRun(Table table, string what, TimedRun run) => table.AddRow(
-        what, $"{run.Took.TotalSeconds:0.000} s", $"{run.Ratio / 1e6:0.0} million times", Count(run.Scans), Count(run.PlantSteps),
+        what, $"{run.Took.TotalSeconds:0.000} s", $"{run.Ratio / 1e6:0.00} million times", Count(run.Scans), Count(run.PlantSteps),
         Count(run.Floods));
 
     private static void Lines(Figures figures, IAnsiConsole console)

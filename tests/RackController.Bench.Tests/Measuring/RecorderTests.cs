@@ -38,6 +38,26 @@ public sealed class RecorderTests
     }
 
     [Fact]
+    public void OfManyFloodsTheNewestAreKeptAndAllAreCounted()
+    {
+        var recorder = new FloodRecorder(now.Site.Racks[0]);
+        for (var flood = 0; flood <= FloodRecorder.MostRecords; flood++)
+        {
+            now.Phase = FloodPhase.Filling;
+            now.DepthMm = flood == 0 ? 60 : 42;
+            recorder.Look(now.After(120));
+            recorder.Look(now.After(120));
+            now.Phase = FloodPhase.Idle;
+            recorder.Look(now.After(600));
+        }
+
+        recorder.Close();
+        Assert.Equal(FloodRecorder.MostRecords, recorder.Records.Count);
+        Assert.Equal(FloodRecorder.MostRecords + 1, recorder.Totals.Count);
+        Assert.All(recorder.Totals.Trays, tray => Assert.Equal((42.0, 60.0), tray.PeakMm.Range));
+    }
+
+    [Fact]
     public void ATrayThatNeverFilledSaysSo()
     {
         var recorder = new FloodRecorder(now.Site.Racks[0]);
