@@ -15,8 +15,15 @@ internal sealed class WatchedQuantity(RackQuantity quantity, int? tier)
     /// <summary>The share of the step in hand at which it next passes one of its levels; infinite when it does not.</summary>
     public double NextShare { get; private set; }
 
-    /// <summary>Adds a level, as its curve reads it, unless it is there.</summary>
+    /// <summary>Adds a level, as its curve reads it. To leave it upwards counts as passing, too: whoever asks for more than a limit is
+    /// answered differently once a quantity that rested exactly on it rises.</summary>
     public void Add(double reading)
+    {
+        Insert(reading);
+        Insert(Math.BitIncrement(reading));
+    }
+
+    private void Insert(double reading)
     {
         var place = levels.BinarySearch(reading);
         if (place < 0)

@@ -120,7 +120,7 @@ internal sealed class SensorChannel
     {
         foreach (var level in levels)
         {
-            if (before >= level != after >= level)
+            if (before.CompareTo(level) != after.CompareTo(level))
             {
                 return true;
             }

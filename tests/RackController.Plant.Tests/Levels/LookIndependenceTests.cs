@@ -75,6 +75,21 @@ public class LookIndependenceTests
         }
     }
 
+    // The room is at 20 degrees Celsius, and so is the air, until a light warms it.
+    [Fact]
+    public void AQuantityThatRestedOnALevelIsNewsOnceItRises()
+    {
+        var dry = PlantStart.Default with { RoomHumidityPercent = 100 };
+        var rack = new TestSite(1, dry);
+        rack.Plant.Watch(new RackId(0), RackQuantity.AirTemperature, 1, 20);
+        rack.To(100);
+        Assert.Equal(20, rack.Truth.Tiers[0].AirTemperatureC);
+        rack.Plant.SetRoom(30, 60, rack.After(600));
+        rack.Plant.AdvanceToNews(rack.After(300));
+        Assert.InRange(rack.Truth.Tiers[0].AirTemperatureC, 20, 20.0001);
+        Assert.InRange(rack.Seconds, 100, 110);
+    }
+
     private sealed class Observer
     {
         private readonly Readings before;
