@@ -13,7 +13,7 @@ public class OddRackTests
     private static Gen<OddRun> Odd { get; } =
         from site in RandomSites.Any
         from start in RandomStarts.Any
-        from faults in RandomFaults.Of(site, length).Array[0, 8]
+        from faults in RandomFaults.Of(site, length, longest: length).Array[0, 8]
         from draw in Gen.Int[0, 1 << 20]
         select new OddRun(site, start, faults, draw);
 

@@ -2,6 +2,7 @@ using CsCheck;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Bench.Tests.Support;
 
@@ -16,7 +17,7 @@ internal static class RandomExpectations
         from what in Statement(site)
         from other in Statement(site)
         from isBound in Gen.Bool
-        from limitS in Gen.Double[0, 300]
+        from limitS in RandomParts.Anywhere(0, 300)
         from window in Gen.OneOf(Gen.Const(new Window(Duration.Zero, length)), Part(length))
         let condition = isBound ? other : null
         select (Expectation)(kind switch
@@ -27,7 +28,7 @@ internal static class RandomExpectations
         });
 
     private static Gen<Window> Part(Duration length) =>
-        Gen.Select(Gen.Double[0, length.TotalSeconds], Gen.Double[0.5, length.TotalSeconds + 1]).Select((fromS, forS) =>
+        Gen.Select(RandomParts.Anywhere(0, length.TotalSeconds), RandomParts.Anywhere(0.5, length.TotalSeconds + 1)).Select((fromS, forS) =>
             new Window(Duration.FromSeconds(fromS), Duration.FromSeconds(fromS + forS)));
 
     private static Gen<Statement> Statement(Site site) =>
@@ -36,7 +37,7 @@ internal static class RandomExpectations
         from tier in Gen.OneOf(rack.Tiers.ToArray())
         from load in Gen.OneOf(site.Loads.ToArray())
         from circuit in Gen.OneOf(site.Circuits.ToArray())
-        from share in Gen.Double[0, 1]
+        from share in RandomParts.Share
         from turn in Gen.Int[0, 2]
         let flag = turn == 0
         select (Statement)(kind switch

@@ -19,7 +19,7 @@ internal static class RandomScenes
         from site in RandomSites.Any
         from date in Gen.OneOf(dates)
         from second in Gen.Frequency((4, Gen.Int[23_400, 31_000]), (1, Gen.Int[5_000, 7_150]))
-        from minutes in Gen.Frequency((4, Gen.Double[1, 10]), (1, Gen.Double[10, 60]))
+        from minutes in Gen.Frequency((4, RandomParts.Anywhere(1, 10)), (1, RandomParts.Anywhere(10, 60)))
         let length = Duration.FromSeconds(Math.Round(60 * minutes, 1))
         from found in RandomStarts.Any
         from room in Gen.Frequency((2, Gen.Const((RoomProfile?)null)), (1, Room))
@@ -50,11 +50,12 @@ internal static class RandomScenes
         .Select(profile => (RoomProfile?)profile);
 
     private static Gen<ScenarioEvent[]> Event(Site site, Duration length) => Gen.Frequency(
-        (6, RandomFaults.Of(site, length).Select(Fails)),
+        (6, RandomFaults.Of(site, length, longest: length).Select(Fails)),
         (3, Gen.Select(At(length), Request(site)).Select((at, request) =>
             new ScenarioEvent[] { new PersonAsks(at, "asks", request) })),
         (1, Gen.Select(At(length), Gen.Int[-90, 90], Gen.Bool).Select(ClockChange)),
-        (1, Gen.Select(At(length), Gen.Double[0.5, 200], Gen.Int[-40, 40].Nullable(0.5)).Select((at, awayS, wallH) => new ScenarioEvent[]
+        (1, Gen.Select(At(length), RandomParts.Anywhere(0.5, 200), Gen.Int[-40, 40].Nullable(0.5)).Select(
+            (at, awayS, wallH) => new ScenarioEvent[]
         {
             new ControllerGoes(at, "off"),
             new ControllerComes(
@@ -64,7 +65,7 @@ internal static class RandomScenes
         (2, Gen.Select(At(length), Gen.Int[-10, 50], Gen.OneOf(Gen.Int[5, 100], Gen.Const(100))).Select((at, airC, percent) =>
             new ScenarioEvent[] { new RoomChanges(at, "room", airC, percent) })));
 
-    private static Gen<Duration> At(Duration length) => Gen.Double[0, length.TotalSeconds].Select(Duration.FromSeconds);
+    private static Gen<Duration> At(Duration length) => RandomParts.Anywhere(0, length.TotalSeconds).Select(Duration.FromSeconds);
 
     private static ScenarioEvent[] Fails(Fault fault) =>
     [
@@ -81,7 +82,7 @@ internal static class RandomScenes
         from kind in Gen.Int[0, 13]
         from index in Gen.Int[0, site.Racks.Length - 1]
         from tier in Gen.Int[1, site.Racks[index].Tiers.Length]
-        from seconds in Gen.Double[1, 400]
+        from seconds in RandomParts.Anywhere(1, 400)
         from row in Gen.OneOf(CauseAndEffectTable.Rows.ToArray())
         from place in Gen.OneOf([.. site.Racks.Select(rack => rack.Name), .. site.Circuits.Select(circuit => circuit.Name)])
         from flag in Gen.Bool

@@ -13,7 +13,8 @@ public static class RandomFaults
     /// 3.14159 s, which no scan falls on.</summary>
     /// <param name="site">The site.</param>
     /// <param name="length">The length of time.</param>
-    public static Gen<Fault> Of(Site site, Duration length)
+    /// <param name="longest">How long one lasts at most.</param>
+    public static Gen<Fault> Of(Site site, Duration length, Duration longest)
     {
         var possible = FaultCatalogue.Entries.Where(entry => entry.Place switch
         {
@@ -25,8 +26,8 @@ public static class RandomFaults
         return
             from entry in Gen.OneOf(possible)
             from fromS in Time(0, length.TotalSeconds)
-            from forS in Gen.Frequency((3, Time(1, 600)), (1, Time(0.001, 5)), (1, Time(1, length.TotalSeconds + 1)))
-            from share in Gen.Double[0, 1]
+            from forS in Gen.Frequency((3, Time(1, 600)), (1, Time(0.001, 5)), (1, Time(1, longest.TotalSeconds + 1)))
+            from share in RandomParts.Share
             from place in Gen.Int[0, 10_000]
             let begins = MonotonicTime.Zero + Duration.FromSeconds(fromS)
             select new Fault(entry.Kind, begins, begins + Duration.FromSeconds(forS))
@@ -41,7 +42,7 @@ public static class RandomFaults
     }
 
     private static Gen<double> Time(double low, double high) =>
-        Gen.Select(Gen.Double[low, high], Gen.Bool).Select((seconds, isWhole) => isWhole ? Math.Ceiling(seconds) : seconds);
+        Gen.Select(RandomParts.Anywhere(low, high), Gen.Bool).Select((seconds, isWhole) => isWhole ? Math.Ceiling(seconds) : seconds);
 
     // Sizes that leave something to see; the bounds of some reach far beyond what a rack can feel.
     private static double Size(FaultEntry entry, double share) => entry.Kind switch

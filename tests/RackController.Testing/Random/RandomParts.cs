@@ -7,6 +7,9 @@ namespace RackController.Testing;
 /// are as odd as a rack file allows.</summary>
 public static class RandomParts
 {
+    /// <summary>A number from 0 to 1, each as likely as any other, which doubles of a generator are not: they like to be tiny.</summary>
+    public static Gen<double> Share { get; } = Gen.Int[0, 999_983].Select(part => part / 999_983.0);
+
     /// <summary>A tray whose standpipe ends below its rim.</summary>
     public static Gen<FloodTray> Tray { get; } =
         from lengthMm in Mostly(600, 1300, 100, 3000)
@@ -68,6 +71,11 @@ public static class RandomParts
     /// <param name="high">The most that is allowed.</param>
     public static Gen<double> Mostly(double usualLow, double usualHigh, double low, double high) => Gen.Frequency(
         (8, Fine(usualLow, usualHigh)), (2, Fine(low, high)), (1, Gen.OneOf(low, high)));
+
+    /// <summary>A number anywhere in a range.</summary>
+    /// <param name="low">From here.</param>
+    /// <param name="high">To here.</param>
+    public static Gen<double> Anywhere(double low, double high) => Share.Select(share => low + share * (high - low));
 
     /// <summary>A number as a person would write it: any thousandth of a range.</summary>
     /// <param name="low">From here.</param>
