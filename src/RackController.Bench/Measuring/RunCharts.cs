@@ -1,3 +1,4 @@
+using RackController.Control;
 using RackController.Model;
 using RackController.Plant;
 
@@ -17,11 +18,13 @@ internal sealed class RunCharts
     private const double SlowEveryS = 60;
 
     private readonly Site site;
+    private readonly double[] restDueS;
     private double slowDueS;
 
     public RunCharts(Site site)
     {
         this.site = site;
+        restDueS = new double[site.Racks.Length];
         Depths = [.. site.Racks.Select(rack => rack.Tiers.Select(tier => new Trend($"tier {tier.Number}", DepthToleranceMm)).ToArray())];
         Reservoirs = [.. site.Racks.Select(rack => new Trend(rack.Name, VolumeToleranceL))];
         Warmth = [.. site.Racks.Select(rack => new Trend(rack.Name, WarmthToleranceK))];
@@ -64,6 +67,12 @@ internal sealed class RunCharts
         var seconds = now.Elapsed.TotalSeconds;
         foreach (var rack in site.Racks)
         {
+            if (seconds < restDueS[rack.Id.Index] && Rests(rack, now))
+            {
+                continue;
+            }
+
+            restDueS[rack.Id.Index] = seconds + SlowEveryS;
             Reservoirs[rack.Id.Index].Add(seconds, now.ReservoirL(rack.Id));
             foreach (var tier in rack.Tiers)
             {
@@ -97,6 +106,9 @@ internal sealed class RunCharts
             trend.Close();
         }
     }
+
+    private static bool Rests(Rack rack, IObserved now) =>
+        now.Flood(rack.Id) == FloodPhase.Idle && !now.IsPowered(rack.Pump.Load);
 
     private void LookAtWhatIsSlow(IObserved now, double seconds)
     {

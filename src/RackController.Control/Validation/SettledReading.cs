@@ -1,23 +1,35 @@
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control;
 
 /// <summary>The last reading of a sensor that was judged, kept so that most scans need not judge it again: once it is settled,
-/// the same value from a sensor that still speaks changes nothing.</summary>
-/// <param name="staleAfter">How old a reading may become.</param>
-internal struct SettledReading(Duration staleAfter)
+/// the same value from a sensor that still speaks changes nothing, and another plausible one of a measuring sensor only that.</summary>
+/// <param name="sensor">The sensor.</param>
+internal struct SettledReading(Sensor sensor)
 {
-    private readonly long staleAfterNanoseconds = staleAfter.ToInt64Nanoseconds();
+    private readonly long staleAfterNanoseconds = sensor.StaleAfter.ToInt64Nanoseconds();
+    private readonly double plausibleMin = sensor.PlausibleMin;
+    private readonly double plausibleMax = sensor.PlausibleMax;
+    private readonly bool isContact = sensor.IsContact;
     private double value;
     private bool isSettled;
 
     /// <summary>Whether a good and fresh reading says what the settled one said.</summary>
-    public readonly bool IsRepeatedBy(in Reading reading, MonotonicTime now)
+    public readonly bool IsRepeatedBy(in Reading reading, MonotonicTime now) =>
+        reading.Value == value && isSettled && IsGoodAndFresh(reading, now);
+
+    /// <summary>Takes the reading of a measuring sensor that is settled and merely says another plausible value.</summary>
+    /// <returns>Whether it is one.</returns>
+    public bool TryMoveTo(in Reading reading, MonotonicTime now)
     {
-        var ageNanoseconds = now.Nanoseconds - reading.TakenAt.Nanoseconds;
-        return isSettled && reading.Value == value && reading.Quality == ReadingQuality.Good
-            && ageNanoseconds >= 0 && ageNanoseconds <= staleAfterNanoseconds;
+        if (isContact || !isSettled || !IsGoodAndFresh(reading, now)
+            || !(reading.Value >= plausibleMin && reading.Value <= plausibleMax))
+        {
+            return false;
+        }
+
+        value = reading.Value;
+        return true;
     }
 
     /// <summary>When a reading will be too old.</summary>
@@ -30,5 +42,11 @@ internal struct SettledReading(Duration staleAfter)
     {
         value = reading.Value;
         isSettled = settles;
+    }
+
+    private readonly bool IsGoodAndFresh(in Reading reading, MonotonicTime now)
+    {
+        var ageNanoseconds = now.Nanoseconds - reading.TakenAt.Nanoseconds;
+        return reading.Quality == ReadingQuality.Good && ageNanoseconds >= 0 && ageNanoseconds <= staleAfterNanoseconds;
     }
 }

@@ -14,7 +14,7 @@ internal sealed class Validation
     {
         this.site = site;
         judges = [.. site.Sensors.Select(sensor => Judge(site, sensor))];
-        settled = [.. site.Sensors.Select(sensor => new SettledReading(sensor.StaleAfter))];
+        settled = [.. site.Sensors.Select(sensor => new SettledReading(sensor))];
     }
 
     /// <summary>Judges every reading, tells where a sensor became unknown or known again, and calls whom that concerns.</summary>
@@ -23,12 +23,20 @@ internal sealed class Validation
         var now = facts.Now.Monotonic;
         for (var i = 0; i < settled.Length; i++)
         {
-            ref readonly var reading = ref readings[new SensorId(i)];
+            var sensor = new SensorId(i);
+            ref readonly var reading = ref readings[sensor];
             if (!settled[i].IsRepeatedBy(reading, now))
             {
-                Judge(site.Sensors[i], reading, facts, attention, events);
+                if (!settled[i].TryMoveTo(reading, now))
+                {
+                    Judge(site.Sensors[i], reading, facts, attention, events);
+                    continue;
+                }
+
+                Move(sensor, reading.Value, facts, attention);
             }
-            else if (reading.TakenAt < now)
+
+            if (reading.TakenAt < now)
             {
                 attention.Readings.Add(settled[i].GrowsStaleAt(reading));
             }
@@ -38,12 +46,12 @@ internal sealed class Validation
     private void Judge(Sensor sensor, in Reading reading, Facts facts, Attention attention, IEventSink events)
     {
         var judge = judges[sensor.Id.Index];
-        var (wasKnown, before) = (judge.IsKnown, judge.Value);
+        var (wasKnown, wasOpen) = (judge.IsKnown, facts.IsOpen(sensor.Id));
         judge.Judge(reading, facts.Now.Monotonic, attention.Readings);
         settled[sensor.Id.Index].Take(reading, judge.IsSettled);
         if (judge.IsKnown)
         {
-            facts.Know(sensor.Id, judge.Value);
+            Move(sensor.Id, judge.Value, facts, attention);
         }
         else
         {
@@ -57,9 +65,18 @@ internal sealed class Validation
                 facts.Now, EventKind.Reading, sensor.Name, judge.IsKnown ? "known" : "unknown",
                 judge.IsKnown ? "its readings have been good for a while" : judge.Refusal));
         }
-        else if (judge.IsKnown && judge.Value != before && (sensor.IsContact || facts.Matters(sensor.Id, judge.Value)))
+        else if (sensor.IsContact && facts.IsOpen(sensor.Id) != wasOpen)
         {
             attention.Call(sensor.Id);
+        }
+    }
+
+    private static void Move(SensorId sensor, double value, Facts facts, Attention attention)
+    {
+        facts.Know(sensor, value);
+        if (facts.Matters(sensor, value))
+        {
+            attention.Call(sensor);
         }
     }
 
