@@ -27,9 +27,9 @@ internal static class FiguresPage
     internal static void Print(Figures figures, IAnsiConsole console)
     {
         console.WriteLine("Five tiers with every kind of load and sensor, eight floods a day, interlocks, hazard watches and");
-        console.WriteLine("recorders on, the solution changed every week. One core; ratios travel, figures do not.");
+        console.WriteLine("recorders on, the solution changed every week. Ratios travel, figures do not.");
         console.WriteLine();
-        var table = new Table().Border(TableBorder.Simple).AddColumns("what", "took", "real time", "scans", "plant steps", "floods");
+        var table = new Table().Border(TableBorder.Simple).AddColumns("what", "on one core", "real time", "scans", "plant steps", "floods");
         AddRun(table, "a day", figures.Day);
         AddRun(table, "a year", figures.Year);
         AddRun(table, "ten years", figures.Decade);
