@@ -57,6 +57,30 @@ public class OddRackTests
         },
         threads: 1, print: odd => odd.Words);
 
+    // Most take some hundreds in an hour with two floods; a reservoir of a litre that is slurped dry takes tens of thousands.
+    [Fact]
+    public void NoRackTakesStepsWithoutEnd() => Odd.Sample(
+        odd =>
+        {
+            var electrics = new SiteElectrics(odd.Site, BreakerEdge.Slow);
+            var rack = new SimulatedRack(odd.Site.Racks[0], electrics.Loads, odd.Start);
+            for (var quarter = 1; quarter <= 4; quarter++)
+            {
+                foreach (var load in electrics.Loads)
+                {
+                    load.Commanded = quarter % 2 == 1 || load.Load.Kind == LoadKind.Valve;
+                }
+
+                electrics.Settle();
+                rack.Take();
+                rack.Dynamics.AdvanceTo(MonotonicTime.FromMilliseconds(900_000L * quarter));
+                electrics.Now = rack.Dynamics.Now;
+            }
+
+            Assert.InRange(rack.Dynamics.Steps, 0, 200_000);
+        },
+        threads: 1, print: odd => odd.Words);
+
     private static void IsSane(RackTruth rack)
     {
         // A step may leave a film of a thousandth of a millimetre too much or too little.
