@@ -11,6 +11,9 @@ internal sealed class RackSolutes
     // Water on the bottom of an emptied tank: a concentration never divides by nothing.
     private const double SmallestM3 = 1e-5;
 
+    // A pump that slurps what falls back to it draws from a tenth of a litre that mixes with it, not from a film.
+    private const double MixedM3 = 1e-4;
+
     private readonly Rack rack;
     private readonly RackLayout layout;
     private readonly RackInputs inputs;
@@ -77,7 +80,9 @@ internal sealed class RackSolutes
     /// <summary>Adds how fast salts and oxygen move, once it is known how the water does.</summary>
     public void Rates(ReadOnlySpan<double> state, Span<double> rates, RackWater water)
     {
-        var reservoirGPerM3 = Salts.GPerM3(state[layout.Salts], state[layout.Reservoir]);
+        var volume = Math.Max(0, state[layout.Reservoir]);
+        var drawnFromM3 = Math.Max(volume, MixedM3);
+        var reservoirGPerM3 = Salts.GPerM3(state[layout.Salts], drawnFromM3);
         var pumped = 0.0;
         var returned = 0.0;
         for (var index = 0; index < layout.Tiers; index++)
@@ -89,12 +94,11 @@ internal sealed class RackSolutes
 
         limits.Take(state[layout.WaterC], Salts.SalinityGPerKg(reservoirGPerM3));
         var area = rack.Reservoir.AreaM2;
-        var volume = Math.Max(0, state[layout.Reservoir]);
         var oxygen = OxygenGPerM3(state[layout.Oxygen], volume);
         var transfer = limits.TransferGrowth * Aeration.TransferAt20PerS(inputs.AeratorW, area, volume / area);
         var uptake = limits.UptakeGrowth * Aeration.UptakeAt20GPerM3S(insertTraysPerM3, oxygen);
         rates[layout.Oxygen] += volume * (transfer * (limits.SaturatedGPerM3 - oxygen) - uptake)
-            + returned * Aeration.ReturnedShare * limits.SaturatedGPerM3 - pumped * oxygen;
+            + returned * Aeration.ReturnedShare * limits.SaturatedGPerM3 - pumped * OxygenGPerM3(state[layout.Oxygen], drawnFromM3);
     }
 
     private void MoveSalts(int index, ReadOnlySpan<double> state, Span<double> rates, RackWater water, double reservoirGPerM3)

@@ -142,6 +142,27 @@ public class RackSolutesTests
     }
 
     [Fact]
+    public void APumpThatSlurpsWhatFallsBackToItKeepsSaltsAndOxygenWithinReason()
+    {
+        // Everything runs through an empty reservoir at once, which a step of the integration must not overshoot.
+        var site = Sites.OneRack(2).WithRack(rack => rack with
+        {
+            Reservoir = rack.Reservoir with { PumpIntakeMm = 0 },
+            Tiers = [.. rack.Tiers.Select(tier => tier with { Tray = tier.Tray with { WeepBoreMm = 40 } })],
+        });
+        var rack = new TestSite(2, PlantStart.Default with { ConductivityMsPerCm = 3 }, site);
+        rack.Flood();
+        rack.To(120);
+        rack.Plant.Inject(new Fault(FaultKind.ReservoirEmptied, rack.Now, MonotonicTime.Never) { Rack = new RackId(0), Size = 1000 });
+        for (var second = 121; second < 900; second++)
+        {
+            rack.To(second);
+            Assert.InRange(rack.Truth.ConductivityMsPerCm, 0, 3.5);
+            Assert.InRange(rack.Truth.DissolvedOxygenMgPerL, 0, 12);
+        }
+    }
+
+    [Fact]
     public void ThinAirHoldsLessOxygenInTheWater()
     {
         var high = new TestSite(1, PlantStart.Default with { AltitudeM = 1800 });
