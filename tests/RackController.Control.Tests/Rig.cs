@@ -157,7 +157,9 @@ internal sealed class Rig : IEventSink
 
     private void Set(Sensor sensor, double value)
     {
-        readings[sensor.Id] = new Reading(value, ReadingQuality.Good, Now.Monotonic);
+        // One that says nothing new says nothing of this either.
+        var takenAt = silent.Contains(sensor.Id) ? readings[sensor.Id].TakenAt : Now.Monotonic;
+        readings[sensor.Id] = new Reading(value, ReadingQuality.Good, takenAt);
         somethingChanged = true;
     }
 
