@@ -37,6 +37,7 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
             harmfulSamples = 0;
             IsKnown = false;
             IsSettled = false;
+            NameFuture(reading, now, agenda);
             return;
         }
 
@@ -65,6 +66,11 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
         if (value == harmfulValue)
         {
             clearSince = null;
+            if (IsKnown && isHarmful)
+            {
+                return;
+            }
+
             harmfulSamples = Math.Min(harmfulSamples + 1, samplesToTrip);
             if (harmfulSamples < samplesToTrip)
             {
@@ -100,6 +106,15 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
 
         agenda.Add(since + clearAfter);
         return false;
+    }
+
+    // A reading of a time to come may be believed once it is now.
+    private static void NameFuture(in Reading reading, MonotonicTime now, Agenda agenda)
+    {
+        if (reading.TakenAt > now)
+        {
+            agenda.Add(reading.TakenAt);
+        }
     }
 
     private bool IsBelievable(in Reading reading, MonotonicTime now)

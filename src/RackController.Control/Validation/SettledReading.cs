@@ -46,7 +46,8 @@ internal struct SettledReading(Sensor sensor)
 
     private readonly bool IsGoodAndFresh(in Reading reading, MonotonicTime now)
     {
-        var ageNanoseconds = now.Nanoseconds - reading.TakenAt.Nanoseconds;
-        return reading.Quality == ReadingQuality.Good && ageNanoseconds >= 0 && ageNanoseconds <= staleAfterNanoseconds;
+        // Not by its age: that of a time that is nonsense may be too long for any number.
+        var oldest = now.Nanoseconds - staleAfterNanoseconds;
+        return reading.Quality == ReadingQuality.Good && reading.TakenAt.Nanoseconds >= oldest && reading.TakenAt <= now;
     }
 }

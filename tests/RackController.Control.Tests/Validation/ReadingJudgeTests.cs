@@ -47,6 +47,17 @@ public class ReadingJudgeTests
     }
 
     [Fact]
+    public void AReadingFromTheFutureIsDueWhenItsTimeComes()
+    {
+        var judge = Known(Temperature(), 21);
+        var taken = now + Duration.FromSeconds(5);
+
+        Judge(judge, 21, Duration.FromMilliseconds(100), taken);
+
+        Assert.Equal(taken, agenda.Earliest);
+    }
+
+    [Fact]
     public void ACorruptReadingIsUnknownAndGoodOnesMustHoldBeforeTheyCount()
     {
         var judge = Known(Temperature(), 21);
