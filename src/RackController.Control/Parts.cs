@@ -15,8 +15,9 @@ internal sealed class Parts
         Desks = [.. site.Racks.Select(rack => new RackDesk(rack))];
         Attention = new Attention(site);
         Validation = new Validation(site);
-        Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start))];
-        interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start));
+        var levels = ImmutableArray.CreateBuilder<SensorLevel>();
+        Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start, levels))];
+        interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
         Interlocks = new InterlockPanel(site, interlocks, Attention);
         Admission = new Admission(site, Attention, start.Monotonic);
         Alarms = new AlarmPanel(site, interlocks);
@@ -25,8 +26,7 @@ internal sealed class Parts
         [
             .. site.Sensors.Where(sensor => !sensor.IsContact)
                 .SelectMany(sensor => new SensorLevel[] { new(sensor.Id, sensor.PlausibleMin), new(sensor.Id, sensor.PlausibleMax) }),
-            .. Demands.SelectMany(demand => demand.Levels),
-            .. interlocks.SelectMany(interlock => interlock.Levels),
+            .. levels,
         ];
         Restore(memory, start);
     }

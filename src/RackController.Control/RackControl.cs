@@ -27,7 +27,7 @@ public sealed class RackControl
         Site = site;
         parts = new Parts(site, start, memory);
         attention = parts.Attention;
-        facts = new Facts(site, parts.Desks, start);
+        facts = new Facts(site, attention, parts.Desks, start);
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         decisions = new Decision[site.Loads.Length];
@@ -79,7 +79,8 @@ public sealed class RackControl
         return commands;
     }
 
-    /// <summary>Lets the next scan look at every rack and circuit, whether or not anything there could have changed.</summary>
+    /// <summary>Lets the next scan judge every reading and look at every rack and circuit, whether or not anything there could have
+    /// changed.</summary>
     internal void LookEverywhere() => attention.CallAll();
 
     /// <summary>Why each load is in its state, as of the last scan.</summary>
@@ -107,7 +108,7 @@ public sealed class RackControl
     /// <summary>Whether a tier takes part.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="tierNumber">The tier, 1 at the bottom.</param>
-    public bool IsTierInUse(RackId rack, int tierNumber) => facts.IsTierInUse(rack, tierNumber);
+    public bool IsTierInUse(RackId rack, int tierNumber) => parts.Demands[rack.Index].IsTierInUse(tierNumber);
 
     /// <summary>What must be remembered across a restart, as of the last scan.</summary>
     public ControlMemory Save() => parts.Save(facts.Now);
@@ -137,7 +138,7 @@ public sealed class RackControl
         attention.Gather(facts.Now);
         foreach (var area in attention.Called)
         {
-            facts.BeginLook(area.Sensors);
+            facts.BeginLook(area);
         }
     }
 
@@ -147,6 +148,7 @@ public sealed class RackControl
         {
             var area = attention.Of(id);
             var demand = parts.Demands[id.Index];
+            facts.AskedBy(area);
             parts.Desks[id.Index].Look(facts.Now, area.Agenda);
             demand.Update(facts, demands, area.Agenda, events);
             facts.About(id) = RackFacts.Of(Site[id], demand);
@@ -212,13 +214,14 @@ public sealed class RackControl
 
         commands[load.Id] = state;
         attention.Of(load.Rack).Agenda.Add(facts.Now.Monotonic);
+        attention.Of(load.Circuit).Agenda.Add(facts.Now.Monotonic);
         var why = Words.Why(load, state, decisions[load.Id.Index]);
         events.Take(new ControlEvent(facts.Now, EventKind.Load, load.Name, isOn ? "on" : "off", why.Summary));
     }
 
     private void Tell(IEventSink events)
     {
-        parts.Alarms.Follow(parts.Interlocks.Moved, facts, events);
+        parts.Alarms.Follow(parts.Interlocks.Moved, facts.Now, events);
         if (attention.IsEverybodyCalled)
         {
             parts.Alarms.FindDue();

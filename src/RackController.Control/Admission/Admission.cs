@@ -68,6 +68,8 @@ internal sealed class Admission
         admittedCount = 0;
         foreach (var circuit in circuits)
         {
+            var area = attention.Of(circuit.Id);
+            facts.AskedBy(area);
             if (!circuit.TryAdmit(facts, wanted, results))
             {
                 continue;
@@ -77,7 +79,7 @@ internal sealed class Admission
             if (facts.IsShedding(circuit.Id) != circuit.IsShedding)
             {
                 facts.SetShedding(circuit.Id, circuit.IsShedding);
-                attention.Of(circuit.Id).Agenda.Add(facts.Now.Monotonic);
+                area.Agenda.Add(facts.Now.Monotonic);
             }
         }
     }

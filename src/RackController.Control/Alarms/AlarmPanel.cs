@@ -28,15 +28,15 @@ internal sealed class AlarmPanel
 
     /// <summary>Lets the alarms of these interlocks follow them.</summary>
     /// <param name="moved">The interlocks, by place in the table.</param>
-    /// <param name="facts">What this scan knows.</param>
+    /// <param name="now">The moment.</param>
     /// <param name="events">Where events go.</param>
-    public void Follow(ReadOnlySpan<int> moved, Facts facts, IEventSink events)
+    public void Follow(ReadOnlySpan<int> moved, in Moment now, IEventSink events)
     {
         foreach (var i in moved)
         {
             if (pointOf[i] is { } point)
             {
-                Follow(interlocks[i], point, facts, events);
+                Follow(interlocks[i], point, now, events);
             }
         }
     }
@@ -132,11 +132,11 @@ internal sealed class AlarmPanel
         }
     }
 
-    private void Follow(Interlock source, AlarmPoint point, Facts facts, IEventSink events)
+    private void Follow(Interlock source, AlarmPoint point, in Moment now, IEventSink events)
     {
-        if (point.Follow(source.IsAlarming, source.IsLatched, source.IsSuppressed(facts), facts.Now))
+        if (point.Follow(source.IsAlarming, source.IsLatched, source.IsSuppressed, now))
         {
-            Tell(source, point, facts.Now, source.Words(Clock(facts.Now)), events);
+            Tell(source, point, now, source.Words(Clock(now)), events);
         }
     }
 

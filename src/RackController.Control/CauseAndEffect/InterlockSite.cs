@@ -3,12 +3,18 @@ using RackController.Model;
 
 namespace RackController.Control;
 
-/// <summary>A site as the table's rows look at it: which loads and sensors stand together.</summary>
-internal sealed class InterlockSite(Site site, Moment start)
+/// <summary>A site as the table's rows look at it: which loads and sensors stand together, and what they are held to.</summary>
+/// <param name="site">The site.</param>
+/// <param name="start">The moment of taking charge.</param>
+/// <param name="levels">Where every value that a measuring sensor is compared with is named.</param>
+internal sealed class InterlockSite(Site site, Moment start, ICollection<SensorLevel> levels)
 {
     public Site Site { get; } = site;
 
     public MonotonicTime Start { get; } = start.Monotonic;
+
+    /// <summary>A value that a sensor is compared with.</summary>
+    public Limit Limit(Sensor sensor, double value) => new(sensor.Id, value, levels);
 
     public ImmutableArray<LoadId> LoadsOf(Rack rack, params ReadOnlySpan<LoadKind> kinds)
     {

@@ -59,7 +59,7 @@ internal static class SiteRows
             let lights = site.LoadsOf(rack, LoadKind.Light)
                 .Where(light => sensor.TierNumber is null || site.Site[light].TierNumber == sensor.TierNumber)
             let place = sensor.TierNumber is { } tier ? Place.Of(rack, tier) : Place.Of(rack)
-            select new AirTooHot(row, rack, place, [.. lights], sensor),
+            select new AirTooHot(row, site, rack, place, [.. lights], sensor),
     };
 
     public static CauseAndEffectRow WaterTemperature { get; } = new(
@@ -72,7 +72,7 @@ internal static class SiteRows
         Instances = (row, site) =>
             from rack in site.Site.Racks
             from sensor in site.SensorsOf(rack, SensorKind.WaterTemperature)
-            select new WaterTemperatureOutOfRange(row, rack, sensor),
+            select new WaterTemperatureOutOfRange(row, site, rack, sensor),
     };
 
     public static CauseAndEffectRow CircuitShed { get; } = new(

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -20,11 +19,12 @@ internal sealed class FloodCycle
     private readonly bool wasFillingAtRestart;
     private bool isSecondTry;
 
-    public FloodCycle(Site site, Rack rack, string key, MemoryReader memory, MonotonicTime start)
+    public FloodCycle(
+        Site site, Rack rack, string key, MemoryReader memory, MonotonicTime start, ICollection<SensorLevel> levels)
     {
         this.rack = rack;
         this.key = key;
-        fullTrays = rack.Schedule.Floods.Fill is FillUntilFull full ? new FullTrays(site, rack, full.FullDepthMm) : null;
+        fullTrays = rack.Schedule.Floods.Fill is FillUntilFull full ? new FullTrays(site, rack, full.FullDepthMm, levels) : null;
         Number = memory.Number($"{key}/flood-number") ?? 0;
         FillHitItsLimit = fullTrays is not null && memory.Number($"{key}/fill-hit-its-limit") == 1;
         PhaseBegan = start;
@@ -49,9 +49,6 @@ internal sealed class FloodCycle
 
     /// <summary>How often this controller began to fill, second tries with it.</summary>
     public long Starts { get; private set; }
-
-    /// <summary>Every value of a level sensor at which a fill may end.</summary>
-    public ImmutableArray<SensorLevel> Levels => fullTrays?.Levels ?? [];
 
     /// <summary>Whether the last fill that ended took as long as it may without every tray reading full.</summary>
     public bool FillHitItsLimit { get; private set; }

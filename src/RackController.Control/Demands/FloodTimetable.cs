@@ -36,7 +36,7 @@ internal sealed class FloodTimetable
     public long Version { get; private set; }
 
     /// <summary>Says whether a flood came due at this scan.</summary>
-    public FloodCall Update(ScheduleClock clock, in Moment now, Agenda agenda)
+    public FloodCall Update(ScheduleClock clock, in Moment now)
     {
         if (calendar.IsEmpty)
         {
@@ -45,9 +45,17 @@ internal sealed class FloodTimetable
 
         var call = clock.IsTrusted ? ByWall(clock, now) : BySpacing(now);
         Version += call.IsNothing ? 0 : 1;
-        agenda.Add(clock.IsTrusted ? clock.Comes(wall.NextDue) : spaced.Due);
         wasTrusted = clock.IsTrusted;
         return call;
+    }
+
+    /// <summary>Names when the next flood comes due, after one that began now may have moved it.</summary>
+    public void NameDue(ScheduleClock clock, Agenda agenda)
+    {
+        if (!calendar.IsEmpty)
+        {
+            agenda.Add(clock.IsTrusted ? clock.Comes(wall.NextDue) : spaced.Due);
+        }
     }
 
     /// <summary>A flood begins, of whatever origin.</summary>

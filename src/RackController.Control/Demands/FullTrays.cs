@@ -7,38 +7,31 @@ namespace RackController.Control;
 /// unknown reading counts as not full, because then the fill's time limit still ends it.</summary>
 internal sealed class FullTrays
 {
-    private readonly double fullDepthMm;
-    private readonly ImmutableArray<Sensor> sensors;
+    private readonly ImmutableArray<TraySense> senses;
 
-    public FullTrays(Site site, Rack rack, double fullDepthMm)
+    public FullTrays(Site site, Rack rack, double fullDepthMm, ICollection<SensorLevel> levels)
     {
-        this.fullDepthMm = fullDepthMm;
-        sensors =
+        senses =
         [
-            .. site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.TierNumber is not null
-                && sensor.Kind is SensorKind.TrayFullFloat or SensorKind.TrayLevel),
+            .. site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind is SensorKind.TrayFullFloat or SensorKind.TrayLevel)
+                .Where(sensor => sensor.TierNumber is not null)
+                .Select(sensor => new TraySense(
+                    sensor.Id, sensor.TierNumber!.Value, sensor.IsContact ? null : new Limit(sensor.Id, fullDepthMm, levels))),
         ];
     }
-
-    /// <summary>Every value of a level sensor at which the answer may change.</summary>
-    public ImmutableArray<SensorLevel> Levels =>
-    [
-        .. sensors.Where(sensor => sensor.Kind == SensorKind.TrayLevel).Select(sensor => new SensorLevel(sensor.Id, fullDepthMm)),
-    ];
 
     public bool AllFull(Facts facts, TiersInUse tiers)
     {
         var anyJudged = false;
-        foreach (var sensor in sensors)
+        foreach (var sense in senses)
         {
-            var tier = sensor.TierNumber!.Value;
-            if (!tiers[tier])
+            if (!tiers[sense.TierNumber])
             {
                 continue;
             }
 
             anyJudged = true;
-            if (!ReadsFull(facts, tier))
+            if (!ReadsFull(facts, sense.TierNumber))
             {
                 return false;
             }
@@ -49,10 +42,10 @@ internal sealed class FullTrays
 
     private bool ReadsFull(Facts facts, int tier)
     {
-        foreach (var sensor in sensors)
+        foreach (var sense in senses)
         {
-            if (sensor.TierNumber == tier && facts.IsKnown(sensor.Id)
-                && (sensor.Kind == SensorKind.TrayLevel ? !facts.IsBelow(sensor.Id, fullDepthMm) : facts.IsClosed(sensor.Id)))
+            if (sense.TierNumber == tier && facts.IsKnown(sense.Sensor)
+                && (sense.Full is { } full ? !facts.IsBelow(full) : facts.IsClosed(sense.Sensor)))
             {
                 return true;
             }
@@ -60,4 +53,10 @@ internal sealed class FullTrays
 
         return false;
     }
+
+    /// <summary>What reads one tray.</summary>
+    /// <param name="Sensor">Its float or level.</param>
+    /// <param name="TierNumber">The tier.</param>
+    /// <param name="Full">The depth at which a level reads full; null for a float.</param>
+    private readonly record struct TraySense(SensorId Sensor, int TierNumber, Limit? Full);
 }

@@ -27,7 +27,8 @@ internal sealed class RackDemand
     /// <param name="rackId">The rack.</param>
     /// <param name="memory">What was remembered.</param>
     /// <param name="start">The moment of taking charge.</param>
-    public RackDemand(Site site, RackId rackId, MemoryReader memory, Moment start)
+    /// <param name="levels">Takes every value of a measuring sensor at which a demand may change.</param>
+    public RackDemand(Site site, RackId rackId, MemoryReader memory, Moment start, ICollection<SensorLevel> levels)
     {
         this.site = site;
         rack = site[rackId];
@@ -36,11 +37,11 @@ internal sealed class RackDemand
         clock = new ScheduleClock($"{key}/clock", memory, start, () => FirstLight(start.Wall));
         tiers = new TiersInUse(rack, key, memory);
         timetable = new FloodTimetable(key, site, rack, memory, start);
-        cycle = new FloodCycle(site, rack, key, memory, start.Monotonic);
+        cycle = new FloodCycle(site, rack, key, memory, start.Monotonic, levels);
         water = new WaterDemand(rack);
         runs =
         [
-            .. rack.Schedule.Runs.Select(plan => new RunDemand(plan, site[plan.Load].SafeState, start.Monotonic)),
+            .. rack.Schedule.Runs.Select(plan => new RunDemand(plan, site[plan.Load].SafeState, start.Monotonic, levels)),
         ];
         Invariant.Holds(
             site.Loads.All(load => load.Rack != rackId || Asks(load.Id)), "every load of a rack has its place in the schedule");
@@ -61,9 +62,6 @@ internal sealed class RackDemand
 
     /// <summary>Rises when something changed that <see cref="Save"/> must keep.</summary>
     public long MemoryVersion => ownVersion + clock.Version + timetable.Version + cycle.Version;
-
-    /// <summary>Every value of a measuring sensor at which a demand may change.</summary>
-    public ImmutableArray<SensorLevel> Levels => [.. cycle.Levels, .. runs.SelectMany(run => run.Levels)];
 
     /// <summary>Whether a tier takes part.</summary>
     /// <param name="number">A tier of the rack, 1 at the bottom.</param>
@@ -141,7 +139,7 @@ internal sealed class RackDemand
     public void Update(Facts facts, Span<Demand> demands, Agenda agenda, IEventSink events)
     {
         clock.Update(facts.Now, agenda);
-        CallForFlood(facts.Now, agenda, events);
+        CallForFlood(facts.Now, events);
         var starts = cycle.Starts;
         cycle.Update(facts, tiers, agenda, events);
         if (cycle.Starts != starts)
@@ -149,6 +147,7 @@ internal sealed class RackDemand
             timetable.Began(facts.Now);
         }
 
+        timetable.NameDue(clock, agenda);
         water.Update(facts, cycle, tiers, clock, timetable.NextFlood(clock), demands, agenda);
         foreach (var light in lights)
         {
@@ -208,9 +207,9 @@ internal sealed class RackDemand
         cycle.Save(writer);
     }
 
-    private void CallForFlood(in Moment now, Agenda agenda, IEventSink events)
+    private void CallForFlood(in Moment now, IEventSink events)
     {
-        var call = timetable.Update(clock, now, agenda);
+        var call = timetable.Update(clock, now);
         if (tiers.Count == 0 && (cycle.IsOwed || call.Runs))
         {
             cycle.Drop("every tier is out of use", now, events);

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
 
@@ -9,24 +8,26 @@ internal sealed class RunDemand
 {
     private readonly SwitchState safeState;
     private readonly MonotonicTime start;
+    private readonly Limit? onAbove;
+    private readonly Limit? offBelow;
 
     /// <summary>Where a load run by a reading stays while the reading lies between its two limits.</summary>
     private SwitchState held;
 
-    public RunDemand(RunPlan plan, SwitchState safeState, MonotonicTime start)
+    public RunDemand(RunPlan plan, SwitchState safeState, MonotonicTime start, ICollection<SensorLevel> levels)
     {
         Plan = plan;
         this.safeState = safeState;
         this.start = start;
         held = safeState;
+        if (plan is RunByReading reading)
+        {
+            onAbove = new Limit(reading.Sensor, reading.OnAbove, levels);
+            offBelow = new Limit(reading.Sensor, reading.OffBelow, levels);
+        }
     }
 
     public RunPlan Plan { get; }
-
-    /// <summary>Every value of a measuring sensor at which the answer may change.</summary>
-    public ImmutableArray<SensorLevel> Levels => Plan is RunByReading reading
-        ? [new(reading.Sensor, reading.OnAbove), new(reading.Sensor, reading.OffBelow)]
-        : [];
 
     public Demand Update(Facts facts, ScheduleClock clock, Agenda agenda) => Plan switch
     {
@@ -61,8 +62,8 @@ internal sealed class RunDemand
             return new(safeState, DemandCause.ReadingUnknown, Instant.MinValue);
         }
 
-        held = facts.IsAbove(reading.Sensor, reading.OnAbove) ? SwitchState.On
-            : facts.IsBelow(reading.Sensor, reading.OffBelow) ? SwitchState.Off
+        held = facts.IsAbove(onAbove!) ? SwitchState.On
+            : facts.IsBelow(offBelow!) ? SwitchState.Off
             : held;
         return held == SwitchState.On ? Demand.On(DemandCause.ReadingHigh) : Demand.Off(DemandCause.ReadingLow);
     }

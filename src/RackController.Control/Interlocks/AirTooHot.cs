@@ -9,17 +9,16 @@ namespace RackController.Control;
 /// end kills a crop as surely, and the unknown reading has its own alarm.
 /// </summary>
 internal sealed class AirTooHot(
-    CauseAndEffectRow row, Rack rack, Place place, ImmutableArray<LoadId> lights, Sensor sensor)
+    CauseAndEffectRow row, InterlockSite site, Rack rack, Place place, ImmutableArray<LoadId> lights, Sensor sensor)
     : Interlock(row, place, lights)
 {
+    private readonly Limit hot = site.Limit(sensor, rack.Limits.AirHotC);
+    private readonly Limit cooled = site.Limit(sensor, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
     private bool isHot;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
     /// scan came last.</summary>
     private double? nowC;
-
-    public override ImmutableArray<SensorLevel> Levels =>
-        [new(sensor.Id, rack.Limits.AirHotC), new(sensor.Id, rack.Limits.AirHotC - rack.Limits.AirHotReturnK)];
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -30,8 +29,8 @@ internal sealed class AirTooHot(
         }
 
         var wasHot = isHot;
-        isHot = facts.IsAbove(sensor.Id, rack.Limits.AirHotC - (wasHot ? rack.Limits.AirHotReturnK : 0));
-        nowC = isHot || wasHot ? facts.Value(sensor.Id) : null;
+        isHot = facts.IsAbove(wasHot ? cooled : hot);
+        nowC = isHot || wasHot ? facts.ValueToTell(sensor.Id) : null;
         if (isHot != wasHot)
         {
             // What it says becomes another with the scan after, whenever that is.

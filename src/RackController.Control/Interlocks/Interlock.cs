@@ -21,9 +21,6 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>The loads that it acts on.</summary>
     public ImmutableArray<LoadId> Loads { get; } = loads;
 
-    /// <summary>Every value of a measuring sensor at which its answer may change; none for most.</summary>
-    public virtual ImmutableArray<SensorLevel> Levels => [];
-
     /// <summary>Whether it acts now, by its cause or by its latch.</summary>
     public bool Objects => Present || IsLatched;
 
@@ -40,6 +37,9 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// because of a doubt that the sensor's own event tells.</summary>
     public bool IsNews => Row.Effect != RowEffect.Tell && !Row.IsOrdinary && (IsAlarming || IsLatched);
 
+    /// <summary>Whether its alarm has no meaning now, by the state of the rack itself.</summary>
+    public bool IsSuppressed { get; private set; }
+
     /// <summary>Whether its circuit comes back one load at a time after this objection.</summary>
     public virtual bool StagesReturn => false;
 
@@ -53,16 +53,17 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <returns>Whether its answer is another than before.</returns>
     public bool Look(Facts facts, Agenda agenda)
     {
-        var (wasPresent, wasInDoubt, wasLatched) = (Present, IsInDoubt, IsLatched);
+        var before = (Present, IsInDoubt, IsLatched, IsSuppressed);
         Present = IsPresent(facts, agenda);
-        return Present != wasPresent || IsInDoubt != wasInDoubt || IsLatched != wasLatched;
+        IsSuppressed = HasNoMeaning(facts);
+        return (Present, IsInDoubt, IsLatched, IsSuppressed) != before;
     }
 
     /// <summary>Whether the cause is present by these facts.</summary>
     protected abstract bool IsPresent(Facts facts, Agenda agenda);
 
-    /// <summary>Whether its alarm has no meaning now, by the state of the rack itself.</summary>
-    public virtual bool IsSuppressed(Facts facts) => false;
+    /// <summary>Whether its alarm has no meaning by these facts.</summary>
+    protected virtual bool HasNoMeaning(Facts facts) => false;
 
     /// <summary>Why it objects, as a phrase that can follow "because".</summary>
     public abstract string Words(ClockFace clock);

@@ -18,6 +18,9 @@ internal sealed class InterlockPanel
     {
         this.site = site;
         this.interlocks = interlocks;
+        Invariant.Holds(
+            interlocks.All(interlock => interlock.Loads.All(attention.At(interlock.Place).Holds)),
+            "an interlock acts on loads of the rack or circuit where it stands, since no others are decided with it");
         byArea = attention.ByArea([.. Enumerable.Range(0, interlocks.Length)], i => interlocks[i].Place);
         var grips = interlocks.SelectMany(GripsOf).ToLookup(grip => grip.Rack, grip => grip.Grip);
         byRack = [.. site.Racks.Select(rack => grips[rack.Id].ToImmutableArray())];
@@ -34,6 +37,7 @@ internal sealed class InterlockPanel
         movedCount = 0;
         foreach (var area in attention.Called)
         {
+            facts.AskedBy(area);
             foreach (var i in byArea[area.Index])
             {
                 if (interlocks[i].Look(facts, area.Agenda) || attention.IsEverybodyCalled)

@@ -44,7 +44,7 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
     }
 
     /// <summary>A sensor of a tier that is out of use may well be unplugged.</summary>
-    public override bool IsSuppressed(Facts facts) =>
+    protected override bool HasNoMeaning(Facts facts) =>
         sensor is { Rack: { } rack, TierNumber: { } tier } && !facts.IsTierInUse(rack, tier);
 
     public override string Words(ClockFace clock) => isKnown

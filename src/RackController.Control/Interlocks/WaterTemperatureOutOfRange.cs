@@ -1,24 +1,21 @@
-using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
 
 /// <summary>Tells that a reservoir's water is too warm to hold oxygen, or too cold for roots. It switches nothing.</summary>
-internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rack, Sensor sensor)
+internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, InterlockSite site, Rack rack, Sensor sensor)
     : Interlock(row, Place.Of(rack), [])
 {
     private const double ReturnK = 0.5;
+    private readonly Limit warm = site.Limit(sensor, rack.Limits.WaterWarmC);
+    private readonly Limit cooled = site.Limit(sensor, rack.Limits.WaterWarmC - ReturnK);
+    private readonly Limit cold = site.Limit(sensor, rack.Limits.WaterColdC);
+    private readonly Limit warmed = site.Limit(sensor, rack.Limits.WaterColdC + ReturnK);
     private bool isOut;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
     /// scan came last.</summary>
     private double? nowC;
-
-    public override ImmutableArray<SensorLevel> Levels =>
-    [
-        new(sensor.Id, rack.Limits.WaterWarmC), new(sensor.Id, rack.Limits.WaterWarmC - ReturnK),
-        new(sensor.Id, rack.Limits.WaterColdC), new(sensor.Id, rack.Limits.WaterColdC + ReturnK),
-    ];
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -29,10 +26,8 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Rack rac
         }
 
         var wasOut = isOut;
-        var margin = wasOut ? ReturnK : 0;
-        isOut = facts.IsAbove(sensor.Id, rack.Limits.WaterWarmC - margin)
-            || facts.IsBelow(sensor.Id, rack.Limits.WaterColdC + margin);
-        nowC = isOut || wasOut ? facts.Value(sensor.Id) : null;
+        isOut = facts.IsAbove(wasOut ? cooled : warm) || facts.IsBelow(wasOut ? warmed : cold);
+        nowC = isOut || wasOut ? facts.ValueToTell(sensor.Id) : null;
         if (isOut != wasOut)
         {
             // What it says becomes another with the scan after, whenever that is.

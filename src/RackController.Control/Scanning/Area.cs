@@ -15,6 +15,9 @@ internal sealed class Area(int index, ImmutableArray<Load> loads, ImmutableArray
 
     public ImmutableArray<Sensor> Sensors => sensors;
 
+    /// <summary>Whether a load is one of its own.</summary>
+    public bool Holds(LoadId load) => loads.Any(own => own.Id == load);
+
     /// <summary>What is due here by itself, as of the last look.</summary>
     public Agenda Agenda { get; } = new();
 

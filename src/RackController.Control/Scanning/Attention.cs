@@ -25,6 +25,8 @@ internal sealed class Attention
 
     public Attention(Site site)
     {
+        Invariant.Holds(
+            site.Sensors.All(sensor => sensor.Rack is null != sensor.Circuit is null), "a sensor watches a rack or a circuit");
         controller = new Area(0, site.Loads, []);
         circuits =
         [
@@ -78,6 +80,11 @@ internal sealed class Attention
             return earliest;
         }
     }
+
+    /// <summary>Whether something concerns everybody in this scan.</summary>
+    public bool ConcernsEverybody => controller.IsCalled;
+
+    public Area Of(SensorId sensor) => bySensor[sensor.Index];
 
     public Area Of(RackId rack) => racks[rack.Index];
 

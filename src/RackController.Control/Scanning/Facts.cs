@@ -5,10 +5,12 @@ namespace RackController.Control;
 
 /// <summary>
 /// What one scan knows, after validation: every interlock and every demand looks at the same facts. A reading that is stale,
-/// implausible or corrupt is not here as a number; it is unknown.
+/// implausible or corrupt is not here as a number; it is unknown. Whoever asks is told of the part of the site where it stands and of
+/// nothing else: it is looked at when something changes there, and would not hear of a change elsewhere.
 /// </summary>
 internal sealed class Facts
 {
+    private readonly Attention attention;
     private readonly double[] values;
     private readonly bool[] known;
     private readonly Band[] bands;
@@ -16,15 +18,16 @@ internal sealed class Facts
     private readonly RackFacts[] racks;
     private readonly ImmutableArray<RackDesk> desks;
     private readonly RelayCommands lastCommands;
+    private Area? asking;
 
-    public Facts(Site site, ImmutableArray<RackDesk> desks, Moment start)
+    public Facts(Site site, Attention attention, ImmutableArray<RackDesk> desks, Moment start)
     {
+        this.attention = attention;
         this.desks = desks;
         Site = site;
         values = new double[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
         bands = new Band[site.Sensors.Length];
-        BeginLook(site.Sensors);
         shedding = new bool[site.Circuits.Length];
         racks = new RackFacts[site.Racks.Length];
         lastCommands = new RelayCommands(site);
@@ -47,29 +50,33 @@ internal sealed class Facts
     public bool IsScanFaulty => Conditions.LateBy > Site.Scan.LateAfter || !Conditions.Io.IsOk;
 
     /// <summary>Whether the word of a sensor may be believed.</summary>
-    public bool IsKnown(SensorId sensor) => known[sensor.Index];
+    public bool IsKnown(SensorId sensor)
+    {
+        MayAsk(attention.Of(sensor));
+        return known[sensor.Index];
+    }
 
-    /// <summary>The value of a sensor whose word may be believed, in its unit. Whoever only compares it asks
-    /// <see cref="IsAbove"/> or <see cref="IsBelow"/>, and is left alone while it stays on the same side.</summary>
-    public double Value(SensorId sensor)
+    /// <summary>The value of a sensor whose word may be believed, in its unit, for words only: nothing is decided by it. Whoever
+    /// decides asks <see cref="IsAbove"/> or <see cref="IsBelow"/>, and is left alone while the value stays on the same side.</summary>
+    public double ValueToTell(SensorId sensor)
     {
         bands[sensor.Index] = Band.None;
         return KnownValue(sensor);
     }
 
     /// <summary>Whether a sensor whose word may be believed reads above a limit.</summary>
-    public bool IsAbove(SensorId sensor, double limit)
+    public bool IsAbove(Limit limit)
     {
-        var isAbove = KnownValue(sensor) > limit;
-        bands[sensor.Index].Narrow(limit, isAbove);
+        var isAbove = KnownValue(limit.Sensor) > limit.Value;
+        bands[limit.Sensor.Index].Narrow(limit.Value, isAbove);
         return isAbove;
     }
 
     /// <summary>Whether a sensor whose word may be believed reads below a limit.</summary>
-    public bool IsBelow(SensorId sensor, double limit)
+    public bool IsBelow(Limit limit)
     {
-        var isBelow = KnownValue(sensor) < limit;
-        bands[sensor.Index].Narrow(limit, isAbove: !isBelow);
+        var isBelow = KnownValue(limit.Sensor) < limit.Value;
+        bands[limit.Sensor.Index].Narrow(limit.Value, isAbove: !isBelow);
         return isBelow;
     }
 
@@ -77,20 +84,23 @@ internal sealed class Facts
     /// with since <see cref="BeginLook"/>. A level that nobody asked for may move as it likes.</summary>
     public bool Matters(SensorId sensor, double value) => !bands[sensor.Index].Holds(value);
 
-    /// <summary>What hangs on the values of these sensors is decided anew.</summary>
-    public void BeginLook(ImmutableArray<Sensor> sensors)
+    /// <summary>What hangs on the sensors of an area is decided anew.</summary>
+    public void BeginLook(Area area)
     {
-        foreach (var sensor in sensors)
+        foreach (var sensor in area.Sensors)
         {
             bands[sensor.Id.Index] = Band.Everything;
         }
     }
 
+    /// <summary>From here on, until the next says so, it is whoever stands in this area that asks.</summary>
+    public void AskedBy(Area area) => asking = area;
+
     /// <summary>Whether a contact is known to read 1.</summary>
-    public bool IsClosed(SensorId sensor) => known[sensor.Index] && values[sensor.Index] >= 0.5;
+    public bool IsClosed(SensorId contact) => IsKnown(contact) && IsAboveHalf(contact);
 
     /// <summary>Whether a contact is known to read 0.</summary>
-    public bool IsOpen(SensorId sensor) => known[sensor.Index] && values[sensor.Index] < 0.5;
+    public bool IsOpen(SensorId contact) => IsKnown(contact) && !IsAboveHalf(contact);
 
     /// <summary>Whether any of these contacts is known to read 0.</summary>
     public bool AnyIsOpen(ImmutableArray<Sensor> sensors)
@@ -121,19 +131,37 @@ internal sealed class Facts
     }
 
     /// <summary>Whether, at the scan before, a circuit could not carry all that was wanted.</summary>
-    public bool IsShedding(CircuitId circuit) => shedding[circuit.Index];
+    public bool IsShedding(CircuitId circuit)
+    {
+        MayAsk(attention.Of(circuit));
+        return shedding[circuit.Index];
+    }
 
     /// <summary>What a rack is about, after the demands of this scan; of the scan before while they are still being asked.</summary>
-    public ref RackFacts About(RackId rack) => ref racks[rack.Index];
+    public ref RackFacts About(RackId rack)
+    {
+        MayAsk(attention.Of(rack));
+        return ref racks[rack.Index];
+    }
 
     /// <summary>Whether a tier takes part.</summary>
-    public bool IsTierInUse(RackId rack, int tierNumber) => (racks[rack.Index].TiersOutOfUse >> tierNumber & 1) == 0;
+    public bool IsTierInUse(RackId rack, int tierNumber) => (About(rack).TiersOutOfUse >> tierNumber & 1) == 0;
 
     /// <summary>What people have asked of a rack that outlasts the asking.</summary>
-    public RackDesk Desk(RackId rack) => desks[rack.Index];
+    public RackDesk Desk(RackId rack)
+    {
+        MayAsk(attention.Of(rack));
+        return desks[rack.Index];
+    }
 
-    /// <summary>Whether a load was told to be on by the scan before; nothing was, before the first scan.</summary>
-    public bool WasOn(LoadId load) => lastCommands.IsOn(load);
+    /// <summary>Whether a load of the rack, or on the circuit, that asks was told to be on by the scan before; nothing was, before the
+    /// first scan.</summary>
+    public bool WasOn(LoadId load)
+    {
+        var (rack, circuit) = (Site[load].Rack, Site[load].Circuit);
+        MayAsk(asking == attention.Of(circuit) ? asking : attention.Of(rack));
+        return lastCommands.IsOn(load);
+    }
 
     /// <summary>Begins a scan.</summary>
     public void Begin(in Moment now, in ScanConditions conditions, RelayCommands last)
@@ -159,9 +187,20 @@ internal sealed class Facts
 
     private double KnownValue(SensorId sensor)
     {
-        Invariant.Holds(known[sensor.Index], "an unknown reading is never used as a number");
+        Invariant.Holds(IsKnown(sensor), "an unknown reading is never used as a number");
         return values[sensor.Index];
     }
+
+    private bool IsAboveHalf(SensorId contact)
+    {
+        Invariant.Holds(Site[contact].IsContact, "only a contact is closed or open; a measured value is compared with a limit");
+        var isAbove = values[contact.Index] > 0.5;
+        bands[contact.Index].Narrow(0.5, isAbove);
+        return isAbove;
+    }
+
+    private void MayAsk(Area owner) => Invariant.Holds(
+        asking == owner, "whoever looks asks only for what stands in its own rack or circuit, since nothing else calls it");
 }
 
 /// <summary>What interlocks may know of what a rack is about.</summary>

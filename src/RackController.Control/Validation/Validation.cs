@@ -17,22 +17,25 @@ internal sealed class Validation
         settled = [.. site.Sensors.Select(sensor => new SettledReading(sensor))];
     }
 
-    /// <summary>Judges every reading, tells where a sensor became unknown or known again, and calls whom that concerns.</summary>
+    /// <summary>Judges every reading, tells where a sensor became unknown or known again, and calls whom that concerns. A settled
+    /// reading that says what it said is judged again only where everything is.</summary>
     public void Validate(Readings readings, Facts facts, Attention attention, IEventSink events)
     {
         var now = facts.Now.Monotonic;
+        var judgesAll = attention.ConcernsEverybody;
         for (var i = 0; i < settled.Length; i++)
         {
             var sensor = new SensorId(i);
             ref readonly var reading = ref readings[sensor];
-            if (!settled[i].IsRepeatedBy(reading, now))
+            var isRepeated = settled[i].IsRepeatedBy(reading, now);
+            if (judgesAll || (!isRepeated && !settled[i].TryMoveTo(reading, now)))
             {
-                if (!settled[i].TryMoveTo(reading, now))
-                {
-                    Judge(site.Sensors[i], reading, facts, attention, events);
-                    continue;
-                }
+                Judge(site.Sensors[i], reading, facts, attention, events);
+                continue;
+            }
 
+            if (!isRepeated)
+            {
                 Move(sensor, reading.Value, facts, attention);
             }
 
@@ -46,7 +49,7 @@ internal sealed class Validation
     private void Judge(Sensor sensor, in Reading reading, Facts facts, Attention attention, IEventSink events)
     {
         var judge = judges[sensor.Id.Index];
-        var (wasKnown, wasOpen) = (judge.IsKnown, facts.IsOpen(sensor.Id));
+        var wasKnown = judge.IsKnown;
         judge.Judge(reading, facts.Now.Monotonic, attention.Readings);
         settled[sensor.Id.Index].Take(reading, judge.IsSettled);
         if (judge.IsKnown)
@@ -64,10 +67,6 @@ internal sealed class Validation
             events.Take(new ControlEvent(
                 facts.Now, EventKind.Reading, sensor.Name, judge.IsKnown ? "known" : "unknown",
                 judge.IsKnown ? "its readings have been good for a while" : judge.Refusal));
-        }
-        else if (sensor.IsContact && facts.IsOpen(sensor.Id) != wasOpen)
-        {
-            attention.Call(sensor.Id);
         }
     }
 

@@ -53,7 +53,7 @@ public class ScanTests
         });
         var start = new Moment(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
 
-        var built = CauseAndEffectTable.Build(new InterlockSite(site, start));
+        var built = CauseAndEffectTable.Build(new InterlockSite(site, start, []));
 
         Assert.Equal(CauseAndEffectTable.Rows.Select(row => row.Id), built.Select(interlock => interlock.Row.Id).Distinct());
         Assert.Equal(built.Length, built.Select(interlock => interlock.Key).Distinct().Count());
