@@ -13,13 +13,14 @@ internal sealed class Parts
         var memory = new MemoryReader(remembered, start);
         Clock = new ClockWatch(start);
         Desks = [.. site.Racks.Select(rack => new RackDesk(rack))];
-        Attention = new Attention(site);
+        Areas = new Areas(site);
+        Attention = new Attention(Areas);
         Validation = new Validation(site);
         var levels = ImmutableArray.CreateBuilder<SensorLevel>();
         Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start, levels))];
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
-        Interlocks = new InterlockPanel(site, interlocks, Attention);
-        Admission = new Admission(site, Attention, start.Monotonic);
+        Interlocks = new InterlockPanel(site, interlocks, Areas);
+        Admission = new Admission(site, Areas, start.Monotonic);
         Alarms = new AlarmPanel(site, interlocks);
         Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
         Levels =
@@ -34,6 +35,8 @@ internal sealed class Parts
     public ClockWatch Clock { get; }
 
     public ImmutableArray<RackDesk> Desks { get; }
+
+    public Areas Areas { get; }
 
     public Attention Attention { get; }
 

@@ -11,6 +11,7 @@ public sealed class RackControl
 {
     private readonly Parts parts;
     private readonly Facts facts;
+    private readonly Areas areas;
     private readonly Attention attention;
     private readonly RelayCommands commands;
     private readonly Demand[] demands;
@@ -26,8 +27,9 @@ public sealed class RackControl
         ArgumentNullException.ThrowIfNull(site);
         Site = site;
         parts = new Parts(site, start, memory);
+        areas = parts.Areas;
         attention = parts.Attention;
-        facts = new Facts(site, attention, parts.Desks, start);
+        facts = new Facts(site, areas, parts.Desks, start);
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         decisions = new Decision[site.Loads.Length];
@@ -66,7 +68,7 @@ public sealed class RackControl
         ArgumentNullException.ThrowIfNull(readings);
         ArgumentNullException.ThrowIfNull(events);
         facts.Begin(now, conditions, commands);
-        attention.Readings.Begin(now);
+        attention.Begin(now);
         ListenToAll(requests, events);
         parts.Validation.Validate(readings, facts, attention, events);
         BeginLook();
@@ -146,7 +148,7 @@ public sealed class RackControl
     {
         foreach (var id in attention.CalledRacks)
         {
-            var area = attention.Of(id);
+            var area = areas.Of(id);
             var demand = parts.Demands[id.Index];
             facts.AskedBy(area);
             parts.Desks[id.Index].Look(facts.Now, area.Agenda);
@@ -161,7 +163,7 @@ public sealed class RackControl
         foreach (var rack in attention.CalledRacks)
         {
             var isStopped = parts.Desks[rack.Index].IsStopped;
-            foreach (var load in attention.Of(rack).Loads)
+            foreach (var load in areas.Of(rack).Loads)
             {
                 var wish = isStopped ? new Demand(load.SafeState, DemandCause.Stopped, default) : demands[load.Id.Index];
                 decisions[load.Id.Index] = new Decision(wish, Forbidder: -1, SafeStater: -1);
@@ -175,12 +177,12 @@ public sealed class RackControl
     {
         foreach (var circuit in attention.CalledCircuits)
         {
-            parts.Admission.SetQuiet(circuit, parts.Interlocks.KeepsQuiet(attention.Of(circuit)));
+            parts.Admission.Call(circuit, parts.Interlocks.KeepsQuiet(areas.Of(circuit)));
         }
 
         foreach (var rack in attention.CalledRacks)
         {
-            foreach (var load in attention.Of(rack).Loads)
+            foreach (var load in areas.Of(rack).Loads)
             {
                 ref readonly var decision = ref decisions[load.Id.Index];
                 var wish = decision.SafeStater >= 0 ? load.SafeState : decision.Demand.State;
@@ -195,7 +197,7 @@ public sealed class RackControl
     {
         foreach (var circuit in parts.Admission.Admitted)
         {
-            foreach (var load in attention.Of(circuit).Loads)
+            foreach (var load in areas.Of(circuit).Loads)
             {
                 Command(load, events);
             }
@@ -213,8 +215,8 @@ public sealed class RackControl
         }
 
         commands[load.Id] = state;
-        attention.Of(load.Rack).Agenda.Add(facts.Now.Monotonic);
-        attention.Of(load.Circuit).Agenda.Add(facts.Now.Monotonic);
+        areas.Of(load.Rack).Agenda.Add(facts.Now.Monotonic);
+        areas.Of(load.Circuit).Agenda.Add(facts.Now.Monotonic);
         var why = Words.Why(load, state, decisions[load.Id.Index]);
         events.Take(new ControlEvent(facts.Now, EventKind.Load, load.Name, isOn ? "on" : "off", why.Summary));
     }

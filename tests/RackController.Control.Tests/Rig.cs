@@ -39,9 +39,6 @@ internal sealed class Rig : IEventSink
     /// <summary>How the next scans go.</summary>
     public ScanConditions Conditions { get; set; } = ScanConditions.Good;
 
-    /// <summary>Whether every scan looks at everybody, instead of at whom it concerns.</summary>
-    public bool LooksEverywhere { get; init; }
-
     public bool IsOn(string load) => commands.IsOn(Load(load).Id);
 
     public Load Load(string name) => Site.Loads.Single(load => load.Name == name);
@@ -190,11 +187,6 @@ internal sealed class Rig : IEventSink
         somethingChanged = false;
         OperatorRequest[] all = [.. asked, .. requests];
         asked.Clear();
-        if (LooksEverywhere)
-        {
-            control.LookEverywhere();
-        }
-
         return commands = control.Scan(Now, readings, Conditions, all, this);
     }
 }

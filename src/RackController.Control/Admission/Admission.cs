@@ -11,17 +11,17 @@ namespace RackController.Control;
 internal sealed class Admission
 {
     private readonly Site site;
-    private readonly Attention attention;
+    private readonly Areas areas;
     private readonly ImmutableArray<CircuitAdmission> circuits;
     private readonly AdmissionResult[] results;
     private readonly bool[] wanted;
     private readonly CircuitId[] admitted;
     private int admittedCount;
 
-    public Admission(Site site, Attention attention, MonotonicTime start)
+    public Admission(Site site, Areas areas, MonotonicTime start)
     {
         this.site = site;
-        this.attention = attention;
+        this.areas = areas;
         results = new AdmissionResult[site.Loads.Length];
         wanted = new bool[site.Loads.Length];
         circuits = [.. site.Circuits.Select(circuit => new CircuitAdmission(site, circuit, start))];
@@ -59,8 +59,8 @@ internal sealed class Admission
         }
     }
 
-    /// <summary>Sets whether an interlock keeps a circuit quiet.</summary>
-    public void SetQuiet(CircuitId circuit, bool isQuiet) => circuits[circuit.Index].SetQuiet(isQuiet);
+    /// <summary>Lets a circuit decide anew, and sets whether an interlock keeps it quiet.</summary>
+    public void Call(CircuitId circuit, bool isQuiet) => circuits[circuit.Index].Call(isQuiet);
 
     /// <summary>Decides for the loads of every circuit on which something changed or is due.</summary>
     public void Admit(Facts facts)
@@ -68,7 +68,7 @@ internal sealed class Admission
         admittedCount = 0;
         foreach (var circuit in circuits)
         {
-            var area = attention.Of(circuit.Id);
+            var area = areas.Of(circuit.Id);
             facts.AskedBy(area);
             if (!circuit.TryAdmit(facts, wanted, results))
             {

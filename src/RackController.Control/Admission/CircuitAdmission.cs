@@ -51,11 +51,11 @@ internal sealed class CircuitAdmission
     /// <summary>What is wanted on it has changed.</summary>
     public void Call() => isCalled = true;
 
-    /// <summary>Sets whether an interlock keeps it quiet.</summary>
-    public void SetQuiet(bool quiet)
+    /// <summary>Somebody looks at it, and an interlock may keep it quiet.</summary>
+    public void Call(bool keepsQuiet)
     {
-        isCalled |= quiet != isQuiet;
-        isQuiet = quiet;
+        isCalled = true;
+        isQuiet = keepsQuiet;
     }
 
     /// <summary>Decides for its loads, unless nothing changed and nothing is due.</summary>

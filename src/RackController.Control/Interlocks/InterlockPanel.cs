@@ -14,14 +14,14 @@ internal sealed class InterlockPanel
     private readonly int[] moved;
     private int movedCount;
 
-    public InterlockPanel(Site site, ImmutableArray<Interlock> interlocks, Attention attention)
+    public InterlockPanel(Site site, ImmutableArray<Interlock> interlocks, Areas areas)
     {
         this.site = site;
         this.interlocks = interlocks;
         Invariant.Holds(
-            interlocks.All(interlock => interlock.Loads.All(attention.At(interlock.Place).Holds)),
+            interlocks.All(interlock => interlock.Loads.All(areas.At(interlock.Place).Holds)),
             "an interlock acts on loads of the rack or circuit where it stands, since no others are decided with it");
-        byArea = attention.ByArea([.. Enumerable.Range(0, interlocks.Length)], i => interlocks[i].Place);
+        byArea = areas.Sort([.. Enumerable.Range(0, interlocks.Length)], i => interlocks[i].Place);
         var grips = interlocks.SelectMany(GripsOf).ToLookup(grip => grip.Rack, grip => grip.Grip);
         byRack = [.. site.Racks.Select(rack => grips[rack.Id].ToImmutableArray())];
         isTold = new bool[interlocks.Length];

@@ -6,49 +6,33 @@ namespace RackController.Control;
 /// <summary>
 /// Who is looked at in a scan. Control decides by readings, requests, the state of the scan and time, and names on the agenda
 /// what time alone can change; so whoever reads what it read, was asked nothing and has nothing due would come to what it
-/// came to before, and is left alone. That makes a scan cost what happens, not how many racks there are.
+/// came to before, and is left alone. That makes a scan cost what happens, not how many racks there are. Calls are the shortcut and
+/// looking is the truth: whatever no call came for is looked at within <see cref="ScansToCallAll"/> scans all the same, one circuit
+/// after the other with its racks, so that no scan costs much more than another.
 /// </summary>
 internal sealed class Attention
 {
-    private readonly Area controller;
-    private readonly ImmutableArray<Area> circuits;
-    private readonly ImmutableArray<Area> racks;
-    private readonly ImmutableArray<Area> all;
+    /// <summary>At ten scans a second, the second within which a pump must be off.</summary>
+    public const int ScansToCallAll = 10;
+
+    private readonly Areas areas;
     private readonly ImmutableArray<ImmutableArray<Area>> racksOfCircuit;
-    private readonly Area[] bySensor;
     private readonly Area[] called;
     private readonly CircuitId[] calledCircuits;
     private readonly RackId[] calledRacks;
+    private int turn;
     private int calledCount;
     private int calledCircuitCount;
     private int calledRackCount;
 
-    public Attention(Site site)
+    public Attention(Areas areas)
     {
-        Invariant.Holds(
-            site.Sensors.All(sensor => sensor.Rack is null != sensor.Circuit is null), "a sensor watches a rack or a circuit");
-        controller = new Area(0, site.Loads, []);
-        circuits =
-        [
-            .. site.Circuits.Select(circuit => new Area(
-                1 + circuit.Id.Index,
-                [.. site.Loads.Where(load => load.Circuit == circuit.Id)],
-                [.. site.Sensors.Where(sensor => sensor.Circuit == circuit.Id)])),
-        ];
-        racks =
-        [
-            .. site.Racks.Select(rack => new Area(
-                1 + circuits.Length + rack.Id.Index,
-                [.. site.Loads.Where(load => load.Rack == rack.Id)],
-                [.. site.Sensors.Where(sensor => sensor.Rack == rack.Id)])),
-        ];
-        all = [controller, .. circuits, .. racks];
+        this.areas = areas;
         racksOfCircuit =
-            [.. circuits.Select(circuit => circuit.Loads.Select(load => racks[load.Rack.Index]).Distinct().ToImmutableArray())];
-        bySensor = [.. site.Sensors.Select(sensor => At(Place.Of(sensor)))];
-        called = new Area[all.Length];
-        calledCircuits = new CircuitId[circuits.Length];
-        calledRacks = new RackId[racks.Length];
+            [.. areas.Circuits.Select(circuit => circuit.Loads.Select(load => areas.Of(load.Rack)).Distinct().ToImmutableArray())];
+        called = new Area[areas.All.Length];
+        calledCircuits = new CircuitId[areas.Circuits.Length];
+        calledRacks = new RackId[areas.Racks.Length];
     }
 
     /// <summary>What the judging of readings waits for; named anew at every scan.</summary>
@@ -72,7 +56,7 @@ internal sealed class Attention
         get
         {
             var earliest = Readings.Earliest;
-            foreach (var area in all)
+            foreach (var area in areas.All)
             {
                 earliest = MonotonicTime.Earlier(earliest, area.Agenda.Earliest);
             }
@@ -82,47 +66,43 @@ internal sealed class Attention
     }
 
     /// <summary>Whether something concerns everybody in this scan.</summary>
-    public bool ConcernsEverybody => controller.IsCalled;
+    public bool ConcernsEverybody => areas.Controller.IsCalled;
 
-    public Area Of(SensorId sensor) => bySensor[sensor.Index];
-
-    public Area Of(RackId rack) => racks[rack.Index];
-
-    public Area Of(CircuitId circuit) => circuits[circuit.Index];
-
-    public Area At(Place place) => place.Rack is { } rack ? Of(rack) : place.Circuit is { } circuit ? Of(circuit) : controller;
-
-    /// <summary>Sorts things by the area in which they stand.</summary>
-    public ImmutableArray<ImmutableArray<T>> ByArea<T>(ImmutableArray<T> things, Func<T, Place> placeOf)
+    /// <summary>Begins a scan, to which nobody is called yet but those whose turn it is.</summary>
+    public void Begin(in Moment now)
     {
-        var sorted = things.ToLookup(thing => At(placeOf(thing)));
-        return [.. all.Select(area => sorted[area].ToImmutableArray())];
+        Readings.Begin(now);
+        turn = (turn + 1) % ScansToCallAll;
+        for (var i = turn; i < areas.Circuits.Length; i += ScansToCallAll)
+        {
+            areas.Circuits[i].IsCalled = true;
+        }
     }
 
     /// <summary>Something concerns everybody: the clock, the scan itself, or what a person asks.</summary>
-    public void CallAll() => controller.IsCalled = true;
+    public void CallAll() => areas.Controller.IsCalled = true;
 
     /// <summary>A sensor says something else.</summary>
-    public void Call(SensorId sensor) => bySensor[sensor.Index].IsCalled = true;
+    public void Call(SensorId sensor) => areas.Of(sensor).IsCalled = true;
 
     /// <summary>No more calls come for this scan: whoever is called, or has something due, begins with an empty agenda.</summary>
     public void Gather(in Moment now)
     {
         (calledCount, calledCircuitCount, calledRackCount) = (0, 0, 0);
         IsEverybodyCalled = false;
-        IsEverybodyCalled = Join(controller, now);
-        for (var i = 0; i < circuits.Length; i++)
+        IsEverybodyCalled = Join(areas.Controller, now);
+        for (var i = 0; i < areas.Circuits.Length; i++)
         {
-            if (Join(circuits[i], now))
+            if (Join(areas.Circuits[i], now))
             {
                 calledCircuits[calledCircuitCount++] = new CircuitId(i);
                 CallRacksOf(i);
             }
         }
 
-        for (var i = 0; i < racks.Length; i++)
+        for (var i = 0; i < areas.Racks.Length; i++)
         {
-            if (Join(racks[i], now))
+            if (Join(areas.Racks[i], now))
             {
                 calledRacks[calledRackCount++] = new RackId(i);
             }

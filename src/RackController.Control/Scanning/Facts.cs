@@ -10,7 +10,7 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class Facts
 {
-    private readonly Attention attention;
+    private readonly Areas areas;
     private readonly double[] values;
     private readonly bool[] known;
     private readonly Band[] bands;
@@ -20,9 +20,9 @@ internal sealed class Facts
     private readonly RelayCommands lastCommands;
     private Area? asking;
 
-    public Facts(Site site, Attention attention, ImmutableArray<RackDesk> desks, Moment start)
+    public Facts(Site site, Areas areas, ImmutableArray<RackDesk> desks, Moment start)
     {
-        this.attention = attention;
+        this.areas = areas;
         this.desks = desks;
         Site = site;
         values = new double[site.Sensors.Length];
@@ -52,7 +52,7 @@ internal sealed class Facts
     /// <summary>Whether the word of a sensor may be believed.</summary>
     public bool IsKnown(SensorId sensor)
     {
-        MayAsk(attention.Of(sensor));
+        MayAsk(areas.Of(sensor));
         return known[sensor.Index];
     }
 
@@ -133,14 +133,14 @@ internal sealed class Facts
     /// <summary>Whether, at the scan before, a circuit could not carry all that was wanted.</summary>
     public bool IsShedding(CircuitId circuit)
     {
-        MayAsk(attention.Of(circuit));
+        MayAsk(areas.Of(circuit));
         return shedding[circuit.Index];
     }
 
     /// <summary>What a rack is about, after the demands of this scan; of the scan before while they are still being asked.</summary>
     public ref RackFacts About(RackId rack)
     {
-        MayAsk(attention.Of(rack));
+        MayAsk(areas.Of(rack));
         return ref racks[rack.Index];
     }
 
@@ -150,7 +150,7 @@ internal sealed class Facts
     /// <summary>What people have asked of a rack that outlasts the asking.</summary>
     public RackDesk Desk(RackId rack)
     {
-        MayAsk(attention.Of(rack));
+        MayAsk(areas.Of(rack));
         return desks[rack.Index];
     }
 
@@ -159,7 +159,7 @@ internal sealed class Facts
     public bool WasOn(LoadId load)
     {
         var (rack, circuit) = (Site[load].Rack, Site[load].Circuit);
-        MayAsk(asking == attention.Of(circuit) ? asking : attention.Of(rack));
+        MayAsk(asking == areas.Of(circuit) ? asking : areas.Of(rack));
         return lastCommands.IsOn(load);
     }
 
@@ -201,24 +201,4 @@ internal sealed class Facts
 
     private void MayAsk(Area owner) => Invariant.Holds(
         asking == owner, "whoever looks asks only for what stands in its own rack or circuit, since nothing else calls it");
-}
-
-/// <summary>What interlocks may know of what a rack is about.</summary>
-/// <param name="FloodNumber">Rises by one with every flood that begins.</param>
-/// <param name="IsFloodWaiting">Whether a flood is due and cannot begin yet.</param>
-/// <param name="FillHitItsLimit">Whether the last fill by level ended by its time limit.</param>
-/// <param name="TiersOutOfUse">A bit for each tier that is out of use: bit 1 for tier 1.</param>
-internal readonly record struct RackFacts(long FloodNumber, bool IsFloodWaiting, bool FillHitItsLimit, ulong TiersOutOfUse)
-{
-    /// <summary>What a rack is about, after its demands were asked.</summary>
-    public static RackFacts Of(Rack rack, RackDemand demand)
-    {
-        var outOfUse = 0UL;
-        foreach (var tier in rack.Tiers)
-        {
-            outOfUse |= demand.IsTierInUse(tier.Number) ? 0 : 1UL << tier.Number;
-        }
-
-        return new RackFacts(demand.FloodNumber, demand.Phase == FloodPhase.Waiting, demand.FillHitItsLimit, outOfUse);
-    }
 }

@@ -21,9 +21,9 @@ internal sealed class DemandRig : IEventSink
     {
         this.site = site;
         Now = new Moment(MonotonicTime.FromMilliseconds(50_000), wall, trusted);
-        var attention = new Attention(site);
-        facts = new Facts(site, attention, [], Now);
-        facts.AskedBy(attention.Of(new RackId(0)));
+        var areas = new Areas(site);
+        facts = new Facts(site, areas, [], Now);
+        facts.AskedBy(areas.Of(new RackId(0)));
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         Demand = new RackDemand(site, new RackId(0), new MemoryReader(memory, Now), Now, []);

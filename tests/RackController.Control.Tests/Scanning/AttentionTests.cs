@@ -7,167 +7,127 @@ namespace RackController.Control.Tests.Scanning;
 
 /// <summary>
 /// Leaving alone whoever was asked nothing, reads what it read and has nothing due comes to the same as looking at everybody in
-/// every scan: the same events, commands, words and memory.
+/// every scan: the same commands, events, alarms, words, due times and memory, scan by scan, whatever happens.
 /// </summary>
 public class AttentionTests
 {
-    private static readonly RackId second = new(1);
-
-    private static readonly Action<Rig>[] acts =
-    [
-        rig => rig.Set("rack 1/reservoir low float", 0),
-        rig => rig.Set("rack 1/reservoir low float", 1),
-        rig => rig.Set("rack 2/tier 1 high float", 1),
-        rig => rig.Set("rack 2/tier 1 high float", 0),
-        rig => rig.Set("rack 3/tier 2 full", 1),
-        rig => rig.Set("rack 3/tier 2 full", 0),
-        rig => rig.Set("rack 2/air", 40),
-        rig => rig.Set("rack 2/air", 28),
-        rig => rig.Set("rack 3/level", 41),
-        rig => rig.Set("rack 3/level", 12),
-        rig => rig.Set("sockets 1/supply sense", 0),
-        rig => rig.Set("sockets 1/supply sense", 1),
-        rig => rig.Silence("rack 3/leak rope"),
-        rig => rig.Speak("rack 3/leak rope"),
-        rig => rig.Silence("rack 2/air"),
-        rig => rig.Speak("rack 2/air"),
-        rig => rig.StepWall(Duration.FromHours(-1)),
-        rig => rig.StepWall(Duration.FromHours(5)),
-        rig => rig.TrustWall(false),
-        rig => rig.TrustWall(true),
-        rig => rig.Conditions = new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero),
-        rig => rig.Conditions = ScanConditions.Good,
-        rig => rig.Ask(new FloodNow("Ada", second)),
-        rig => rig.Ask(new SkipNextFlood("Ada", second)),
-        rig => rig.Ask(new HoldForService("Ada", second, Duration.FromMinutes(7))),
-        rig => rig.Ask(new Stop("Ada", second)),
-        rig => rig.Ask(new Resume("Ada", null)),
-        rig => rig.Ask(new SetTierInUse("Ada", second, 2, false)),
-        rig => rig.Ask(new Shelve("Ada", "rack 1/low-float", Duration.FromMinutes(3))),
-        rig => rig.Ask(new Acknowledge("Ada", "rack 1/low-float")),
-        rig => rig.Ask(new ResetLatch("Ada", "rack 2/high-water")),
-        rig => rig.Ask(new ConfirmReset("Ada", "rack 2/high-water")),
-    ];
-
-    private static readonly Gen<(int AfterTenths, int Act)> gesture = Gen.Select(Gen.Int[0, 9_000], Gen.Int[0, acts.Length - 1]);
-
     [Fact]
     public void LookingAtWhomItConcernsComesToTheSameAsLookingAtEverybody() =>
-        Gen.Select(gesture.List[0, 14], Gen.Int[0, 48], Gen.Int[2, 40]).Sample(
-            (gestures, startHalfHours, limitTenthsA) =>
-            {
-                var start = Instant.FromUtc(2026, 10, 31, 18, 0) + Duration.FromMinutes(30 * startHalfHours);
-                var site = SiteOf(limitTenthsA / 10.0 + 1);
-                var some = new Rig(site, start);
-                var all = new Rig(site, start) { LooksEverywhere = true };
-                foreach (var (tenths, act) in gestures)
-                {
-                    some.ScanFor(Duration.FromMilliseconds(100 * tenths));
-                    all.ScanFor(Duration.FromMilliseconds(100 * tenths));
-                    AssertSame(all, some);
-                    acts[act](some);
-                    acts[act](all);
-                }
+        Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 60]).Sample(Compare, iter: 10);
 
-                some.ScanFor(Duration.FromMinutes(5));
-                all.ScanFor(Duration.FromMinutes(5));
-                AssertSame(all, some);
-            },
-            iter: 25);
+    [Fact]
+    public void TheStoriesMakeEveryRowOfTheTableActAndReturn()
+    {
+        var missing = CauseAndEffectTable.Rows.Select(row => row.Id).ToHashSet();
+        for (var seed = 1; missing.Count > 0 && seed <= 20; seed++)
+        {
+            missing.ExceptWith(RowsThatActAndReturn(seed));
+        }
+
+        Assert.Empty(missing);
+    }
+
+    [Fact]
+    public void WhatNothingCalledIsLookedAtAfterAFewScansAllTheSame()
+    {
+        var attention = new Attention(new Areas(Sites.ManyRacks(racks: 24, racksToACircuit: 2)));
+        var called = new List<RackId>();
+        for (var scan = 0; scan <= Attention.ScansToCallAll; scan++)
+        {
+            var now = new Moment(MonotonicTime.FromMilliseconds(1 + 100 * scan), default, WallTrusted: true);
+            attention.Begin(now);
+            attention.Gather(now);
+            Assert.Equal(scan == 0, attention.IsEverybodyCalled);
+            called.AddRange(scan == 0 ? [] : attention.CalledRacks);
+        }
+
+        Assert.Equal(Enumerable.Range(0, 24), called.Select(rack => rack.Index).Order());
+    }
 
     [Fact]
     public void AMovingLevelThatNobodyAsksForDoesNotHideTheOneThatEndsAFill()
     {
-        var rig = new Rig(SiteOf(12));
-        rig.LeapUntil(() => rig.IsOn("rack 3/pump"));
-        rig.ScanFor(Duration.FromSeconds(30));
-        rig.Set("rack 3/tier 2 full", 1);
-        rig.Set("rack 3/level", 39);
-        rig.ScanFor(Duration.FromSeconds(5));
-        Assert.Equal(FloodPhase.Filling, rig.Control.FloodPhase(new RackId(2)));
-
-        rig.Set("rack 3/level", 41);
-        rig.ScanFor(Duration.FromSeconds(1));
-        Assert.Equal(FloodPhase.Soaking, rig.Control.FloodPhase(new RackId(2)));
-    }
-
-    [Fact]
-    public void WhatIsSaidOfAirThatHasCooledIsTheSameAtEveryScan()
-    {
-        var some = new Rig(SiteOf(12), Instant.FromUtc(2026, 11, 1, 3, 5));
-        var all = new Rig(SiteOf(12), Instant.FromUtc(2026, 11, 1, 3, 5)) { LooksEverywhere = true };
-        foreach (var celsius in new[] { 40, 28 })
+        var site = Sites.OneRack().WithSchedule(schedule => schedule with
         {
-            some.ScanFor(Duration.FromSeconds(5));
-            all.ScanFor(Duration.FromSeconds(5));
-            some.Set("rack 2/air", celsius);
-            all.Set("rack 2/air", celsius);
-        }
-
-        for (var scan = 0; scan < 10; scan++)
+            Floods = schedule.Floods with { Fill = new FillUntilFull(Duration.FromMinutes(6), FullDepthMm: 40) },
+        });
+        var rack = site.Sensors[0] with { TierNumber = 1, PlausibleMax = 80 };
+        var rig = new Rig(site with
         {
-            some.Scan();
-            all.Scan();
-            AssertSame(all, some);
-        }
-    }
-
-    private static void AssertSame(Rig all, Rig some)
-    {
-        Assert.Equal(all.Events, some.Events);
-        Assert.Equal(all.Site.Loads.Where(load => all.IsOn(load.Name)), some.Site.Loads.Where(load => some.IsOn(load.Name)));
-        Assert.Equal(all.Control.Save().Items, some.Control.Save().Items);
-        Assert.Equal(all.Control.MemoryVersion, some.Control.MemoryVersion);
-        Assert.Equal(all.Control.DueNext().AsEnumerable(), some.Control.DueNext());
-        Assert.Equal(all.Control.Alarms().AsEnumerable(), some.Control.Alarms());
-        Assert.Equal(
-            all.Control.Why().Select(why => why with { Interlocks = [] }), some.Control.Why().Select(why => why with { Interlocks = [] }));
-        Assert.Equal(all.Control.Why().SelectMany(why => why.Interlocks), some.Control.Why().SelectMany(why => why.Interlocks));
-    }
-
-    /// <summary>Three racks, two of them on one circuit; the second has its own air, and the third fills until full by a float and a
-    /// level.</summary>
-    private static Site SiteOf(double limitA)
-    {
-        var site = Sites.ManyRacks(racks: 3, racksToACircuit: 2);
-        return site with
-        {
-            Circuits = [.. site.Circuits.Select(circuit => circuit with { ContinuousLimitA = limitA })],
-            Racks = [.. site.Racks.Select(rack => rack with { Limits = Hasty(rack.Limits), Schedule = Busy(rack) })],
             Sensors =
             [
                 .. site.Sensors,
-                Like(site, "rack 2/air", SensorKind.AirTemperature, tier: null, 0) with { PlausibleMax = 60 },
-                Like(site, "rack 3/tier 2 full", SensorKind.TrayFullFloat, 2, 1),
-                Like(site, "rack 3/level", SensorKind.TrayLevel, 1, 2) with { PlausibleMax = 80 },
+                rack with { Id = new SensorId(site.Sensors.Length), Name = "north/full", Kind = SensorKind.TrayFullFloat, TierNumber = 2 },
+                rack with { Id = new SensorId(site.Sensors.Length + 1), Name = "north/level", Kind = SensorKind.TrayLevel },
             ],
-        };
+        });
+        rig.Set("north/level", 12);
+        rig.LeapUntil(() => rig.Control.FloodPhase(new RackId(0)) == FloodPhase.Filling);
+        rig.Set("north/full", 1);
+        rig.Set("north/level", 39);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.Equal(FloodPhase.Filling, rig.Control.FloodPhase(new RackId(0)));
+
+        rig.Set("north/level", 41);
+        rig.Scan();
+        Assert.Equal(FloodPhase.Soaking, rig.Control.FloodPhase(new RackId(0)));
     }
 
-    private static Sensor Like(Site site, string name, SensorKind kind, int? tier, int more) => site.Sensors[0] with
+    private static HashSet<string> RowsThatActAndReturn(int seed)
     {
-        Id = new SensorId(site.Sensors.Length + more),
-        Name = name,
-        Kind = kind,
-        Rack = site.Racks.Single(rack => name.StartsWith(rack.Name, StringComparison.Ordinal)).Id,
-        TierNumber = tier,
-    };
+        var story = RandomStory.Of(seed);
+        var told = new Told(story);
+        var (rows, acting) = (new HashSet<string>(), new HashSet<string>());
+        foreach (var _ in story.Scans(turns: 120))
+        {
+            told.FollowRestart();
+            told.Scan();
+            if (story.IsLastOfTurn)
+            {
+                var now = told.Acting();
+                rows.UnionWith(acting.Except(now).Select(key => key[(key.LastIndexOf('/') + 1)..]));
+                acting = now;
+            }
+        }
 
-    private static InterlockLimits Hasty(InterlockLimits limits) => limits with
-    {
-        PumpMaximumRun = Duration.FromMinutes(4),
-        PumpRest = Duration.FromMinutes(3),
-        PumpDailyBudget = Duration.FromMinutes(12),
-    };
+        return rows;
+    }
 
-    private static RackSchedule Busy(Rack rack) => rack.Schedule with
+    private static void Compare(int seed, int turns)
     {
-        Floods = new FloodPlan(
-            new FloodsEvery(Duration.FromMinutes(15), new LocalTime(0, rack.Id.Index), Duration.FromHours(24)),
-            rack.Id.Index == 2 ? new FillUntilFull(Duration.FromMinutes(2), FullDepthMm: 40) : new FillForTime(Duration.FromMinutes(2)),
-            Duration.FromMinutes(1),
-            Duration.FromMinutes(4),
-            MissedFloods.RunOne),
-        Runs = [rack.Schedule.Runs[0], new RunInCycles(rack.Schedule.Runs[1].Load, Duration.FromMinutes(2), Duration.FromMinutes(3))],
-    };
+        var story = RandomStory.Of(seed);
+        var (some, all) = (new Told(story), new Told(story));
+        foreach (var where in story.Scans(turns))
+        {
+            some.FollowRestart();
+            all.FollowRestart();
+            all.Control.LookEverywhere();
+            some.Scan();
+            all.Scan();
+            AssertSame(some, all, where, isThorough: story.IsLastOfTurn);
+        }
+    }
+
+    private static void AssertSame(Told some, Told all, string where, bool isThorough)
+    {
+        Assert.True(all.Commands.SequenceEqual(some.Commands), where);
+        Assert.True(all.Control.NextChange == some.Control.NextChange, where);
+        Assert.True(all.Control.MemoryVersion == some.Control.MemoryVersion, where);
+        AssertSame(all.Events.Select(each => $"{each}"), some.Events.Select(each => $"{each}"), where);
+        if (isThorough || some.Events.Count > 0)
+        {
+            AssertSame(all.Everything(), some.Everything(), where);
+        }
+
+        all.Forget();
+        some.Forget();
+    }
+
+    private static void AssertSame(IEnumerable<string> all, IEnumerable<string> some, string where)
+    {
+        foreach (var (one, other) in all.Append("end").Zip(some.Append("end")))
+        {
+            Assert.True(one == other, $"{where}: looking at everybody {one}, at some {other}");
+        }
+    }
 }

@@ -10,14 +10,14 @@ public class FactsTests
     private static readonly Site site = TwoRacksWithAir();
     private static readonly SensorId ownFloat = site.SensorNamed("rack 1/reservoir low float");
     private static readonly SensorId ownAir = site.SensorNamed("rack 1/air");
-    private readonly Attention attention = new(site);
+    private readonly Areas areas = new(site);
     private readonly Facts facts;
 
     public FactsTests()
     {
         var start = new Moment(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
-        facts = new Facts(site, attention, [.. site.Racks.Select(rack => new RackDesk(rack))], start);
-        facts.AskedBy(attention.Of(new RackId(0)));
+        facts = new Facts(site, areas, [.. site.Racks.Select(rack => new RackDesk(rack))], start);
+        facts.AskedBy(areas.Of(new RackId(0)));
         facts.Know(ownAir, 20);
     }
 
@@ -50,7 +50,7 @@ public class FactsTests
     [Fact]
     public void ACircuitMayAskForItsLoadsOfAnyRack()
     {
-        facts.AskedBy(attention.Of(new CircuitId(0)));
+        facts.AskedBy(areas.Of(new CircuitId(0)));
         Assert.False(facts.WasOn(site.LoadNamed("rack 1/pump")));
         Assert.False(facts.IsShedding(new CircuitId(0)));
         Assert.Throws<InvariantBrokenException>(() => facts.WasOn(site.LoadNamed("rack 2/pump")));
@@ -77,7 +77,7 @@ public class FactsTests
     public void ASensorThatWatchesARackAndACircuitIsRefused()
     {
         var both = site.Sensors[0] with { Circuit = new CircuitId(0) };
-        Assert.Throws<InvariantBrokenException>(() => new Attention(site with { Sensors = site.Sensors.SetItem(0, both) }));
+        Assert.Throws<InvariantBrokenException>(() => new Areas(site with { Sensors = site.Sensors.SetItem(0, both) }));
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public class FactsTests
             Instances = (row, at) => [new HighWater(row, at.Site.Racks[0], at.LoadsOf(at.Site.Racks[1], LoadKind.Pump), [])],
         };
         var misplaced = row.Instances(row, new InterlockSite(site, default, []));
-        Assert.Throws<InvariantBrokenException>(() => new InterlockPanel(site, [.. misplaced], attention));
+        Assert.Throws<InvariantBrokenException>(() => new InterlockPanel(site, [.. misplaced], areas));
     }
 
     private static Site TwoRacksWithAir()
