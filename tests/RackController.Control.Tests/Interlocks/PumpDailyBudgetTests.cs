@@ -24,6 +24,18 @@ public class PumpDailyBudgetTests
     }
 
     [Fact]
+    public void TheDayEndsAtTheScan24HoursAfterItsFirstRunBegan()
+    {
+        var rig = HourlyRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var firstRun = rig.Now.Monotonic;
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+        rig.LeapUntil(() => rig.Alarm(Key)!.State == AlarmState.ReturnedUnacknowledged);
+
+        Assert.Equal(firstRun + Duration.FromHours(24), rig.Now.Monotonic);
+    }
+
+    [Fact]
     public void AcknowledgingGrantsTheBudgetOnceMore()
     {
         var rig = HourlyRig();
