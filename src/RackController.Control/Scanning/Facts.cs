@@ -175,7 +175,8 @@ internal sealed class Facts
     /// <summary>Sets what a validated sensor says.</summary>
     public void Know(SensorId sensor, double value)
     {
-        values[sensor.Index] = value;
+        // Zero below zero is the same value and would be told as another.
+        values[sensor.Index] = value + 0.0;
         known[sensor.Index] = true;
     }
 

@@ -74,6 +74,13 @@ public class FactsTests
     }
 
     [Fact]
+    public void ZeroBelowZeroIsToldAsZero()
+    {
+        facts.Know(ownAir, -0.0);
+        Assert.False(double.IsNegative(facts.ValueToTell(ownAir)));
+    }
+
+    [Fact]
     public void ASensorThatWatchesARackAndACircuitIsRefused()
     {
         var both = site.Sensors[0] with { Circuit = new CircuitId(0) };
