@@ -11,7 +11,7 @@ internal readonly record struct Pipe
 
     // A pipe that is written without length and minor losses would carry anything.
     private const double SmallestMinorLossK = 1e-3;
-    private const double SmallestSlope = 1e-3;
+    private const double SmallestSlope = 1e-9;
     private const double SmallestFlow = 1e-15;
 
     // Newton's error falls to its square at each step, so a step this small leaves an error near 1e-12.
@@ -109,8 +109,11 @@ internal readonly record struct Pipe
         return flow;
     }
 
-    // Both the minor losses alone and laminar friction alone lose less than the whole, so each bounds the flow from above.
-    private double LargestFlow(double head, double viscosity)
+    /// <summary>A flow that loses at least a head, m3/s: both the minor losses alone and laminar friction alone lose less than the
+    /// whole, so each bounds the flow from above.</summary>
+    /// <param name="head">Head, m, not negative.</param>
+    /// <param name="viscosity">Kinematic viscosity, m2/s.</param>
+    public double LargestFlow(double head, double viscosity)
     {
         var byMinorLosses = minorLossK > 0 ? Math.Sqrt(head / (minorLossK * headPerFlowSquared)) : double.MaxValue;
         var byFriction = lengthOverBore > 0 ? head / (laminarHeadPerFlowViscosity * viscosity) : double.MaxValue;

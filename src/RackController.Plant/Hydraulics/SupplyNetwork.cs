@@ -2,12 +2,12 @@ namespace RackController.Plant;
 
 /// <summary>
 /// Pump, riser and branches of one rack: a ladder of riser segments with a branch at every tee, solved as one network by
-/// <see cref="NetworkShooting"/>, which converges from anywhere. Close to the last solution, as an integrator mostly asks, a
+/// <see cref="NetworkHeads"/>, which converges from anywhere. Close to the last solution, as an integrator mostly asks, a
 /// <see cref="NetworkTangent"/> answers at a fraction of the work.
 /// </summary>
 internal sealed class SupplyNetwork
 {
-    private readonly NetworkShooting shooting;
+    private readonly NetworkHeads heads;
     private readonly NetworkTangent tangent;
 
     /// <summary>Lays the pipes.</summary>
@@ -15,7 +15,7 @@ internal sealed class SupplyNetwork
     /// <param name="branches">Branches in riser order.</param>
     public SupplyNetwork(Pipe[] segments, Pipe[] branches)
     {
-        shooting = new NetworkShooting(segments, branches);
+        heads = new NetworkHeads(segments, branches);
         tangent = new NetworkTangent(segments, branches);
         Ends = new BranchEnd[branches.Length];
         FlowM3PerS = new double[branches.Length];
@@ -41,7 +41,7 @@ internal sealed class SupplyNetwork
         var supply = new SupplyConditions(pump, screenLossK, viscosity);
         if (!tangent.TrySolve(supply, reservoirHeadM, Ends, FlowM3PerS, TeeHeadM))
         {
-            shooting.Solve(supply, reservoirHeadM, Ends, FlowM3PerS, TeeHeadM);
+            heads.Solve(supply, reservoirHeadM, Ends, FlowM3PerS, TeeHeadM);
             tangent.Touch(supply, FlowM3PerS);
         }
     }
