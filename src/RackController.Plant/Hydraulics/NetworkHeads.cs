@@ -1,3 +1,5 @@
+using RackController.Model;
+
 namespace RackController.Plant;
 
 /// <summary>
@@ -40,16 +42,13 @@ internal sealed class NetworkHeads(Pipe[] segments, Pipe[] branches)
     {
         Start(supply, reservoirHeadM, ends, teeHeads);
         var least = FindFlows(supply, reservoirHeadM, ends);
-        for (var round = 0; round < MaximumRounds; round++)
+        FindSteps();
+        for (var round = 0; !Balances(supply, reservoirHeadM, ends, flows, teeHeads); round++)
         {
-            FindSteps();
-            if (Balances(supply, reservoirHeadM, ends, flows, teeHeads))
-            {
-                break;
-            }
-
+            Invariant.Holds(round < MaximumRounds, "a supply network balances");
             heads.CopyTo(teeHeads);
             least = Descend(supply, reservoirHeadM, ends, teeHeads, least);
+            FindSteps();
         }
     }
 
