@@ -215,7 +215,8 @@ public sealed class RackControl
         }
 
         commands[load.Id] = state;
-        areas.Of(load.Rack).Agenda.Add(facts.Now.Monotonic);
+
+        // The circuit calls its racks.
         areas.Of(load.Circuit).Agenda.Add(facts.Now.Monotonic);
         var why = Words.Why(load, state, decisions[load.Id.Index]);
         events.Take(new ControlEvent(facts.Now, EventKind.Load, load.Name, isOn ? "on" : "off", why.Summary));
