@@ -8,6 +8,7 @@ namespace RackController.Service;
 internal sealed class HostClock(IWallTrust trust) : IScanClock
 {
     private readonly WakeableSleep sleep = new();
+    private readonly SteadyWall steadyWall = new();
 
     /// <summary>The monotonic clock of the host, which also counts while the board is suspended.</summary>
     public static MonotonicTime MonotonicNow()
@@ -19,8 +20,9 @@ internal sealed class HostClock(IWallTrust trust) : IScanClock
 
     public Moment Now()
     {
-        var wall = SystemClock.Instance.GetCurrentInstant();
-        return new Moment(MonotonicNow(), wall, trust.IsTrusted(wall));
+        var monotonic = MonotonicNow();
+        var wall = steadyWall.At(monotonic, SystemClock.Instance.GetCurrentInstant());
+        return new Moment(monotonic, wall, trust.IsTrusted(wall));
     }
 
     public void SleepUntil(MonotonicTime due) => sleep.Sleep(due.Nanoseconds - MonotonicNow().Nanoseconds);
