@@ -40,9 +40,9 @@ public sealed record PlantStart
     /// (FAO-56 table 12, from memory), 0 where nothing grows. Default 1.05.</summary>
     public double CropFactor { get; init; } = 1.05;
 
-    /// <summary>Error that one step of the integration may leave in a level, mm: 1e-9 to 1. Default 0.001. A finer one takes more
+    /// <summary>Error that one step of the integration may leave in a level, mm: 1e-9 to 1. Default 0.002. A finer one takes more
     /// steps, and shows how much the default errs.</summary>
-    public double LevelToleranceMm { get; init; } = 0.001;
+    public double LevelToleranceMm { get; init; } = 0.002;
 
     /// <summary>Which end of what their standards allow breakers and ground-fault protection sit at. Default fast.</summary>
     public BreakerEdge Breakers { get; init; } = BreakerEdge.Fast;

@@ -20,7 +20,7 @@ internal static class FloodAccuracy
     private const double FineToleranceMm = 1e-7;
     private const int Rounds = 20;
     private static readonly Duration everySecond = Duration.FromSeconds(1);
-    private static readonly ImmutableArray<double> tolerancesMm = [1, 0.1, 0.01, 0.001, 1e-4, 1e-5];
+    private static readonly ImmutableArray<double> tolerancesMm = [0.1, 0.01, 0.002, 0.001, 1e-4, 1e-5];
 
     public static ImmutableArray<Accuracy> AtSeveralTolerances(Site site)
     {
