@@ -1,4 +1,3 @@
-using CsCheck;
 using RackController.Model;
 using RackController.Testing;
 
@@ -31,30 +30,6 @@ public class SimulatedSiteTests
         Assert.Equal(0, rack.Truth.Tiers[1].DepthMm);
         Assert.True(rack.Truth.Tiers[2].DepthMm > 30);
     }
-
-    [Fact]
-    public void WaterIsNeitherMadeNorLost() =>
-        Gen.Int[1, 5].Select(Gen.Int[0, 1 << 20].Array[12], Gen.Double[0.05, 1.1]).Sample((tiers, draws, share) =>
-        {
-            var rack = new TestSite(tiers, PlantStart.Default with { ReservoirShare = share });
-            var kinds = FaultCatalogue.Entries.Where(entry => entry.Place is FaultPlace.Rack or FaultPlace.Tier).ToArray();
-            var before = rack.Truth.BalanceL;
-            foreach (var draw in draws)
-            {
-                var entry = kinds[draw % kinds.Length];
-                rack.Plant.Inject(new Fault(entry.Kind, rack.Now, rack.After(draw % 900 + 1))
-                {
-                    Rack = new RackId(0),
-                    TierNumber = 1 + draw % tiers,
-                    Size = Math.Min(entry.SizeMax, draw % 97),
-                });
-                rack.Switch("north/pump", draw % 3 != 0);
-                rack.Switch($"north/tier {1 + draw % tiers} valve", draw % 5 != 0);
-                rack.To(rack.Seconds + draw % 1500);
-                Assert.Equal(before, rack.Truth.BalanceL, 0.001);
-                Assert.True(rack.Truth.ReservoirVolumeL >= -1e-6);
-            }
-        }, iter: 60);
 
     [Fact]
     public void APumpWithoutWaterRunsDryAndLiftsNothing()

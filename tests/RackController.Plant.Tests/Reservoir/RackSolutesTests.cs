@@ -10,12 +10,12 @@ public class RackSolutesTests
     private const double Day = 24 * Hour;
 
     [Fact]
-    public void SaltsAreNeitherMadeNorLostWhateverGoesWrong() =>
+    public void NeitherWaterNorSaltsAreMadeOrLostWhateverGoesWrong() =>
         Gen.Int[1, 5].Select(Gen.Int[0, 1 << 20].Array[16], Gen.Double[0.05, 1.1]).Sample((tiers, draws, share) =>
         {
             var rack = new TestSite(tiers, PlantStart.Default with { ReservoirShare = share, ConductivityMsPerCm = 3 });
             var kinds = FaultCatalogue.Entries.Where(entry => entry.Place is FaultPlace.Rack or FaultPlace.Tier).ToArray();
-            var before = rack.Truth.SaltBalanceG;
+            var (waterL, saltsG) = (rack.Truth.BalanceL, rack.Truth.SaltBalanceG);
             foreach (var draw in draws)
             {
                 var entry = kinds[draw % kinds.Length];
@@ -29,7 +29,9 @@ public class RackSolutesTests
                 rack.Switch("north/tier 1 light", draw % 2 != 0);
                 rack.Switch($"north/tier {1 + draw % tiers} valve", draw % 5 != 0);
                 rack.To(rack.Seconds + (draw % 7 == 0 ? Day : draw % 1500));
-                Assert.Equal(before, rack.Truth.SaltBalanceG, 0.001);
+                Assert.Equal(waterL, rack.Truth.BalanceL, 0.001);
+                Assert.Equal(saltsG, rack.Truth.SaltBalanceG, 0.001);
+                Assert.True(rack.Truth.ReservoirVolumeL >= -1e-6);
                 if (rack.Truth.ReservoirVolumeL > 0.1)
                 {
                     // Water that warms holds more than it should for a while.
