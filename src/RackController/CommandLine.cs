@@ -79,6 +79,7 @@ internal static class CommandLine
             CheckVerb.Create(),
             DayVerb.Create(),
             WhyVerb.Create(),
+            CauseAndEffectVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

@@ -16,27 +16,19 @@ public static class HtmlReport
         var body = new StringBuilder();
         VerdictSection.Write(body, result);
         ExpectationSection.Write(body, result);
-        body.Append(PageFile("charts.html"));
+        body.Append(PageFiles.Read("charts.html"));
         FloodSection.Write(body, result);
         AdviceSection.Write(body, result);
         TotalsSection.Write(body, result);
         LogSection.Write(body, result);
-        body.Append(PageFile("cautions.html"));
-        return new StringBuilder(PageFile("report.html"))
+        body.Append(PageFiles.Read("cautions.html"));
+        return new StringBuilder(PageFiles.Read("report.html"))
             .Replace("{{title}}", Html.Text($"{result.Scenario.Name}: {(result.Passed ? "held" : "did not hold")}"))
-            .Replace("{{style}}", PageFile("report.css"))
+            .Replace("{{style}}", PageFiles.Read("report.css"))
             .Replace("{{body}}", body.ToString())
             .Replace("{{data}}", ChartData.Of(result))
-            .Replace("{{script}}", PageFile("report.js"))
-            .Replace("{{plotly}}", PageFile("plotly-basic.js"))
+            .Replace("{{script}}", PageFiles.Read("report.js"))
+            .Replace("{{plotly}}", PageFiles.Read("plotly-basic.js"))
             .ToString();
-    }
-
-    private static string PageFile(string name)
-    {
-        using var stream = typeof(HtmlReport).Assembly.GetManifestResourceStream(name)
-            ?? throw new InvalidOperationException($"the page file {name} is missing from the program");
-        using var reader = new StreamReader(stream, Encoding.UTF8);
-        return reader.ReadToEnd();
     }
 }

@@ -37,6 +37,9 @@ public sealed record CauseAndEffectRow(
     /// <summary>Whether it acts in the ordinary course of every day, so that its coming and going is no event.</summary>
     public bool IsOrdinary { get; init; }
 
+    /// <summary>What it can stand at. A place of that kind without an instance lacks what the row needs.</summary>
+    public RowScope Scope { get; init; } = RowScope.Rack;
+
     /// <summary>Builds the instances of this row that a site has the sensors for.</summary>
     internal Func<CauseAndEffectRow, InterlockSite, IEnumerable<Interlock>> Instances { get; init; } = (_, _) => [];
 }

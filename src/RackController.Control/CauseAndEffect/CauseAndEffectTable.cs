@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using RackController.Model;
 
 namespace RackController.Control;
 
@@ -29,6 +30,29 @@ public static class CauseAndEffectTable
 
     /// <summary>Builds every interlock that a site has the sensors for, in the order of the rows.</summary>
     internal static ImmutableArray<Interlock> Build(InterlockSite site) => [.. Rows.SelectMany(row => row.Instances(row, site))];
+
+    /// <summary>The table as a site has it: where each row stands, on what it acts there, and where it is lacking.</summary>
+    /// <param name="site">The site, checked.</param>
+    public static ImmutableArray<RowAtSite> At(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var interlocks = new InterlockSite(site, default, []);
+        return [.. Rows.Select(row => At(row, interlocks))];
+    }
+
+    private static RowAtSite At(CauseAndEffectRow row, InterlockSite at)
+    {
+        var stands = row.Instances(row, at).Select(interlock => new RowStand(
+            interlock.Place.Name, interlock.Place.Rack, interlock.Place.Circuit, interlock.Loads, interlock.Settings)).ToImmutableArray();
+        IEnumerable<string> lacking = row.Scope switch
+        {
+            RowScope.Rack => at.Site.Racks.Where(rack => stands.All(stand => stand.Rack != rack.Id)).Select(rack => rack.Name),
+            RowScope.Circuit => at.Site.Circuits.Where(circuit => stands.All(stand => stand.Circuit != circuit.Id))
+                .Select(circuit => circuit.Name),
+            _ => [],
+        };
+        return new RowAtSite(row, stands, [.. lacking]);
+    }
 
     /// <summary>The table as a Markdown document, for people; generated, so that it cannot differ from what runs.</summary>
     public static string ToMarkdown()

@@ -12,6 +12,7 @@ internal static class SiteRows
             AlarmPriority.High, "nothing is watered or lit",
             "see the log for what failed; check the board's wiring, and what else keeps it busy", "within an hour"))
     {
+        Scope = RowScope.Controller,
         Instances = (row, site) => [new ScanFault(row, site.Site, [.. site.Site.Loads.Select(load => load.Id)])],
     };
 
@@ -24,6 +25,7 @@ internal static class SiteRows
             "look at breaker and ground-fault protection; find the cause before switching on again; reset if it has latched",
             "within an hour"))
     {
+        Scope = RowScope.Circuit,
         Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
             row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),
             site.Start)),
@@ -82,6 +84,7 @@ internal static class SiteRows
             AlarmPriority.Low, "some lights are on for less than their photoperiod",
             "move photoperiods apart, or move loads to another circuit", "within a week"))
     {
+        Scope = RowScope.Circuit,
         Instances = (row, site) => site.Site.Circuits.Select(circuit => new CircuitShed(row, circuit)),
     };
 
@@ -92,6 +95,7 @@ internal static class SiteRows
             AlarmPriority.Medium, "whatever needs the sensor errs on the safe side, such as a pump that stays off",
             "look at the sensor and its wire", "within a day"))
     {
+        Scope = RowScope.Sensor,
         Instances = (row, site) => site.Site.Sensors.Select(sensor => new ReadingUnknown(row, sensor, site.Start)),
     };
 
@@ -103,6 +107,7 @@ internal static class SiteRows
             AlarmPriority.Low, "lights and floods drift from local time", "connect the board to network time, or fit a clock battery",
             "within a week"))
     {
+        Scope = RowScope.Controller,
         Instances = (row, _) => [new ClockUntrusted(row)],
     };
 }

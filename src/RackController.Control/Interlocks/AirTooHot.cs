@@ -20,6 +20,9 @@ internal sealed class AirTooHot(
     /// scan came last.</summary>
     private double? nowC;
 
+    public override string Settings =>
+        $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (!facts.IsKnown(sensor.Id))

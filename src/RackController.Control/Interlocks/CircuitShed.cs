@@ -6,6 +6,8 @@ namespace RackController.Control;
 /// shedding; the schedule or the circuit needs a person.</summary>
 internal sealed class CircuitShed(CauseAndEffectRow row, Circuit circuit) : Interlock(row, Place.Of(circuit), [])
 {
+    public override string Settings => $"{circuit.ContinuousLimitA:0.##} A";
+
     protected override bool IsPresent(Facts facts, Agenda agenda) => facts.IsShedding(circuit.Id);
 
     public override string Words(ClockFace clock) =>

@@ -6,6 +6,8 @@ namespace RackController.Control;
 /// maximum run still ends it.</summary>
 internal sealed class FillSlow(CauseAndEffectRow row, Rack rack) : Interlock(row, Place.Of(rack), [])
 {
+    public override string Settings => rack.Schedule.Floods.Fill.Limit.InWords();
+
     protected override bool IsPresent(Facts facts, Agenda agenda) => facts.About(rack.Id).FillHitItsLimit;
 
     public override string Words(ClockFace clock) =>

@@ -9,6 +9,8 @@ internal sealed class FloodHeld(CauseAndEffectRow row, Rack rack) : Interlock(ro
     private MonotonicTime since;
     private bool wasWaiting;
 
+    public override string Settings => (rack.Limits.PumpRest * 2).InWords();
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var waiting = facts.About(rack.Id).IsFloodWaiting;

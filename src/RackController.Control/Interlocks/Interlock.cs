@@ -21,6 +21,9 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>The loads that it acts on.</summary>
     public ImmutableArray<LoadId> Loads { get; } = loads;
 
+    /// <summary>The limits of the rack file that it keeps, in words; empty when it has none.</summary>
+    public virtual string Settings => "";
+
     /// <summary>Whether it acts now, by its cause or by its latch.</summary>
     public bool Objects => Present || IsLatched;
 

@@ -27,6 +27,9 @@ internal sealed class LowFloat : Interlock
         wetSince = start;
     }
 
+    public override string Settings =>
+        $"wet for {rack.Limits.LowFloatRestored.InWords()}; {rack.Limits.LowFloatTripsToLatch.Times()} in one flood latch";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         isDry = facts.AnyIsOpen(floats);

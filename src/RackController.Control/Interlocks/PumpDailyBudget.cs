@@ -25,6 +25,8 @@ internal sealed class PumpDailyBudget : Interlock
         dayBegan = start;
     }
 
+    public override string Settings => $"{budget.InWords()} in 24 h";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         Count(facts);

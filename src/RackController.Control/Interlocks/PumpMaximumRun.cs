@@ -21,6 +21,9 @@ internal sealed class PumpMaximumRun : Interlock
         run = new PumpRun(rack.Pump.Load, start);
     }
 
+    public override string Settings =>
+        $"{limits.PumpMaximumRun.InWords()}; {limits.MaximumRunsToLatch.Times()} in 24 h latch";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         run.Follow(facts);

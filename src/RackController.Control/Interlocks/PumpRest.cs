@@ -11,6 +11,8 @@ internal sealed class PumpRest(CauseAndEffectRow row, Rack rack, MonotonicTime s
 {
     private readonly PumpRun run = new(rack.Pump.Load, start);
 
+    public override string Settings => rack.Limits.PumpRest.InWords();
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         run.Follow(facts);

@@ -15,6 +15,8 @@ internal sealed class ScanFault(CauseAndEffectRow row, Site site, ImmutableArray
     private MonotonicTime? goodAgainAt;
     private string what = "";
 
+    public override string Settings => $"late by {site.Scan.LateAfter.InWords()}; good for {recovery.InWords()}";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (facts.IsScanFaulty)

@@ -12,6 +12,8 @@ internal sealed class ServiceHold(CauseAndEffectRow row, Rack rack, ImmutableArr
 {
     private MonotonicTime? endsAt;
 
+    public override string Settings => $"at most {rack.Limits.ServiceHoldMaximum.InWords()}";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         endsAt = facts.Desk(rack.Id).HoldEndsAt;

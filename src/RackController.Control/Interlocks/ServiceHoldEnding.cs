@@ -7,6 +7,8 @@ internal sealed class ServiceHoldEnding(CauseAndEffectRow row, Rack rack) : Inte
 {
     private MonotonicTime endsAt;
 
+    public override string Settings => $"{rack.Limits.ServiceHoldWarning.InWords()} before its end";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (facts.Desk(rack.Id).HoldEndsAt is not { } end)

@@ -32,6 +32,10 @@ internal sealed class SupplyLost : Interlock
 
     public override bool StagesReturn => true;
 
+    public override string Settings =>
+        $"quiet for {limits.SupplyQuietPeriod.InWords()}, then {limits.RestartSpacing.InWords()} from one load to the next; "
+        + $"{limits.SupplyTripsToLatch.Times()} in 24 h latch";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;

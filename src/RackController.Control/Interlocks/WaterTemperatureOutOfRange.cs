@@ -17,6 +17,8 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Interloc
     /// scan came last.</summary>
     private double? nowC;
 
+    public override string Settings => $"{rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         if (!facts.IsKnown(sensor.Id))

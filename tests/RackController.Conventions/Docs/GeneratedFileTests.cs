@@ -1,3 +1,4 @@
+using RackController.Bench;
 using RackController.Control;
 using RackController.RackFile;
 
@@ -13,7 +14,11 @@ public sealed class GeneratedFileTests
     {
         ["config/rack-file.schema.json"] = RackFileSchema.ToJson,
         ["hardware-notes/cause-and-effect.md"] = CauseAndEffectTable.ToMarkdown,
+        ["hardware-notes/cause-and-effect-demo-rack.md"] = DemoRackChart,
     };
+
+    private static string DemoRackChart() =>
+        ChartMarkdown.Of(RackChart.AllOf(RackFileReader.Read(Repository.PathOf("config/demo-four-tier.yaml")).Site!));
 
     public static TheoryData<string> Files => [.. Sources.Keys];
 
