@@ -76,6 +76,7 @@ internal static class CommandLine
             RunVerb.Create(),
             MakeSafeVerb.Create(),
             BenchVerb.Create(),
+            CampaignVerb.Create(),
             CheckVerb.Create(),
             DayVerb.Create(),
             WhyVerb.Create(),

@@ -10,7 +10,10 @@ internal static class RunLevels
     /// <summary>The levels of a scenario.</summary>
     public static IEnumerable<WatchedLevel> Of(Scenario scenario) =>
         scenario.Expectations.SelectMany(Statements).SelectMany(statement => statement.Levels(scenario.Site))
-            .Concat(scenario.Site.Racks.SelectMany(Of));
+            .Concat(Of(scenario.Site));
+
+    /// <summary>The levels that matter on a site whatever is expected.</summary>
+    public static IEnumerable<WatchedLevel> Of(Site site) => site.Racks.SelectMany(Of);
 
     private static IEnumerable<WatchedLevel> Of(Rack rack)
     {

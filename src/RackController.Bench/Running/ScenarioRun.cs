@@ -39,11 +39,7 @@ public sealed class ScenarioRun
         run.Watch(RunLevels.Of(scenario));
         judges = [.. scenario.Expectations.Select(Judge.For)];
         hazards = new HazardBook(run.Log);
-        watches =
-        [
-            new WaterOnTheFloor(), new PumpRunsDry(site), new PumpPastItsMaximumRun(), new CircuitOverloaded(site),
-            new LightsInTheHeat(site),
-        ];
+        watches = HazardWatches.Of(site);
         floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
         days = new DaySums(site);
         reservoirs = [.. site.Racks.Select(rack => new ReservoirRecorder(rack))];

@@ -62,6 +62,9 @@ internal sealed class VirtualRun
     /// differently by it.</summary>
     public Duration LookAtMovingWaterEvery { get; init; } = LongestLeap;
 
+    /// <summary>Who comes by and acts on what is to be seen; null where nobody does.</summary>
+    public IVisitor? Visitor { get; init; }
+
     /// <summary>Has the rack watch for levels, so that a leap ends where one is passed.</summary>
     public void Watch(IEnumerable<WatchedLevel> levels)
     {
@@ -152,6 +155,7 @@ internal sealed class VirtualRun
     {
         var due = MonotonicTime.Earlier(controller.NextChange, clock.Bench + (days.EndsAt - clock.True));
         due = MonotonicTime.Earlier(due, room.NextAt);
+        due = MonotonicTime.Earlier(due, Visitor?.ComesAt ?? MonotonicTime.Never);
         return nextEvent < events.Length ? MonotonicTime.Earlier(due, ScanBeforeOrAt(events[nextEvent])) : due;
     }
 
@@ -201,6 +205,11 @@ internal sealed class VirtualRun
             happened = happened.AddRange(TakeEvents());
         }
 
+        if (Visitor is not null && Visitor.ComesAt <= clock.Bench)
+        {
+            happened = happened.AddRange(Visitor.Visit(this).Select(Take));
+        }
+
         room.Look();
         if (scans)
         {
@@ -224,11 +233,15 @@ internal sealed class VirtualRun
     {
         while (IsEventDue)
         {
-            var happening = events[nextEvent++];
-            Apply(happening);
-            Log.TakeScenario(happening.Name, EventWords.Of(site, happening));
-            yield return happening.Name;
+            yield return Take(events[nextEvent++]);
         }
+    }
+
+    private string Take(ScenarioEvent happening)
+    {
+        Apply(happening);
+        Log.TakeScenario(happening.Name, EventWords.Of(site, happening));
+        return happening.Name;
     }
 
     private void Apply(ScenarioEvent happening)

@@ -1,0 +1,105 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Bench;
+
+/// <summary>
+/// A person by script, who comes once the faults are repaired and does what the alarms say: acknowledges, closes breakers, mops,
+/// refills, and resets what has latched. They see alarms and whatever an alarm sends them to; what no alarm tells, nobody mends.
+/// </summary>
+internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
+{
+    private const string Name = "grower";
+    private static readonly Duration onTheWay = Duration.FromMinutes(15);
+    private static readonly Duration whileSomethingStands = Duration.FromMinutes(10);
+    private static readonly Duration otherwise = Duration.FromHours(1);
+    private readonly List<ScenarioEvent> deeds = [];
+
+    /// <inheritdoc/>
+    public MonotonicTime ComesAt { get; private set; } = MonotonicTime.Zero + repairedAt + onTheWay;
+
+    /// <summary>Everything they did, in order.</summary>
+    public IReadOnlyList<ScenarioEvent> Deeds => deeds;
+
+    /// <summary>Whether they came at least once and left nothing to be done.</summary>
+    public bool IsContent { get; private set; }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<ScenarioEvent> Visit(VirtualRun run)
+    {
+        var before = deeds.Count;
+        var alarms = run.Control?.Alarms() ?? [];
+        foreach (var alarm in alarms)
+        {
+            Answer(alarm, run);
+        }
+
+        IsContent = alarms.IsEmpty && run.Control is not null;
+        ComesAt = MonotonicTime.Zero + run.Now.Elapsed + (IsContent ? otherwise : whileSomethingStands);
+        return deeds[before..];
+    }
+
+    private void Answer(Alarm alarm, VirtualRun run)
+    {
+        if (alarm.State is AlarmState.Unacknowledged or AlarmState.ReturnedUnacknowledged)
+        {
+            Ask(new Acknowledge(Name, alarm.Key), run);
+        }
+
+        var place = alarm.Key[..alarm.Key.LastIndexOf('/')];
+        foreach (var rack in site.Racks.Where(rack => place == rack.Name || place.StartsWith(rack.Name + "/", StringComparison.Ordinal)))
+        {
+            LookAt(rack, run);
+        }
+
+        foreach (var circuit in site.Circuits.Where(circuit => circuit.Name == place))
+        {
+            LookAt(circuit, run);
+        }
+
+        if (alarm.State == AlarmState.Latched || alarm.State == AlarmState.Acknowledged)
+        {
+            Ask(new ResetLatch(Name, alarm.Key), run);
+            Ask(new ConfirmReset(Name, alarm.Key), run);
+        }
+    }
+
+    // Whoever was sent to a rack sees a wet floor and an empty reservoir.
+    private void LookAt(Rack rack, VirtualRun run)
+    {
+        var truth = run.Plant.Racks[rack.Id.Index];
+        if (truth.OnFloorL > 0)
+        {
+            Do(FaultKind.FloorMopped, new FaultTarget(rack.Name) { Rack = rack.Id }, 0, run);
+        }
+
+        var missingL = Math.Floor(rack.Reservoir.NormalVolumeL - truth.ReservoirVolumeL);
+        var isAtRest = truth.Tiers.All(tier => tier.DepthMm < FloodTray.DrainedBelowMm) && !run.Now.IsPowered(rack.Pump.Load);
+        if (isAtRest && missingL > RefilledFromShare * rack.Reservoir.NormalVolumeL)
+        {
+            Do(FaultKind.ReservoirRefilled, new FaultTarget(rack.Name) { Rack = rack.Id }, missingL, run);
+        }
+    }
+
+    private const double RefilledFromShare = 0.05;
+
+    private void LookAt(Circuit circuit, VirtualRun run)
+    {
+        if (run.Plant.Circuits[circuit.Id.Index].Breaker != BreakerState.Closed)
+        {
+            Do(FaultKind.BreakerClosed, new FaultTarget(circuit.Name) { Circuit = circuit.Id }, 0, run);
+        }
+    }
+
+    private void Ask(OperatorRequest request, VirtualRun run) =>
+        deeds.Add(new PersonAsks(run.Now.Elapsed, $"{Name} {deeds.Count + 1}", request));
+
+    private void Do(FaultKind kind, FaultTarget target, double size, VirtualRun run)
+    {
+        var fault = target.Fault(kind, run.Plant.Reached, MonotonicTime.Never, size);
+        run.Plant.Inject(fault);
+        deeds.Add(new RackFails(run.Plant.Reached - MonotonicTime.Zero, $"{Name} {deeds.Count + 1}", fault));
+    }
+}

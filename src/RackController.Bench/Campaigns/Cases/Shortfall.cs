@@ -1,0 +1,44 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>What crops went short of in a run, beside the days on which nothing fails.</summary>
+internal static class Shortfall
+{
+    // Shorter than this, no crop suffers; common practice, no source.
+    private static readonly Duration borne = Duration.FromHours(2);
+
+    /// <summary>The first shortfall in words; null where there is none.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="owed">What crops get when nothing fails.</param>
+    /// <param name="given">What they got.</param>
+    /// <param name="from">From when.</param>
+    /// <param name="until">Until when.</param>
+    public static string? Of(Site site, CropDuties owed, CropDuties given, Instant from, Instant until)
+    {
+        foreach (var rack in site.Racks)
+        {
+            foreach (var tier in rack.Tiers)
+            {
+                var due = owed.Wetted(rack.Id, tier.Number - 1).Count(at => at >= from && at < until);
+                var had = given.Wetted(rack.Id, tier.Number - 1).Count;
+                if (had < due)
+                {
+                    return $"the tray of {rack.Name}/tier {tier.Number} was filled {had} times instead of {due}";
+                }
+            }
+        }
+
+        foreach (var load in site.Loads.Where(load => load.Kind is LoadKind.Light or LoadKind.Fan or LoadKind.Aerator))
+        {
+            var missing = owed.Powered(load.Id, from, until) - given.Powered(load.Id, from, until);
+            if (missing > borne)
+            {
+                return $"{load.Name} did nothing for {Spans.Words(missing)} in which it should have";
+            }
+        }
+
+        return null;
+    }
+}

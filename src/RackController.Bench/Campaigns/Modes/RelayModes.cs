@@ -1,0 +1,31 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Bench;
+
+/// <summary>How relays fail, each by what it switches: a weld means something else on a pump than on a fan.</summary>
+internal static class RelayModes
+{
+    private static readonly (Duration, Duration) untilRepaired = (Duration.FromMinutes(5), Duration.FromHours(8));
+
+    private static readonly (LoadKind Kind, string Words)[] kinds =
+    [
+        (LoadKind.Pump, "pump"),
+        (LoadKind.Valve, "valve"),
+        (LoadKind.Light, "light"),
+        (LoadKind.Fan, "fan"),
+        (LoadKind.Aerator, "aerator"),
+    ];
+
+    /// <summary>The modes.</summary>
+    public static IEnumerable<FaultMode> All => kinds.SelectMany(one => Of(one.Kind, one.Words));
+
+    private static IEnumerable<FaultMode> Of(LoadKind kind, string words)
+    {
+        FaultMode Mode(FaultKind fault, string how, string source) => FaultMode.Of(
+            fault, $"{words} relay {how}", FaultFamily.Relays, FaultTarget.OfLoads(kind), untilRepaired, source);
+        yield return Mode(FaultKind.RelayWelded, "welded", ModeSources.Welds);
+        yield return Mode(FaultKind.RelayOpen, "open", ModeSources.FailsToClose);
+    }
+}

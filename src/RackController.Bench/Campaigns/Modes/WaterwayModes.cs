@@ -1,0 +1,35 @@
+using NodaTime;
+using RackController.Plant;
+
+namespace RackController.Bench;
+
+/// <summary>How pipes, trays, drains and the reservoir fail.</summary>
+internal static class WaterwayModes
+{
+    private static readonly (Duration, Duration) untilRepaired = (Duration.FromMinutes(5), Duration.FromHours(8));
+    private static readonly (Duration, Duration) atOnce = (Duration.Zero, Duration.Zero);
+
+    /// <summary>The modes.</summary>
+    public static IEnumerable<FaultMode> All =>
+    [
+        FaultMode.Of(
+            FaultKind.ScreenClogged, "pump screen clogged", FaultFamily.Waterways, FaultTarget.OfRacks, untilRepaired,
+            ModeSources.Clogs) with
+        {
+            Sizes = new FaultSizes(0.3, 1, 0.9, "of the screen"),
+        },
+        FaultMode.Of(
+            FaultKind.WeepBlocked, "weep blocked", FaultFamily.Waterways, FaultTarget.OfTiers, untilRepaired, ModeSources.Clogs),
+        FaultMode.Of(
+            FaultKind.TrayLeak, "tray leaks", FaultFamily.Waterways, FaultTarget.OfTiers, untilRepaired, ModeSources.Leaks) with
+        {
+            Sizes = new FaultSizes(0.05, 10, 1, "L/min"),
+        },
+        FaultMode.Of(
+            FaultKind.ReservoirEmptied, "reservoir drained by hand", FaultFamily.Waterways, FaultTarget.OfRacks, atOnce,
+            ModeSources.ByHand) with
+        {
+            Sizes = new FaultSizes(5, 500, 100, "L"),
+        },
+    ];
+}
