@@ -53,7 +53,8 @@ public sealed record FaultMode(string Id, string Words, FaultFamily Family, stri
     {
         var from = MonotonicTime.Zero + drawn.At;
         var lasts = drawn.Lasts > Duration.Zero;
-        var fault = drawn.Instance.Target.Fault(kind, from, lasts ? from + drawn.Lasts : MonotonicTime.Never, drawn.Instance.Mode.IsNegative ? -drawn.Size : drawn.Size);
+        var until = lasts ? from + drawn.Lasts : MonotonicTime.Never;
+        var fault = drawn.Instance.Target.Fault(kind, from, until, drawn.Instance.Mode.IsNegative ? -drawn.Size : drawn.Size);
         yield return new RackFails(drawn.At, drawn.Name, fault);
         if (lasts)
         {
