@@ -22,6 +22,7 @@ internal sealed class Journal : IScanListener, IDisposable
     private readonly ControllerAlarms alarms;
     private readonly JournalQueue queue = new();
     private readonly SampleThinning thinning;
+    private readonly AutoResetEvent kept = new(false);
     private readonly Thread thread;
     private JournalFile? file;
     private MonotonicTime samplesDue;
@@ -48,6 +49,9 @@ internal sealed class Journal : IScanListener, IDisposable
     /// <summary>How many events are on the disk for good.</summary>
     public long Committed => Interlocked.Read(ref committed);
 
+    /// <summary>Set when more events are.</summary>
+    public WaitHandle Kept => kept;
+
     /// <summary>Begins to write.</summary>
     public void Start() => thread.Start();
 
@@ -70,7 +74,8 @@ internal sealed class Journal : IScanListener, IDisposable
         return thread.Join(patience) && queue.TakeEntries().Count == 0;
     }
 
-    /// <summary>A writer that a dead disk holds keeps its file until the process ends; the stop must not wait for it.</summary>
+    /// <summary>A writer that a dead disk holds keeps its file until the process ends; the stop must not wait for it. Who waits for
+    /// <see cref="Kept"/> may outlast the journal, so that is left to the process.</summary>
     public void Dispose()
     {
         if (!thread.IsAlive)
@@ -105,6 +110,7 @@ internal sealed class Journal : IScanListener, IDisposable
                 file.WriteLasting(entries);
                 Interlocked.Add(ref committed, entries.Sum(entry => entry.Events.Length));
                 entries = [];
+                kept.Set();
             }
 
             WriteTheRest(file, everything);

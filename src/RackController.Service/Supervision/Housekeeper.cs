@@ -31,6 +31,7 @@ internal sealed class Housekeeper : IDisposable
     private readonly AutoResetEvent stop = new(false);
     private readonly Thread thread;
     private MonotonicTime lookDue;
+    private long toldOfEvents;
     private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
     private bool complained;
 
@@ -72,7 +73,7 @@ internal sealed class Housekeeper : IDisposable
 
     private void Run()
     {
-        WaitHandle[] calls = [stop, events.Arrived];
+        WaitHandle[] calls = [stop, events.Arrived, journal.Kept];
         while (WaitHandle.WaitAny(calls, Round) != 0)
         {
             TryOnce();
@@ -108,10 +109,14 @@ internal sealed class Housekeeper : IDisposable
             lookDue = now + LookEvery;
             trust.LookAgain();
             LookAtDisk();
-            if (supervisor.IsPresent && Picture() is { } status)
-            {
-                supervisor.Status(Line(status));
-            }
+            toldOfEvents = -1;
+        }
+
+        // What a supervisor is told to be in the journal is there, whatever becomes of the process afterwards.
+        if (supervisor.IsPresent && journal.Committed != toldOfEvents && Picture() is { } status)
+        {
+            toldOfEvents = journal.Committed;
+            supervisor.Status(Line(status));
         }
 
         if (now >= summaryDue && Picture() is { } hourly)

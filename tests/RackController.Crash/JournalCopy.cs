@@ -1,0 +1,95 @@
+using Microsoft.Data.Sqlite;
+
+namespace RackController.Crash;
+
+/// <summary>What a journal holds, read by its tables as a stranger would, from a copy: reading a journal whose process was killed
+/// repairs it, and that is the next life's to do.</summary>
+/// <param name="Run">The number of the last run.</param>
+/// <param name="Events">The events of the last run.</param>
+/// <param name="Memory">What is remembered.</param>
+/// <param name="SavedAt">When that was, by the wall clock.</param>
+internal sealed record JournalCopy(
+    long Run, IReadOnlyList<JournalEvent> Events, IReadOnlyDictionary<string, long> Memory, DateTimeOffset SavedAt)
+{
+    private static readonly string[] Files = ["journal.db", "journal.db-wal"];
+
+    /// <summary>Copies the files of a journal.</summary>
+    public static void CopyFiles(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (var file in Files)
+        {
+            File.Delete(Path.Combine(to, file));
+            if (File.Exists(Path.Combine(from, file)))
+            {
+                File.Copy(Path.Combine(from, file), Path.Combine(to, file));
+            }
+        }
+    }
+
+    /// <summary>Reads the journal of a state folder.</summary>
+    /// <param name="folder">The state folder.</param>
+    /// <param name="copyTo">A folder for the copy.</param>
+    /// <returns>Null when the process was killed before there was one.</returns>
+    public static JournalCopy? Read(string folder, string copyTo)
+    {
+        CopyFiles(folder, copyTo);
+        var path = Path.Combine(copyTo, Files[0]);
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+
+        using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
+        connection.Open();
+        return Rows(connection, "SELECT count(*) FROM sqlite_schema", row => row.GetInt64(0)).Single() == 0 ? null : Read(connection);
+    }
+
+    private static JournalCopy Read(SqliteConnection connection)
+    {
+        var run = Rows(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'run'", row => row.GetInt64(0)).Single();
+        return new JournalCopy(
+            run,
+            Rows(
+                connection,
+                $"SELECT monotonic, wall, kind, subject, what, because FROM events WHERE run = {run} ORDER BY id",
+                row => new JournalEvent(
+                    TimeSpan.FromTicks(row.GetInt64(0) / 100), TimeOf(row.GetInt64(1)), row.GetString(2), row.GetString(3),
+                    row.GetString(4), row.GetString(5))),
+            Rows(connection, "SELECT key, value FROM memory", row => KeyValuePair.Create(row.GetString(0), row.GetInt64(1)))
+                .ToDictionary(),
+            Rows(
+                connection, "SELECT saved_at FROM memory_taken",
+                row => TimeOf(row.GetInt64(0))).SingleOrDefault());
+    }
+
+    private static DateTimeOffset TimeOf(long ticks) => DateTimeOffset.UnixEpoch + TimeSpan.FromTicks(ticks);
+
+    private static List<T> Rows<T>(SqliteConnection connection, string sql, Func<SqliteDataReader, T> read)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        using var rows = command.ExecuteReader();
+        var found = new List<T>();
+        while (rows.Read())
+        {
+            found.Add(read(rows));
+        }
+
+        return found;
+    }
+}
+
+/// <summary>An event as it was kept.</summary>
+/// <param name="At">When, by the monotonic clock of its run.</param>
+/// <param name="Wall">When, by the wall clock.</param>
+/// <param name="Kind">What kind of event.</param>
+/// <param name="Subject">What it is about.</param>
+/// <param name="What">What happened.</param>
+/// <param name="Because">Why.</param>
+internal sealed record JournalEvent(
+    TimeSpan At, DateTimeOffset Wall, string Kind, string Subject, string What, string Because)
+{
+    /// <summary>As the log words it.</summary>
+    public string Words => $"{Kind} {Subject}: {What}, because {Because}";
+}
