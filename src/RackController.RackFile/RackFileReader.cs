@@ -30,7 +30,7 @@ public static class RackFileReader
         var complaints = new Complaints(fileName);
         var site = Bind(text, complaints);
         return new RackFileResult(
-            site is null || complaints.HasErrors ? null : SiteBuilder.Build(site), complaints.Sorted());
+            site is null || complaints.HasErrors ? null : SiteBuilder.Build(site), complaints.Sorted(), Text: text);
     }
 
     private static SitePart? Bind(string text, Complaints complaints)

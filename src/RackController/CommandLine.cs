@@ -81,6 +81,7 @@ internal static class CommandLine
             DayVerb.Create(),
             WhyVerb.Create(),
             CauseAndEffectVerb.Create(),
+            ReplayVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

@@ -7,7 +7,7 @@ using RackController.Testing;
 var path = args[0];
 using var clock = new StillClock();
 var alarms = new ControllerAlarms(clock);
-using var journal = new Journal(path, JournalOpening.Open(path, Happenings.Noon), Sites.OneRack(), clock, alarms);
+using var journal = new Journal(path, JournalOpening.Open(path, Happenings.Noon), Sites.OneRack(), clock, alarms, Happenings.Facts);
 journal.Start();
 for (var number = 1; number <= 1_000_000; number++)
 {

@@ -39,21 +39,21 @@ public static class RackService
         // Remembered: what the last run knew, and no later than when.
         var opening = JournalOpening.Open(options.Folder.Journal, SystemClock.Instance.GetCurrentInstant());
         IWallTrust trust = site.Io is SimulatedIo ? new HostIsTrusted() : WallTrust.OfHost(opening.LastTrustedTime);
-        using IScanClock clock = options.Speed > 1
-            ? new FastClock(LaterOf(SystemClock.Instance.GetCurrentInstant(), opening.LastTrustedTime), options.Speed)
-            : new HostClock(trust);
+        using var clock = ClockFor(options, trust, opening.LastTrustedTime);
         var alarms = new ControllerAlarms(clock);
-        using var journal = new Journal(options.Folder.Journal, opening, site, clock, alarms);
+        using var journal = new Journal(options.Folder.Journal, opening, site, clock, alarms, options.FactsFor(site));
 
         // Scanned: everything that the scan thread touches, and whom it tells.
-        var control = new RackControl(site, clock.Now(), opening.Memory);
+        var start = clock.Now();
+        var control = new RackControl(site, start, opening.Memory);
         var eventLog = new EventLog(log);
         var recent = new RecentEvents();
         var board = new StatusBoard(alarms, recent);
         var requests = new RequestQueue();
         IScanListener[] listeners = [journal, eventLog, recent];
         alarms.TellTo(listeners);
-        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, listeners, board, supervisor));
+        var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
+        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, supervisor));
         using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal);
         rack.WakeOnEdge(clock.Wake);
 
@@ -130,6 +130,10 @@ public static class RackService
             }
         }
     }
+
+    private static IScanClock ClockFor(ServiceOptions options, IWallTrust trust, Instant? last) => options.Speed > 1
+        ? new FastClock(LaterOf(SystemClock.Instance.GetCurrentInstant(), last), options.Speed)
+        : new HostClock(trust);
 
     private static Instant LaterOf(Instant now, Instant? last) => last is { } time ? Instant.Max(now, time) : now;
 }

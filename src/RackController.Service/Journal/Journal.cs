@@ -11,7 +11,7 @@ namespace RackController.Service;
 /// not yet taken. A disk that is full or broken holds up neither the scan nor the interlocks: what happens is kept in
 /// memory, an alarm says so, and writing is tried again.
 /// </summary>
-internal sealed class Journal : IScanListener, IDisposable
+internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
@@ -24,11 +24,14 @@ internal sealed class Journal : IScanListener, IDisposable
     private readonly SampleThinning thinning;
     private readonly AutoResetEvent kept = new(false);
     private readonly Thread thread;
+    private readonly RunFacts facts;
     private JournalFile? file;
+    private long? recordedAs;
     private MonotonicTime samplesDue;
     private MonotonicTime forgetDue;
     private long committed;
     private volatile bool stopping;
+    private volatile bool lostPages;
 
     /// <summary>Takes over a journal that was opened.</summary>
     /// <param name="path">Its file, for opening it again after trouble.</param>
@@ -36,9 +39,12 @@ internal sealed class Journal : IScanListener, IDisposable
     /// <param name="site">The site whose sensors are sampled.</param>
     /// <param name="clock">The clock.</param>
     /// <param name="alarms">Who is told of trouble.</param>
-    public Journal(string path, JournalOpening opening, Site site, IScanClock clock, ControllerAlarms alarms)
+    /// <param name="facts">What the run is driven by, for its record.</param>
+    public Journal(
+        string path, JournalOpening opening, Site site, IScanClock clock, ControllerAlarms alarms, RunFacts facts)
     {
         this.path = path;
+        this.facts = facts;
         this.clock = clock;
         this.alarms = alarms;
         file = opening.File;
@@ -63,6 +69,18 @@ internal sealed class Journal : IScanListener, IDisposable
 
     /// <inheritdoc/>
     public void Sampled(in Moment now, Readings readings) => thinning.Offer(now, readings, queue);
+
+    /// <inheritdoc/>
+    public bool TryTake(PageBytes page)
+    {
+        if (lostPages)
+        {
+            lostPages = false;
+            return false;
+        }
+
+        return queue.TryAdd(page);
+    }
 
     /// <summary>Writes what waits and ends.</summary>
     /// <param name="patience">How long to wait for the disk.</param>
@@ -101,16 +119,23 @@ internal sealed class Journal : IScanListener, IDisposable
 
     private bool TryWrite(bool everything)
     {
-        var entries = queue.TakeEntries();
+        var (entries, pages) = (queue.TakeEntries(), queue.TakePages());
         try
         {
             file ??= Reopen();
+            var run = recordedAs ??= BeginRecord(file);
             if (entries.Count > 0)
             {
-                file.WriteLasting(entries);
+                file.WriteLasting(entries, pages, run);
                 Interlocked.Add(ref committed, entries.Sum(entry => entry.Events.Length));
-                entries = [];
+                (entries, pages) = ([], []);
                 kept.Set();
+            }
+
+            if (pages.Count > 0)
+            {
+                file.WritePages(pages, run);
+                pages = [];
             }
 
             WriteTheRest(file, everything);
@@ -121,6 +146,7 @@ internal sealed class Journal : IScanListener, IDisposable
         {
             // Whatever it is, the record must not take the rack down with it.
             queue.PutBack(entries);
+            queue.PutBack(pages);
             file?.Dispose();
             file = null;
             alarms.Raise(ControllerTrouble.JournalUnwritable, $"the journal cannot be written: {e.Message}");
@@ -158,6 +184,12 @@ internal sealed class Journal : IScanListener, IDisposable
         }
     }
 
+    private long BeginRecord(JournalFile open)
+    {
+        open.WriteRun(open.Run, facts);
+        return open.Run;
+    }
+
     /// <summary>Opens the journal again after trouble; one that has become corrupt meanwhile is put aside.</summary>
     private JournalFile Reopen()
     {
@@ -165,6 +197,9 @@ internal sealed class Journal : IScanListener, IDisposable
         if (opening.SetAside is { } setAside)
         {
             alarms.Raise(ControllerTrouble.JournalSetAside, setAside);
+
+            // The record goes on in the new file, which does not have its beginning.
+            (recordedAs, lostPages) = (null, true);
         }
 
         return opening.File ?? throw new IOException(opening.Unusable);

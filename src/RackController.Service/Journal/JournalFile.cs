@@ -16,7 +16,7 @@ internal sealed class JournalFile : IDisposable
     private const string Normal = "NORMAL";
 
     private readonly SqliteConnection connection;
-    private readonly long run;
+    private readonly RecordingTables recording;
     private readonly Statement begin;
     private readonly Statement commit;
     private readonly Statement rollBack;
@@ -32,7 +32,8 @@ internal sealed class JournalFile : IDisposable
     private JournalFile(SqliteConnection connection, long run)
     {
         this.connection = connection;
-        this.run = run;
+        Run = run;
+        recording = new(connection);
         begin = new(connection, "BEGIN IMMEDIATE");
         commit = new(connection, "COMMIT");
         rollBack = new(connection, "ROLLBACK");
@@ -53,6 +54,9 @@ internal sealed class JournalFile : IDisposable
         forgetSamples = new(connection, "DELETE FROM samples WHERE wall < $before", "$before");
         onDisk = ReadMemory()?.Items ?? ImmutableSortedDictionary<string, long>.Empty;
     }
+
+    /// <summary>The number of this run of the controller, from 1 in a new journal.</summary>
+    public long Run { get; }
 
     /// <summary>Opens a journal, beginning a new one where there is none.</summary>
     /// <param name="path">Its file.</param>
@@ -129,9 +133,12 @@ internal sealed class JournalFile : IDisposable
         return command.ExecuteScalar() is long ticks ? Instant.FromUnixTimeTicks(ticks) : null;
     }
 
-    /// <summary>Commits events and what must be remembered after them. When this returns they outlast a power cut.</summary>
+    /// <summary>Commits events, what must be remembered after them, and the record that leads up to them. When this returns they
+    /// outlast a power cut.</summary>
     /// <param name="entries">What was handed over, in order.</param>
-    public void WriteLasting(IReadOnlyList<JournalEntry> entries)
+    /// <param name="pages">The record since it was written last.</param>
+    /// <param name="recordedAs">The run that the record belongs to.</param>
+    public void WriteLasting(IReadOnlyList<JournalEntry> entries, IReadOnlyList<PageBytes> pages, long recordedAs)
     {
         var memory = entries.LastOrDefault(entry => entry.Memory is not null)?.Memory;
         InTransaction(Full, () =>
@@ -139,14 +146,26 @@ internal sealed class JournalFile : IDisposable
             foreach (var happened in entries.SelectMany(entry => entry.Events))
             {
                 addEvent.Run(
-                    run, happened.At.Monotonic.Nanoseconds, happened.At.Wall.ToUnixTimeTicks(), happened.At.WallTrusted,
+                    Run, happened.At.Monotonic.Nanoseconds, happened.At.Wall.ToUnixTimeTicks(), happened.At.WallTrusted,
                     happened.Kind.ToString(), happened.Subject, happened.What, happened.Because);
             }
 
             PutMemory(memory);
+            recording.Add(recordedAs, pages);
         });
         onDisk = memory?.Items ?? onDisk;
     }
+
+    /// <summary>Puts on record what a run is driven by.</summary>
+    /// <param name="recordedAs">The run.</param>
+    /// <param name="facts">What it is driven by.</param>
+    public void WriteRun(long recordedAs, RunFacts facts) => InTransaction(Normal, () => recording.Put(recordedAs, facts));
+
+    /// <summary>Commits pages of the record: they outlast the process, but perhaps not a power cut.</summary>
+    /// <param name="pages">The pages.</param>
+    /// <param name="recordedAs">The run that they belong to.</param>
+    public void WritePages(IReadOnlyList<PageBytes> pages, long recordedAs) =>
+        InTransaction(Normal, () => recording.Add(recordedAs, pages));
 
     /// <summary>Commits a sign of life: it outlasts the process, but perhaps not a power cut.</summary>
     /// <param name="memory">What is remembered.</param>
@@ -189,6 +208,7 @@ internal sealed class JournalFile : IDisposable
             statement.Dispose();
         }
 
+        recording.Dispose();
         connection.Dispose();
     }
 

@@ -4,8 +4,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// What waits to be written. Samples have little room and the oldest go first; events have so much that only a disk
-/// that stays unwritable for weeks fills it, and then the newest are counted as lost instead of kept. Of what is to be
-/// remembered only the newest waits.
+/// that stays unwritable for weeks fills it, and then the newest are counted as lost instead of kept. Pages of the record
+/// have room for a day; then the newest are refused. Of what is to be remembered only the newest waits.
 /// </summary>
 internal sealed class JournalQueue : IDisposable
 {
@@ -14,10 +14,15 @@ internal sealed class JournalQueue : IDisposable
 
     private const int MostSamples = 5_000;
 
+    /// <summary>More than a day of the record of an ordinary rack.</summary>
+    private const int MostPageBytes = 2_000_000;
+
     private readonly Lock gate = new();
     private readonly AutoResetEvent arrived = new(false);
     private readonly Queue<Sample> samples = new(512);
     private List<JournalEntry> entries = [];
+    private List<PageBytes> pages = [];
+    private int pageBytes;
     private ControlMemory? memory;
     private ControlMemory? signOfLife;
     private int eventCount;
@@ -72,6 +77,23 @@ internal sealed class JournalQueue : IDisposable
         }
     }
 
+    /// <summary>Adds a page of the record.</summary>
+    /// <returns>Whether there was room for it.</returns>
+    public bool TryAdd(PageBytes page)
+    {
+        lock (gate)
+        {
+            if (pageBytes + page.Body.Length > MostPageBytes)
+            {
+                return false;
+            }
+
+            pageBytes += page.Body.Length;
+            pages.Add(page);
+            return true;
+        }
+    }
+
     /// <summary>Waits for an entry, but not for long.</summary>
     public void Wait(TimeSpan atMost) => arrived.WaitOne(atMost);
 
@@ -106,6 +128,28 @@ internal sealed class JournalQueue : IDisposable
             memory ??= taken.LastOrDefault(entry => entry.Memory is not null)?.Memory;
             entries = [.. taken.Where(entry => entry.Memory is null), .. entries];
             eventCount = entries.Sum(entry => entry.Events.Length);
+        }
+    }
+
+    /// <summary>Takes all pages of the record.</summary>
+    public List<PageBytes> TakePages()
+    {
+        lock (gate)
+        {
+            var taken = pages;
+            pages = [];
+            pageBytes = 0;
+            return taken;
+        }
+    }
+
+    /// <summary>Puts pages back in front of those that came since, however many those are.</summary>
+    public void PutBack(List<PageBytes> taken)
+    {
+        lock (gate)
+        {
+            pages = [.. taken, .. pages];
+            pageBytes = pages.Sum(page => page.Body.Length);
         }
     }
 

@@ -7,7 +7,10 @@ namespace RackController.Service;
 internal static class JournalSchema
 {
     /// <summary>Counts up with every change that an older program could not read.</summary>
-    public const long Version = 1;
+    public const long Version = WithRecording;
+
+    /// <summary>The version that brought the record for replays.</summary>
+    public const long WithRecording = 2;
 
     private const string Tables = """
         CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
@@ -21,6 +24,15 @@ internal static class JournalSchema
         CREATE TABLE samples (wall INTEGER NOT NULL, sensor INTEGER NOT NULL REFERENCES sensors (id), value REAL);
         """;
 
+    /// <summary>What came with version 2: the record for replays. Its pages are <see cref="Control.RecordedPage"/>s.</summary>
+    private const string RecordingTables = """
+        CREATE TABLE rack_files (id INTEGER PRIMARY KEY, name TEXT NOT NULL, text TEXT NOT NULL);
+        CREATE TABLE recorded_runs (
+            run INTEGER PRIMARY KEY, rack_file INTEGER NOT NULL REFERENCES rack_files (id), program TEXT NOT NULL, zones TEXT NOT NULL,
+            racks TEXT NOT NULL, loads TEXT NOT NULL, sensors TEXT NOT NULL);
+        CREATE TABLE recording (id INTEGER PRIMARY KEY, run INTEGER NOT NULL, wall INTEGER NOT NULL, page BLOB NOT NULL);
+        """;
+
     /// <summary>Makes sure that a journal has its tables, and counts one more run of the controller.</summary>
     /// <param name="connection">An open journal, or a new file.</param>
     /// <returns>The number of this run.</returns>
@@ -32,14 +44,26 @@ internal static class JournalSchema
         if (Number(connection, "SELECT count(*) FROM sqlite_schema") == 0)
         {
             Execute(connection, Tables);
-            Execute(connection, $"INSERT INTO meta VALUES ('schema_version', '{Version}')");
+            Execute(connection, "INSERT INTO meta VALUES ('schema_version', '1')");
             Execute(connection, "INSERT INTO meta VALUES ('run', '0')");
         }
+
+        BringUpToDate(connection);
 
         Execute(connection, "UPDATE meta SET value = CAST(value AS INTEGER) + 1 WHERE key = 'run'");
         var run = Number(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'run'");
         Execute(connection, "COMMIT");
         return run ?? 1;
+    }
+
+    /// <summary>Adds to an older journal what came since, within the transaction that is open: nothing of it is lost.</summary>
+    private static void BringUpToDate(SqliteConnection connection)
+    {
+        if (VersionOf(connection) is 1)
+        {
+            Execute(connection, RecordingTables);
+            Execute(connection, "UPDATE meta SET value = '2' WHERE key = 'schema_version'");
+        }
     }
 
     /// <summary>The schema version of a journal; null when the file has no tables yet.</summary>

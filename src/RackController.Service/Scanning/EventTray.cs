@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using RackController.Control;
 
 namespace RackController.Service;
@@ -8,6 +9,9 @@ internal sealed class EventTray : IEventSink
     private readonly List<ControlEvent> events = new(64);
 
     public bool IsEmpty => events.Count == 0;
+
+    /// <summary>What is in it, until it is emptied or more is put in.</summary>
+    public ReadOnlySpan<ControlEvent> Events => CollectionsMarshal.AsSpan(events);
 
     public void Take(ControlEvent happened) => events.Add(happened);
 

@@ -60,8 +60,10 @@ internal sealed class ScanLoop
 
         var inputs = io.Read(now.Monotonic, readings);
         var conditions = new ScanConditions(inputs.IsOk ? outputs : inputs, pace.LateBy);
-        var commands = control.Scan(now, readings, conditions, outlets.Requests.TakeAll(), tray);
+        var requests = outlets.Requests.TakeAll();
+        var commands = control.Scan(now, readings, conditions, requests, tray);
 
+        outlets.Recording.Note(now, readings, conditions, requests, commands, tray.Events);
         HandOver(now);
         outputs = io.Write(now.Monotonic, commands);
 
@@ -126,8 +128,9 @@ internal sealed class ScanLoop
 
 /// <summary>Where a scan loop gets requests from, and where what it has to tell goes.</summary>
 /// <param name="Requests">What people ask for.</param>
+/// <param name="Recording">Where everything that Control is told is put on record.</param>
 /// <param name="Listeners">Who takes events, memory and samples.</param>
 /// <param name="Status">Where a picture of the whole is put when somebody asks for one.</param>
 /// <param name="Watchdog">Who is told of good scans.</param>
 internal sealed record ScanOutlets(
-    RequestQueue Requests, IScanListener[] Listeners, StatusBoard Status, IWatchdog Watchdog);
+    RequestQueue Requests, ScanRecording Recording, IScanListener[] Listeners, StatusBoard Status, IWatchdog Watchdog);

@@ -12,7 +12,15 @@ internal static class RackFileArgument
     /// <param name="error">Where complaints go.</param>
     /// <returns>The site; null when the file cannot be run.</returns>
     /// <exception cref="CouldNotRunException">There is no file to judge.</exception>
-    public static Site? Read(string path, TextWriter error)
+    public static Site? Read(string path, TextWriter error) => Read(path, error, out _);
+
+    /// <summary>Reads it, with what it says.</summary>
+    /// <param name="path">Its path.</param>
+    /// <param name="error">Where complaints go.</param>
+    /// <param name="text">What it says, for the record.</param>
+    /// <returns>The site; null when the file cannot be run.</returns>
+    /// <exception cref="CouldNotRunException">There is no file to judge.</exception>
+    public static Site? Read(string path, TextWriter error, out string text)
     {
         var result = RackFileReader.Read(path);
         if (!result.CouldBeRead)
@@ -25,6 +33,7 @@ internal static class RackFileArgument
             error.WriteLine(complaint);
         }
 
+        text = result.Text;
         return result.Site;
     }
 }

@@ -58,7 +58,7 @@ internal static class RunVerb
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)
     {
         var (file, state, speed, showScreen) = request;
-        if (RackFileArgument.Read(file, console.Error) is not { } site)
+        if (RackFileArgument.Read(file, console.Error, out var text) is not { } site)
         {
             return ExitCode.AnswerIsNo;
         }
@@ -72,6 +72,7 @@ internal static class RunVerb
         var ending = await RackService.RunAsync(site, new ServiceOptions
         {
             RackFile = file,
+            RackFileText = text,
             Folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1),
             Speed = speed,
             Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,

@@ -135,6 +135,7 @@ public sealed class RackServiceTests : IDisposable
     private ServiceOptions Options(Func<IRunningRack, CancellationToken, Task> screen) => new()
     {
         RackFile = "made up",
+        RackFileText = "made up",
         Folder = new StateFolder(folder.Path),
         Speed = 100,
         Screen = screen,

@@ -26,8 +26,9 @@ public sealed class JournalOpeningTests : IDisposable
         var memory = Happenings.Memory(("north/pump/rest", 90_000), ("north/latch", 1));
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/gone", 5), ("north/latch", 0)))]);
-            file.WriteLasting([new JournalEntry([], memory)]);
+            file.WriteLasting(
+                [new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/gone", 5), ("north/latch", 0)))], [], file.Run);
+            file.WriteLasting([new JournalEntry([], memory)], [], file.Run);
         }
 
         var opening = JournalOpening.Open(Path, Happenings.Noon);
@@ -44,9 +45,9 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([new JournalEntry([Happenings.Event(30)], Happenings.Memory())]);
+            file.WriteLasting([new JournalEntry([Happenings.Event(30)], Happenings.Memory())], [], file.Run);
             var untrusted = Happenings.Event(900);
-            file.WriteLasting([new JournalEntry([untrusted with { At = untrusted.At with { WallTrusted = false } }], null)]);
+            file.WriteLasting([new JournalEntry([untrusted with { At = untrusted.At with { WallTrusted = false } }], null)], [], file.Run);
         }
 
         var opening = JournalOpening.Open(Path, Happenings.Noon);
@@ -60,7 +61,7 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([new JournalEntry([Happenings.Event(86_400), Happenings.Event(30)], Happenings.Memory())]);
+            file.WriteLasting([new JournalEntry([Happenings.Event(86_400), Happenings.Event(30)], Happenings.Memory())], [], file.Run);
         }
 
         var opening = JournalOpening.Open(Path, Happenings.Noon);
@@ -74,7 +75,8 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([.. Enumerable.Range(1, 500).Select(number => new JournalEntry([Happenings.Event(number)], null))]);
+            file.WriteLasting(
+                [.. Enumerable.Range(1, 500).Select(number => new JournalEntry([Happenings.Event(number)], null))], [], file.Run);
         }
 
         var bytes = File.ReadAllBytes(Path);
@@ -110,7 +112,7 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))]);
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))], [], file.Run);
         }
 
         Change("UPDATE meta SET value = '999' WHERE key = 'schema_version'");
@@ -139,7 +141,7 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))]);
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))], [], file.Run);
         }
 
         using var other = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite);
@@ -172,7 +174,7 @@ public sealed class JournalOpeningTests : IDisposable
 
         file.WriteSamples([new Sample(Happenings.Noon, "north/air", 21.5)]);
         Assert.Equal("NORMAL", file.Synchronous());
-        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)]);
+        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)], [], file.Run);
         Assert.Equal("FULL", file.Synchronous());
     }
 
@@ -197,7 +199,7 @@ public sealed class JournalOpeningTests : IDisposable
         Assert.Contains(System.IO.Path.GetFileName(aside), opening.SetAside, StringComparison.Ordinal);
         Assert.NotNull(opening.Memory);
         Assert.Empty(opening.Memory.Items);
-        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)]);
+        file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)], [], file.Run);
         Assert.Equal(["number 1"], JournalReader.Events(Path));
     }
 }

@@ -56,7 +56,7 @@ public sealed class JournalTests : IDisposable
         {
             Sensors = site.Sensors.SetItem(1, site.Sensors[1] with { Name = "north/air", Kind = SensorKind.AirTemperature }),
         };
-        using var journal = new Journal(Path, JournalOpening.Open(Path, Happenings.Noon), site, clock, alarms);
+        using var journal = new Journal(Path, JournalOpening.Open(Path, Happenings.Noon), site, clock, alarms, Happenings.Facts);
         journal.Start();
         var readings = new Readings(site);
         for (var second = 0; second < 120; second++)
@@ -126,7 +126,7 @@ public sealed class JournalTests : IDisposable
         Path, $"SELECT count(*) FROM samples JOIN sensors ON sensors.id = samples.sensor WHERE name = '{sensor}'");
 
     private Journal Open(string path) =>
-        new(path, JournalOpening.Open(path, Happenings.Noon), Sites.OneRack(), clock, alarms);
+        new(path, JournalOpening.Open(path, Happenings.Noon), Sites.OneRack(), clock, alarms, Happenings.Facts);
 
     /// <summary>Waits for another thread; the limit only keeps a broken test from waiting for ever.</summary>
     private static void WaitFor(Func<bool> condition) =>

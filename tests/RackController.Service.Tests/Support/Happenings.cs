@@ -9,6 +9,9 @@ internal static class Happenings
 {
     public static readonly Instant Noon = Instant.FromUtc(2026, 6, 1, 12, 0);
 
+    public static readonly RunFacts Facts = new(
+        "made-up.yaml", "site: made up", "0.0.0", "2026a", new PartNames(["north"], ["north/pump"], []));
+
     public static ControlEvent Event(int number) => new(
         new Moment(MonotonicTime.FromMilliseconds(number), Noon + Duration.FromSeconds(number), true),
         EventKind.Load, "north/pump", number % 2 == 0 ? "on" : "off", $"number {number}");

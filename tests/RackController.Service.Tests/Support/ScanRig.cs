@@ -6,7 +6,7 @@ using RackController.Testing;
 namespace RackController.Service.Tests;
 
 /// <summary>A scan loop on a recording rack and a still clock; what it tells is collected.</summary>
-internal sealed class ScanRig : IScanListener, IWatchdog, IDisposable
+internal sealed class ScanRig : IScanListener, IRecordingSink, IWatchdog, IDisposable
 {
     public ScanRig(Site? site = null, ControlMemory? memory = null)
     {
@@ -14,8 +14,10 @@ internal sealed class ScanRig : IScanListener, IWatchdog, IDisposable
         Rack = new RecordingRack(Site);
         var alarms = new ControllerAlarms(Clock);
         Board = new StatusBoard(alarms, new RecentEvents());
-        Control = new RackControl(Site, Clock.Now(), memory);
-        Loop = new ScanLoop(Rack, Control, Clock, new ScanOutlets(Requests, [this], Board, this));
+        var start = Clock.Now();
+        Control = new RackControl(Site, start, memory);
+        var recording = new ScanRecording(new ScanRecorder(Control, start, memory), this);
+        Loop = new ScanLoop(Rack, Control, Clock, new ScanOutlets(Requests, recording, [this], Board, this));
     }
 
     public Site Site { get; }
@@ -36,6 +38,8 @@ internal sealed class ScanRig : IScanListener, IWatchdog, IDisposable
 
     public List<ControlMemory> Memories { get; } = [];
 
+    public List<PageBytes> Pages { get; } = [];
+
     /// <summary>How many scans were good enough to feed the watchdog.</summary>
     public int GoodScans { get; private set; }
 
@@ -43,6 +47,12 @@ internal sealed class ScanRig : IScanListener, IWatchdog, IDisposable
     {
         Events.AddRange(events);
         Remember(memory);
+    }
+
+    public bool TryTake(PageBytes page)
+    {
+        Pages.Add(page);
+        return true;
     }
 
     public void StillAlive(ControlMemory memory) => Remember(memory);

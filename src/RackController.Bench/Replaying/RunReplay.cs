@@ -1,0 +1,265 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Bench;
+
+/// <summary>
+/// Runs Control again from what is on record of a run, and holds what comes out against it: every command and every event, scan by
+/// scan, and what the controller remembers wherever that is on record. It looks at nothing else, so what is the same was decided by
+/// what is on record alone.
+/// </summary>
+public sealed class RunReplay : IEventSink
+{
+    private const int MostDifferences = 50;
+
+    private readonly Site site;
+    private readonly SiteMatch match;
+    private readonly Readings readings;
+    private readonly SwitchState?[] recorded;
+    private readonly bool[] differs;
+    private readonly List<ControlEvent> events = [];
+    private readonly List<ReplayDifference> differences = [];
+    private readonly List<string> gaps = [];
+    private ReadingsOnRecord record;
+    private RackControl? control;
+    private Moment? from;
+    private Moment at;
+    private bool isCertain;
+    private long expected;
+    private long scans;
+    private long commands;
+    private long eventCount;
+    private long otherWords;
+    private long sameMemories;
+    private long differenceCount;
+    private Duration settling;
+
+    private RunReplay(Site site, PartNames names)
+    {
+        this.site = site;
+        match = new SiteMatch(names, site);
+        readings = new Readings(site);
+        record = new ReadingsOnRecord(site);
+        recorded = new SwitchState?[site.Loads.Length];
+        differs = new bool[site.Loads.Length];
+    }
+
+    /// <summary>Replays a run.</summary>
+    /// <param name="site">Its site, from the rack file that is on record with it.</param>
+    /// <param name="run">The run.</param>
+    public static ReplayedRun Of(Site site, RecordedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(run);
+        var replay = new RunReplay(site, run.Facts?.Names ?? PartNames.Of(site));
+        foreach (var body in run.Pages)
+        {
+            replay.Take(body);
+        }
+
+        return replay.Result(run.Number);
+    }
+
+    void IEventSink.Take(ControlEvent happened) => events.Add(happened);
+
+    private void Take(byte[] body)
+    {
+        RecordedPage page;
+        try
+        {
+            page = RecordedPages.Read(body);
+        }
+        catch (FormatException e)
+        {
+            Lose($"a page cannot be read: {e.Message}");
+            return;
+        }
+
+        if (page.Number != expected && page.Kind != PageKind.Starts)
+        {
+            Lose(expected == 0 ? "its beginning is no longer there" : "a part is missing");
+        }
+
+        expected = page.Number + 1;
+        if (page.State is { } state)
+        {
+            Begin(page, state);
+        }
+
+        if (control is not null)
+        {
+            foreach (var scan in page.Scans)
+            {
+                Replay(control, scan);
+            }
+        }
+    }
+
+    private void Lose(string what)
+    {
+        gaps.Add(from is null ? what : $"{what} after {LogText.LocalTime(site, at.Wall)}");
+        control = null;
+    }
+
+    private void Begin(RecordedPage page, RecordedState state)
+    {
+        if (control is not null && page.Kind == PageKind.Checkpoint)
+        {
+            Compare(control, page, state);
+            return;
+        }
+
+        if (page.Kind == PageKind.Resumes)
+        {
+            Lose("a part could not be written");
+        }
+
+        at = page.At;
+        from ??= at;
+        control = new RackControl(site, at, state.Memory);
+        isCertain = page.Kind == PageKind.Starts;
+        record = new ReadingsOnRecord(site);
+        Note(state.Readings, at);
+        for (var load = 0; load < state.Commands.Length; load++)
+        {
+            Tell(load, state.Commands[load]);
+        }
+
+        Array.Clear(differs);
+    }
+
+    /// <summary>What is remembered is nearly all that a controller goes by at a quiet moment; where that and all commands are the same,
+    /// the rest is taken to be.</summary>
+    private void Compare(RackControl running, RecordedPage page, RecordedState state)
+    {
+        var memory = running.Save();
+        var other = memory.Items.Except(state.Memory?.Items ?? memory.Items.Clear())
+            .Select(item => item.Key).FirstOrDefault()
+            ?? state.Memory?.Items.Keys.Except(memory.Items.Keys).FirstOrDefault();
+        if (other is null && !differs.Contains(true))
+        {
+            sameMemories++;
+            isCertain = true;
+            return;
+        }
+
+        if (isCertain && other is not null)
+        {
+            Differ(new ReplayDifference(
+                page.At, other, Remembered(state.Memory, other), Remembered(memory, other), ["it is remembered so"]));
+        }
+    }
+
+    private static string Remembered(ControlMemory? memory, string key) =>
+        memory is not null && memory.Items.TryGetValue(key, out var value) ? $"remembered as {value}" : "not remembered";
+
+    private void Replay(RackControl running, RecordedScan scan)
+    {
+        settling += isCertain ? Duration.Zero : scan.At.Monotonic - at.Monotonic;
+        at = scan.At;
+        scans++;
+        Note(scan.Readings, at);
+        foreach (var sensor in site.Sensors)
+        {
+            readings[sensor.Id] = record.At(sensor.Id, at.Monotonic);
+        }
+
+        events.Clear();
+        OperatorRequest[] requests = [.. scan.Requests.Select(match.Request).OfType<OperatorRequest>()];
+        var told = running.Scan(at, readings, scan.Conditions, requests, this);
+        foreach (var command in scan.Commands)
+        {
+            Tell(command.Load, command.State);
+        }
+
+        commands += isCertain ? Math.Max(scan.Commands.Length, events.Count(happened => happened.Kind == EventKind.Load)) : 0;
+        var before = differenceCount;
+        Compare(running, told);
+        if (isCertain && differenceCount == before)
+        {
+            Compare(scan.Events);
+        }
+    }
+
+    private void Note(IEnumerable<RecordedReading> noted, in Moment when)
+    {
+        foreach (var each in noted)
+        {
+            if (match.Sensor(each.Sensor) is { } sensor)
+            {
+                record.Take(sensor, each.Reading, when.Monotonic);
+            }
+        }
+    }
+
+    private void Tell(int load, SwitchState state)
+    {
+        if (match.Load(load) is { } known)
+        {
+            recorded[known.Index] = state;
+        }
+    }
+
+    private void Compare(RackControl running, RelayCommands told)
+    {
+        foreach (var load in site.Loads)
+        {
+            var isOther = recorded[load.Id.Index] is { } state && state != told[load.Id];
+            if (isOther && !differs[load.Id.Index] && isCertain)
+            {
+                var why = running.Why()[load.Id.Index];
+                Differ(new ReplayDifference(
+                    at, load.Name, Words(recorded[load.Id.Index]!.Value), Words(told[load.Id]),
+                    [$"demand: {why.Demand}", .. why.Interlocks.Select(words => $"interlock: {words}"), $"admission: {why.Admission}"]));
+            }
+
+            differs[load.Id.Index] = isOther;
+        }
+    }
+
+    private void Compare(EventsDigest? then)
+    {
+        var now = EventsDigest.Of(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(events));
+        eventCount += Math.Max(then?.Count ?? 0, now?.Count ?? 0);
+        if (then?.Count != now?.Count || then?.What != now?.What)
+        {
+            Differ(new ReplayDifference(
+                at, "events", Words(then?.Count ?? 0), Words(now?.Count ?? 0),
+                [.. events.Select(happened => $"{happened.Subject}: {happened.What}, because {happened.Because}")]));
+        }
+        else if (then?.Because != now?.Because)
+        {
+            otherWords++;
+        }
+    }
+
+    private void Differ(ReplayDifference difference)
+    {
+        differenceCount++;
+        if (differences.Count < MostDifferences)
+        {
+            differences.Add(difference);
+        }
+    }
+
+    private static string Words(SwitchState state) => state == SwitchState.On ? "on" : "off";
+
+    private static string Words(int count) => count == 0 ? "nothing happened" : count == 1 ? "1 event" : $"{count} events";
+
+    private ReplayedRun Result(long number) => new()
+    {
+        Number = number,
+        From = from,
+        Until = scans > 0 ? at : null,
+        Scans = scans,
+        Commands = commands,
+        Events = eventCount,
+        OtherWords = otherWords,
+        SameMemories = sameMemories,
+        Settling = settling,
+        Differences = [.. differences],
+        DifferenceCount = differenceCount,
+        Gaps = [.. gaps],
+    };
+}

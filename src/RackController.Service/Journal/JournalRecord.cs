@@ -1,0 +1,200 @@
+using Microsoft.Data.Sqlite;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Reads the record of a journal, for replays: read-only, a little at a time, so that a service that writes it meanwhile is not held
+/// up. What a damaged file still gives is given; where it ends, <see cref="Damage"/> says why.
+/// </summary>
+public sealed class JournalRecord : IDisposable
+{
+    /// <summary>So many pages are read at once; in between the writer may tidy its file.</summary>
+    private const int PagesAtOnce = 64;
+
+    private readonly SqliteConnection connection;
+
+    private JournalRecord(SqliteConnection connection) => this.connection = connection;
+
+    /// <summary>Why the file cannot be read any further; null while nothing is wrong.</summary>
+    public string? Damage { get; private set; }
+
+    /// <summary>Opens a journal.</summary>
+    /// <param name="path">Its file.</param>
+    /// <exception cref="CouldNotRunException">It cannot be read, is no journal, or has no record.</exception>
+    public static JournalRecord Open(string path)
+    {
+        if (!File.Exists(path))
+        {
+            throw new CouldNotRunException(Directory.Exists(path)
+                ? $"{path}: this is a folder: name the journal in it, journal.db"
+                : $"{path}: there is no such file: name a journal, such as journal.db in the state folder");
+        }
+
+        try
+        {
+            var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
+            try
+            {
+                if (WhatIsMissing(connection) is { } missing)
+                {
+                    throw new CouldNotRunException($"{path}: {missing}");
+                }
+
+                return new JournalRecord(connection);
+            }
+            catch
+            {
+                connection.Dispose();
+                throw;
+            }
+        }
+        catch (SqliteException e)
+        {
+            throw new CouldNotRunException($"{path}: this is no journal that can be read ({Reason(e)}): try a copy of it from before", e);
+        }
+    }
+
+    /// <summary>The runs that are on record, oldest first.</summary>
+    public IReadOnlyList<RecordedRun> Runs()
+    {
+        var runs = new List<RecordedRun>();
+        foreach (var row in Rows(
+            """
+            SELECT run, min(id), max(id), sum(length(page)) FROM recording GROUP BY run ORDER BY min(id)
+            """))
+        {
+            var (number, first, last) = (row.GetInt64(0), row.GetInt64(1), row.GetInt64(2));
+            runs.Add(new RecordedRun(number, FactsOf(number), row.GetInt64(3), Pages(number, first, last)));
+        }
+
+        return runs;
+    }
+
+    /// <summary>Why something happened, in the words of then.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="subject">To what.</param>
+    /// <returns>Null when the journal does not tell.</returns>
+    public string? Because(Moment at, string subject)
+    {
+        string? because = null;
+        foreach (var row in Rows(
+            "SELECT because FROM events WHERE monotonic = $1 AND wall = $2 AND subject = $3 ORDER BY id DESC LIMIT 1",
+            at.Monotonic.Nanoseconds, at.Wall.ToUnixTimeTicks(), subject))
+        {
+            because = row.GetString(0);
+        }
+
+        return because;
+    }
+
+    /// <summary>Lets go of the file.</summary>
+    public void Dispose() => connection.Dispose();
+
+    private static string? WhatIsMissing(SqliteConnection connection)
+    {
+        if (JournalSchema.VersionOf(connection) is not { } version)
+        {
+            return "this is no journal: name one, such as journal.db in the state folder";
+        }
+
+        return version > JournalSchema.Version ? "a newer version of this program wrote this journal: replay it with that one"
+            : version < JournalSchema.WithRecording
+                ? "this journal is from before there were records: run the racks with this version first"
+            : null;
+    }
+
+    private static string Reason(SqliteException e) => e.Message.ReplaceLineEndings(" ");
+
+    private RunFacts? FactsOf(long run)
+    {
+        RunFacts? facts = null;
+        foreach (var row in Rows(
+            """
+            SELECT name, text, program, zones, racks, loads, sensors
+            FROM recorded_runs JOIN rack_files ON rack_files.id = rack_file WHERE run = $1
+            """,
+            run))
+        {
+            facts = new RunFacts(
+                row.GetString(0), row.GetString(1), row.GetString(2), row.GetString(3),
+                new PartNames(
+                    [.. row.GetString(4).Split(RecordingTables.Separator)],
+                    [.. row.GetString(5).Split(RecordingTables.Separator)],
+                    [.. row.GetString(6).Split(RecordingTables.Separator)]));
+        }
+
+        return facts;
+    }
+
+    private IEnumerable<byte[]> Pages(long run, long first, long last)
+    {
+        var next = first;
+        while (next <= last)
+        {
+            var pages = new List<byte[]>();
+            var before = next;
+            foreach (var row in Rows(
+                "SELECT id, page FROM recording WHERE id BETWEEN $1 AND $2 AND run = $3 ORDER BY id LIMIT $4",
+                next, last, run, (long)PagesAtOnce))
+            {
+                pages.Add(row.GetFieldValue<byte[]>(1));
+                next = row.GetInt64(0) + 1;
+            }
+
+            foreach (var page in pages)
+            {
+                yield return page;
+            }
+
+            if (next == before)
+            {
+                yield break;
+            }
+        }
+    }
+
+    /// <summary>The rows of a query, as far as they can be read.</summary>
+    private IEnumerable<SqliteDataReader> Rows(string sql, params object[] values)
+    {
+        if (Damage is not null)
+        {
+            yield break;
+        }
+
+        using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        for (var i = 0; i < values.Length; i++)
+        {
+            command.Parameters.AddWithValue($"${i + 1}", values[i]);
+        }
+
+        SqliteDataReader? rows = null;
+        try
+        {
+            while (TryRead(command, ref rows))
+            {
+                yield return rows!;
+            }
+        }
+        finally
+        {
+            rows?.Dispose();
+        }
+    }
+
+    private bool TryRead(SqliteCommand command, ref SqliteDataReader? rows)
+    {
+        try
+        {
+            rows ??= command.ExecuteReader();
+            return rows.Read();
+        }
+        catch (SqliteException e)
+        {
+            Damage = Reason(e);
+            return false;
+        }
+    }
+}
