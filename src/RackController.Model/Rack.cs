@@ -26,6 +26,12 @@ public sealed record Rack
     /// <summary>The common return pipe.</summary>
     public required DrainStack Drain { get; init; }
 
+    /// <summary>The pan that catches what is spilled; null where that runs onto the floor.</summary>
+    public DripTray? DripTray { get; init; }
+
+    /// <summary>The float in the pump's own wire; null where none is.</summary>
+    public FloatCutout? FloatCutout { get; init; }
+
     /// <summary>The shelves, bottom first: <c>Tiers[0]</c> is tier number 1.</summary>
     public required ImmutableArray<Tier> Tiers { get; init; }
 

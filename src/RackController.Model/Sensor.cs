@@ -23,8 +23,11 @@ public enum SensorKind
     /// <summary>Depth of water in a flood tray, mm.</summary>
     TrayLevel,
 
-    /// <summary>Leak rope on the floor or in a drip tray; 1 while wet.</summary>
+    /// <summary>Leak rope in the drip tray, or on the floor where a rack has none; 1 while wet.</summary>
     LeakRope,
+
+    /// <summary>Float in the drip tray, where water lies only after a spill; 1 while water reaches it.</summary>
+    DripTrayFloat,
 
     /// <summary>Whether a circuit has its supply; 1 while present.</summary>
     SupplySense,
@@ -51,7 +54,7 @@ public static class SensorKinds
     /// <summary>Whether it is a float, which has a height at which it switches.</summary>
     /// <param name="kind">What the sensor measures.</param>
     public static bool IsFloat(this SensorKind kind) => kind is SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat
-        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat;
+        or SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.DripTrayFloat;
 
     /// <summary>Whether it is a contact that reads 0 or 1, rather than a measured value.</summary>
     /// <param name="kind">What the sensor measures.</param>
@@ -64,7 +67,8 @@ public static class SensorKinds
     public static double? HarmfulValue(this SensorKind kind) => kind switch
     {
         SensorKind.ReservoirLowFloat or SensorKind.SupplySense => 0,
-        SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat => 1,
+        SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.DripTrayFloat or SensorKind.TrayFullFloat
+            or SensorKind.ReservoirFullFloat => 1,
         _ => null,
     };
 }
@@ -93,7 +97,8 @@ public sealed record Sensor
     /// <summary>The circuit it watches; null when it watches a rack.</summary>
     public CircuitId? Circuit { get; init; }
 
-    /// <summary>Height of a float's switching point above the floor of its tray or reservoir, mm; 0 for other kinds.</summary>
+    /// <summary>Height of a float's switching point above the floor of its flood tray, drip tray or reservoir, mm; 0 for other
+    /// kinds.</summary>
     public double HeightMm { get; init; }
 
     /// <summary>Lowest value that can be true, in the kind's unit.</summary>

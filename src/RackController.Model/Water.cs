@@ -50,6 +50,18 @@ public sealed record SupplyBranch(double BoreMm, double LengthMm, double MinorLo
 /// <param name="CapacityLpm">What it carries at most, L/min. Default by the stack formula of Wyly and Eaton, 7/24 full.</param>
 public sealed record DrainStack(double BoreMm, double CapacityLpm);
 
+/// <summary>The watertight pan under a rack, in which the reservoir stands too: what a tray, a pipe or the reservoir spills lies in
+/// it until somebody mops it up. Straight walls.</summary>
+/// <param name="CapacityL">Water that it holds to its rim beside what stands in it, litres: 1 to 5000.</param>
+/// <param name="DepthMm">Height of its rim above its floor, mm: 10 to 1000. Default 80.</param>
+public sealed record DripTray(double CapacityL, double DepthMm);
+
+/// <summary>A float switch wired in series with the pump, which works without the controller: wet, it opens the pump's wire, and the
+/// wire stays open until somebody has looked and pressed its reset.</summary>
+/// <param name="TierNumber">The tier above whose standpipe it hangs, 1 at the bottom; null for one in the drip tray.</param>
+/// <param name="HeightMm">Height of its switching point above the floor of its tray, mm: 1 up to the rim.</param>
+public sealed record FloatCutout(int? TierNumber, double HeightMm);
+
 /// <summary>The watertight tray of a tier, drained by a weep that is always open and a standpipe that sets the depth.</summary>
 /// <param name="LengthMm">Inside length, mm: 100 to 3000. Default 1120.</param>
 /// <param name="WidthMm">Inside width, mm: 100 to 3000. Default 640.</param>

@@ -24,6 +24,9 @@ internal sealed class RackInputs
     /// <summary>Minor loss coefficient of the clogged screen; 0 when clean.</summary>
     public double ScreenLossK { get; set; }
 
+    /// <summary>Share of the pump's flow that a loose hose spills: 0 to 1.</summary>
+    public double HoseLossShare { get; set; }
+
     /// <summary>Whether each tier's branch lets water pass.</summary>
     public bool[] ValveOpen { get; }
 
@@ -54,7 +57,8 @@ internal sealed class RackInputs
     /// <summary>Whether these are the same in every respect.</summary>
     public bool IsSame(RackInputs other) =>
         PumpSpeed == other.PumpSpeed && PumpW == other.PumpW
-        && ScreenLossK == other.ScreenLossK && FanRuns == other.FanRuns && AeratorW == other.AeratorW
+        && ScreenLossK == other.ScreenLossK && HoseLossShare == other.HoseLossShare
+        && FanRuns == other.FanRuns && AeratorW == other.AeratorW
         && RoomCPerS == other.RoomCPerS && RoomVapourKPaPerS == other.RoomVapourKPaPerS
         && ValveOpen.AsSpan().SequenceEqual(other.ValveOpen) && WeepBlocked.AsSpan().SequenceEqual(other.WeepBlocked)
         && LeakM3PerS.AsSpan().SequenceEqual(other.LeakM3PerS) && LightW.AsSpan().SequenceEqual(other.LightW)
@@ -66,6 +70,7 @@ internal sealed class RackInputs
         PumpSpeed = other.PumpSpeed;
         PumpW = other.PumpW;
         ScreenLossK = other.ScreenLossK;
+        HoseLossShare = other.HoseLossShare;
         FanRuns = other.FanRuns;
         AeratorW = other.AeratorW;
         RoomCPerS = other.RoomCPerS;

@@ -11,7 +11,7 @@ internal readonly record struct RackLayout(int Tiers)
     /// <summary>Water that fills the supply pipes.</summary>
     public int Pipes => Reservoir + 1;
 
-    /// <summary>All that ever ran onto the floor.</summary>
+    /// <summary>All that ever ran where no water belongs: into the drip tray and onto the floor.</summary>
     public int Spilled => Reservoir + 2;
 
     /// <summary>All that ever left free water as vapour.</summary>
@@ -35,7 +35,7 @@ internal readonly record struct RackLayout(int Tiers)
     /// <summary>Salts in the water that fills the supply pipes.</summary>
     public int PipeSalts => Reservoir + 9;
 
-    /// <summary>All salts that ever ran onto the floor.</summary>
+    /// <summary>All salts that ran there with it.</summary>
     public int SpilledSalts => Reservoir + 10;
 
     /// <summary>All salts that the crop ever took up.</summary>

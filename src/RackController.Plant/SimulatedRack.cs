@@ -5,7 +5,7 @@ namespace RackController.Plant;
 /// <summary>One rack of a simulated site: lets its loads and the room act on its dynamics, and knows what can be seen of it.</summary>
 internal sealed class SimulatedRack
 {
-    // Less water on the floor than this does not bridge a leak rope.
+    // Less water round it than this does not bridge a leak rope.
     private const double RopeWetL = 0.02;
 
     private readonly LoadElectrics[] loads;
@@ -15,10 +15,7 @@ internal sealed class SimulatedRack
     private readonly List<LoadElectrics> aerators;
     private readonly RackCurves curves;
     private readonly LevelWatch watch;
-    private Threshold floorWet;
-
-    // Of all that was ever spilled, what somebody has mopped up.
-    private double moppedM3;
+    private readonly Threshold ropeWet;
 
     public SimulatedRack(Rack rack, LoadElectrics[] loads, PlantStart start)
     {
@@ -32,14 +29,17 @@ internal sealed class SimulatedRack
         Inputs = new RackInputs(rack.Tiers.Length);
         Dynamics = new RackDynamics(rack, start);
         Dynamics.Take(Inputs);
-        curves = new RackCurves(Dynamics);
+        Spilled = new SpilledWater(rack.DripTray);
+        curves = new RackCurves(Dynamics, Spilled);
         watch = new LevelWatch(Dynamics, curves);
-        floorWet = watch.Add(RackQuantity.Spilled, null, RopeWetL);
+        ropeWet = watch.Add(RackQuantity.Lying, null, RopeWetL);
         Watch(RackQuantity.ReservoirDepth, null, rack.Reservoir.PumpIntakeMm);
         foreach (var tier in rack.Tiers)
         {
             Watch(RackQuantity.TrayDepth, tier.Number, tier.Tray.RimDepthMm);
         }
+
+        Cutout = rack.FloatCutout is { } cutout ? new CutoutSwitch(FloatOf(cutout), loads[rack.Pump.Load.Index]) : null;
     }
 
     public Rack Rack { get; }
@@ -58,11 +58,17 @@ internal sealed class SimulatedRack
     /// <summary>Water poured in from outside less water taken away, m3.</summary>
     public double BroughtM3 { get; private set; }
 
-    /// <summary>Water on the floor: spilled and not mopped up, m3.</summary>
-    public double OnFloorM3 => Dynamics.Part(Dynamics.Layout.Spilled) - moppedM3;
+    /// <summary>Where the water lies that it has spilled.</summary>
+    public SpilledWater Spilled { get; }
 
-    /// <summary>Whether there is enough of it to wet a leak rope.</summary>
-    public bool IsFloorWet => floorWet.IsReached;
+    /// <summary>All that it ever spilled, m3.</summary>
+    public double SpilledM3 => Dynamics.Part(Dynamics.Layout.Spilled);
+
+    /// <summary>Whether enough of that lies about to wet a leak rope.</summary>
+    public bool IsRopeWet => ropeWet.IsReached;
+
+    /// <summary>The float in the pump's wire; null where none is.</summary>
+    public CutoutSwitch? Cutout { get; }
 
     /// <summary>Light that each tier's crop has had.</summary>
     public LightSums Light { get; }
@@ -80,6 +86,10 @@ internal sealed class SimulatedRack
     {
         RackQuantity.TrayDepth => Dynamics.TrayDepthM(tierNumber!.Value - 1) * 1000,
         RackQuantity.ReservoirDepth => Dynamics.ReservoirDepthM * 1000,
+        RackQuantity.DripTrayDepth => Spilled.DepthM(SpilledM3) * 1000,
+        RackQuantity.Lying => (SpilledM3 - Spilled.MoppedM3) * Litres.PerM3,
+        RackQuantity.OntoFloor => Spilled.OntoFloorM3(SpilledM3) * Litres.PerM3,
+        RackQuantity.Spilled => SpilledM3 * Litres.PerM3,
         RackQuantity.PumpFlow => Dynamics.Rate(Dynamics.Layout.Pumped) * Litres.PerMinutePerM3PerS,
         _ => curves.Of(quantity, tierNumber - 1).At(Dynamics.Share),
     };
@@ -111,11 +121,13 @@ internal sealed class SimulatedRack
         Dynamics.Take(Inputs);
     }
 
-    /// <summary>Somebody mops the floor.</summary>
+    /// <summary>Somebody mops up drip tray and floor.</summary>
     public void Mop()
     {
-        moppedM3 = Dynamics.State[Dynamics.Layout.Spilled];
-        floorWet = watch.Add(RackQuantity.Spilled, null, moppedM3 * Litres.PerM3 + RopeWetL);
+        Spilled.Mop(SpilledM3);
+
+        // What lies about is another at once, so that nothing found out about the step in hand stands.
+        Dynamics.Pour(Dynamics.Layout.Spilled, 0);
     }
 
     /// <summary>Water comes into the reservoir, or leaves it as far as there is any.</summary>
@@ -156,6 +168,10 @@ internal sealed class SimulatedRack
         Dynamics.Take(Inputs);
     }
 
+    /// <summary>Lets the float in the pump's wire act on the water as it stands.</summary>
+    /// <returns>Whether it opened the wire.</returns>
+    public bool FollowCutout() => Cutout is { } cutout && cutout.Follow(Dynamics.Now);
+
     /// <summary>Lets time pass, not beyond <see cref="Horizon"/>.</summary>
     /// <returns>Whether a level was passed.</returns>
     public bool MoveTo(MonotonicTime time)
@@ -163,4 +179,8 @@ internal sealed class SimulatedRack
         Dynamics.MoveTo(time);
         return watch.Reach();
     }
+
+    private Threshold FloatOf(FloatCutout cutout) => cutout.TierNumber is { } tier
+        ? Watch(RackQuantity.TrayDepth, tier, cutout.HeightMm)
+        : Watch(RackQuantity.DripTrayDepth, null, cutout.HeightMm);
 }

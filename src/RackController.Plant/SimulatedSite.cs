@@ -192,19 +192,20 @@ public sealed class SimulatedSite : IRackIo
 
         Reached = next;
         electrics.Now = next;
-        var news = false;
+        var (news, isCut) = (false, false);
         foreach (var rack in racks)
         {
             if (rack.MoveTo(next))
             {
                 news = true;
                 sensors.FollowContacts(rack.Rack.Id, Reached);
+                isCut |= rack.FollowCutout();
             }
         }
 
         _ = room.Reach(Reached);
         news |= sensors.FollowDue(Reached);
-        if (electrics.NextChange <= Reached)
+        if (isCut || electrics.NextChange <= Reached)
         {
             Settle();
             news = true;
@@ -226,6 +227,11 @@ public sealed class SimulatedSite : IRackIo
         if (any)
         {
             effects.Apply(faults);
+            foreach (var rack in racks)
+            {
+                rack.FollowCutout();
+            }
+
             Settle();
             sensors.FollowContacts(Reached);
         }

@@ -40,6 +40,8 @@ internal static class RackFiles
                 fill: 5 min
                 soak: 5 min
                 drain: 20 min
+            drip-tray: { capacity: 60 L, depth: 100 mm }
+            wired: { float-cutout: 25 mm }
         io: simulated
         """;
 

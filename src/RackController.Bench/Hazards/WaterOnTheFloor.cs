@@ -1,7 +1,7 @@
 namespace RackController.Bench;
 
-/// <summary>Water on the floor, from the first centilitre: a drip that a mop forgives is not what this is for, but the
-/// simulated rack does not drip.</summary>
+/// <summary>Water on the floor, beyond the drip tray, from the first centilitre: a drip that a mop forgives is not what this is for,
+/// but the simulated rack does not drip. What a drip tray holds is a nuisance and no hazard.</summary>
 internal sealed class WaterOnTheFloor : IHazardWatch
 {
     /// <summary>Less than this counts for nothing, L.</summary>

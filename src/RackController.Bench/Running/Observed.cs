@@ -64,7 +64,7 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public double TrayDepthMm(RackId rack, int tierNumber) => plant.Racks[rack.Index].Tiers[tierNumber - 1].DepthMm;
 
-    public double SpilledL(RackId rack) => plant.Racks[rack.Index].SpilledL;
+    public double SpilledL(RackId rack) => plant.Racks[rack.Index].OntoFloorL;
 
     public double ReservoirL(RackId rack) => plant.Racks[rack.Index].ReservoirVolumeL;
 

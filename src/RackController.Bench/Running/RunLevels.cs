@@ -17,7 +17,7 @@ internal static class RunLevels
 
     private static IEnumerable<WatchedLevel> Of(Rack rack)
     {
-        yield return new WatchedLevel(rack.Id, RackQuantity.Spilled, null, WaterOnTheFloor.ToleratedL);
+        yield return new WatchedLevel(rack.Id, RackQuantity.OntoFloor, null, WaterOnTheFloor.ToleratedL);
         foreach (var tier in rack.Tiers)
         {
             yield return new(rack.Id, RackQuantity.TrayDepth, tier.Number, FloodTray.DrainedBelowMm);

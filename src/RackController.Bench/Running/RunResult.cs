@@ -85,7 +85,7 @@ public sealed record EarlierEvents(int Count, string Digest);
 /// <summary>Water and light of one rack over a run.</summary>
 /// <param name="Rack">The rack.</param>
 /// <param name="WaterUsedL">Evaporated and transpired, L.</param>
-/// <param name="SpilledL">Lost onto the floor, L.</param>
+/// <param name="SpilledL">Lost onto the floor, beyond the drip tray, L.</param>
 /// <param name="Reservoir">What became of the reservoir.</param>
 /// <param name="TierLights">Light of each tier, bottom first.</param>
 public sealed record RackTotals(

@@ -84,7 +84,7 @@ public sealed record TrayDepth(RackId Rack, int TierNumber) : WaterMeasure("mm",
     public override string Words(Site site) => $"the water in the tray of {site[Rack].Name}/tier {TierNumber}";
 }
 
-/// <summary>Water lost onto the floor since the run began.</summary>
+/// <summary>Water lost onto the floor since the run began, beyond the drip tray.</summary>
 /// <param name="Rack">The rack.</param>
 public sealed record Spilled(RackId Rack) : WaterMeasure("L", Rack)
 {
@@ -92,7 +92,7 @@ public sealed record Spilled(RackId Rack) : WaterMeasure("L", Rack)
     public override double? Value(IObserved now) => now.SpilledL(Rack);
 
     /// <inheritdoc/>
-    public override WatchedLevel? Level(Site site, double value) => new WatchedLevel(Rack, RackQuantity.Spilled, null, value);
+    public override WatchedLevel? Level(Site site, double value) => new WatchedLevel(Rack, RackQuantity.OntoFloor, null, value);
 
     /// <inheritdoc/>
     public override string Words(Site site) => $"the water that {site[Rack].Name} lost onto the floor";

@@ -48,7 +48,8 @@ internal static class PumpRows
     };
 
     public static CauseAndEffectRow HighWater { get; } = new(
-        "high-water", "a tray's high float or a leak rope is wet", "tray high float or leak rope", RowEffect.ForbidOn,
+        "high-water", "a tray's high float, a leak rope or the drip tray's float is wet",
+        "tray high float, leak rope or drip tray float", RowEffect.ForbidOn,
         "pump off, tier valves closed", "operator reset only",
         new AlarmText(
             AlarmPriority.Critical, "water runs onto the floor",
@@ -56,7 +57,7 @@ internal static class PumpRows
             "at once"))
     {
         Instances = (row, site) => site.Site.Racks
-            .Select(rack => (rack, wet: site.SensorsOf(rack, SensorKind.TrayHighFloat, SensorKind.LeakRope)))
+            .Select(rack => (rack, wet: site.SensorsOf(rack, SensorKind.TrayHighFloat, SensorKind.LeakRope, SensorKind.DripTrayFloat)))
             .Where(at => at.wet.Length > 0)
             .Select(at => new HighWater(
                 row, at.rack, site.LoadsOf(at.rack, LoadKind.Pump, LoadKind.Valve), at.wet)),

@@ -4,8 +4,8 @@ using RackController.Model;
 namespace RackController.Control;
 
 /// <summary>
-/// Cuts pump and valves when water is where it must not be: above a standpipe or on the floor. Hazard: a flooded room. Only a
-/// person who has looked may let it go. A float or rope whose word is unknown forbids the pump without latching.
+/// Cuts pump and valves when water is where it must not be: above a standpipe, in the drip tray or on the floor. Hazard: a
+/// flooded room. Only a person who has looked may let it go. A float or rope whose word is unknown forbids the pump without latching.
 /// </summary>
 internal sealed class HighWater(
     CauseAndEffectRow row, Rack rack, ImmutableArray<LoadId> loads, ImmutableArray<Sensor> sensors)
@@ -38,6 +38,6 @@ internal sealed class HighWater(
     }
 
     public override string Words(ClockFace clock) => IsLatched
-        ? $"{wet ?? "a tray high float or leak rope"} was wet; somebody must look and reset"
+        ? $"{wet ?? "a float or leak rope"} was wet; somebody must look and reset"
         : $"nobody knows whether {unknown} is wet";
 }

@@ -58,6 +58,13 @@ internal sealed class LoadElectrics
         set => Replace(ref field, value);
     }
 
+    /// <summary>Whether something other than its relay has opened its wire.</summary>
+    public bool IsWireOpen
+    {
+        get;
+        set => Replace(ref field, value);
+    }
+
     /// <summary>What leaks from it to earth at full voltage, mA.</summary>
     public double FaultMilliA
     {
@@ -98,7 +105,7 @@ internal sealed class LoadElectrics
     /// <param name="now">The time now.</param>
     public void Settle(double supplyShare, MonotonicTime now)
     {
-        var share = RelayOn ? supplyShare : 0;
+        var share = RelayOn && !IsWireOpen ? supplyShare : 0;
         var works = !HeldFast && share >= (Works ? need.HoldsFromShare : need.StartsFromShare);
         if (works && !Works && Load.InrushMultiple > 1)
         {

@@ -9,7 +9,7 @@ namespace RackController.Plant;
 /// <param name="Kind">What goes wrong.</param>
 /// <param name="From">When it begins.</param>
 /// <param name="Until">When it ends; <see cref="MonotonicTime.Never"/> for what nobody repairs. What happens at once (a reservoir
-/// emptied or refilled, a floor mopped, a breaker closed) happens at <paramref name="From"/> and ignores it.</param>
+/// emptied or refilled, a floor mopped, a breaker closed, a wired float reset) happens at <paramref name="From"/> and ignores it.</param>
 public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Until)
 {
     /// <summary>How much, in the unit of its kind; 0 where that has none.</summary>
@@ -50,6 +50,9 @@ public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Unt
         FaultPlace.Tier => Known(Rack?.Index, site.Racks.Length) && Known(TierNumber - 1, site[Rack!.Value].Tiers.Length)
             ? null
             : $"{Kind} needs a rack of the site and the number of one of its tiers",
+        FaultPlace.FloatCutout => Known(Rack?.Index, site.Racks.Length) && site[Rack!.Value].FloatCutout is not null
+            ? null
+            : $"{Kind} needs a rack with a float in its pump's wire",
         FaultPlace.Circuit => Known(Circuit?.Index, site.Circuits.Length) ? null : $"{Kind} needs a circuit of the site",
         FaultPlace.Load => Known(Load?.Index, site.Loads.Length) ? null : $"{Kind} needs a load of the site",
         _ => !Known(Sensor?.Index, site.Sensors.Length) ? $"{Kind} needs a sensor of the site"

@@ -35,6 +35,9 @@ internal sealed class FaultEffects
             case FaultKind.FloorMopped when begins:
                 racks[fault.Rack!.Value.Index].Mop();
                 break;
+            case FaultKind.FloatCutoutReset when begins:
+                racks[fault.Rack!.Value.Index].Cutout!.Reset();
+                break;
             case FaultKind.BreakerClosed when begins:
                 electrics.Circuits[fault.Circuit!.Value.Index].Close();
                 break;
@@ -93,6 +96,11 @@ internal sealed class FaultEffects
             rack.Inputs.ScreenLossK = 0;
             Array.Clear(rack.Inputs.WeepBlocked);
             Array.Clear(rack.Inputs.LeakM3PerS);
+            rack.Inputs.HoseLossShare = 0;
+            if (rack.Cutout is { } cutout)
+            {
+                cutout.IsStuck = false;
+            }
         }
     }
 
@@ -104,7 +112,7 @@ internal sealed class FaultEffects
                 ReadFails |= fault.Kind == FaultKind.ReadFails;
                 WriteFails |= fault.Kind == FaultKind.WriteFails;
                 break;
-            case FaultPlace.Rack or FaultPlace.Tier:
+            case FaultPlace.Rack or FaultPlace.Tier or FaultPlace.FloatCutout:
                 ApplyToRack(fault, racks[fault.Rack!.Value.Index]);
                 break;
             case FaultPlace.Circuit:
@@ -156,6 +164,12 @@ internal sealed class FaultEffects
                 break;
             case FaultKind.PumpSeized:
                 electrics.Loads[rack.Rack.Pump.Load.Index].HeldFast = true;
+                break;
+            case FaultKind.HoseLoose:
+                inputs.HoseLossShare = Math.Max(inputs.HoseLossShare, fault.Size);
+                break;
+            case FaultKind.FloatCutoutStuck:
+                rack.Cutout!.IsStuck = true;
                 break;
             case FaultKind.WeepBlocked:
                 inputs.WeepBlocked[tier] = true;

@@ -53,17 +53,26 @@ public enum FaultKind
     /// <summary>A tray's weep is blocked.</summary>
     WeepBlocked,
 
-    /// <summary>A tray leaks onto the floor.</summary>
+    /// <summary>A tray leaks, into the drip tray or onto the floor.</summary>
     TrayLeak,
+
+    /// <summary>The hose between pump and riser is loose or burst, and spills a share of what the pump gives.</summary>
+    HoseLoose,
 
     /// <summary>Water leaves the reservoir at once, as through an opened drain; it goes to waste, not to the floor.</summary>
     ReservoirEmptied,
 
-    /// <summary>Water comes into the reservoir at once, as from a bucket; what does not fit runs over onto the floor.</summary>
+    /// <summary>Water comes into the reservoir at once, as from a bucket; what does not fit runs over.</summary>
     ReservoirRefilled,
 
-    /// <summary>Somebody mops the floor round a rack at once: the leak rope dries, what was spilled stays spilled.</summary>
+    /// <summary>Somebody mops drip tray and floor of a rack at once: the leak rope dries, what was spilled stays spilled.</summary>
     FloorMopped,
+
+    /// <summary>The wired float in the pump's wire is held down: wet, it opens nothing.</summary>
+    FloatCutoutStuck,
+
+    /// <summary>Somebody presses the reset of the wired float at once; still wet, it stays open.</summary>
+    FloatCutoutReset,
 
     /// <summary>The supply of a circuit is away, as in an outage.</summary>
     SupplyOutage,

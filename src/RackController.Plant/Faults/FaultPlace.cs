@@ -12,6 +12,9 @@ public enum FaultPlace
     /// <summary>A tier: its rack and its number.</summary>
     Tier,
 
+    /// <summary>A rack that has a float in its pump's wire.</summary>
+    FloatCutout,
+
     /// <summary>A circuit.</summary>
     Circuit,
 

@@ -2,7 +2,7 @@ namespace RackController.Plant;
 
 /// <summary>How each quantity of a rack runs over the step in hand, in the quantity's own unit unless a straight line of it says the
 /// same: a tray's depth is watched as its volume.</summary>
-internal sealed class RackCurves(RackDynamics dynamics)
+internal sealed class RackCurves(RackDynamics dynamics, SpilledWater spilled)
 {
     private readonly int places = dynamics.Layout.Tiers + 1;
     private readonly (long Step, Curve Curve)[] known =
@@ -27,7 +27,9 @@ internal sealed class RackCurves(RackDynamics dynamics)
     {
         RackQuantity.TrayDepth => dynamics.Curve(RackLayout.Tray(tier!.Value)),
         RackQuantity.ReservoirDepth => dynamics.Curve(dynamics.Layout.Reservoir),
-        RackQuantity.Spilled => dynamics.Curve(dynamics.Layout.Spilled),
+        RackQuantity.Spilled => Spilled(0),
+        RackQuantity.Lying or RackQuantity.DripTrayDepth => Spilled(spilled.MoppedM3),
+        RackQuantity.OntoFloor => Spilled(spilled.KeptFromFloorM3),
         RackQuantity.PumpFlow => dynamics.Curve(dynamics.Layout.Pumped).Rate(dynamics.StepS),
         RackQuantity.WaterTemperature => dynamics.Curve(dynamics.Layout.WaterC),
         RackQuantity.DissolvedOxygen => OfReservoir(dynamics.Layout.Oxygen, RackSolutes.OxygenGPerM3),
@@ -45,10 +47,18 @@ internal sealed class RackCurves(RackDynamics dynamics)
     {
         RackQuantity.TrayDepth => dynamics.Water.TrayVolumeM3(tier!.Value, level / 1000),
         RackQuantity.ReservoirDepth => dynamics.Water.ReservoirVolumeM3(level / 1000),
-        RackQuantity.Spilled => level / Litres.PerM3,
+        RackQuantity.Spilled or RackQuantity.Lying or RackQuantity.OntoFloor => level / Litres.PerM3,
+        RackQuantity.DripTrayDepth => spilled.TrayVolumeM3(level / 1000),
         RackQuantity.PumpFlow => level / Litres.PerMinutePerM3PerS,
         _ => level,
     };
+
+    // All that was spilled but for a part that stays what it is until somebody mops up.
+    private Curve Spilled(double lessM3)
+    {
+        var all = dynamics.Curve(dynamics.Layout.Spilled);
+        return new Curve(all.First - lessM3, all.Second - lessM3, all.Third - lessM3, all.Last - lessM3);
+    }
 
     // Of one tier, or of all on average; the parts of the tiers stand in a row.
     private Curve Mean(int first, int? tier)

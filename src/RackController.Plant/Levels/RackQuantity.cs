@@ -9,8 +9,17 @@ public enum RackQuantity
     /// <summary>Depth of water in the reservoir, mm.</summary>
     ReservoirDepth,
 
-    /// <summary>Water lost onto the floor since the start, L.</summary>
+    /// <summary>Water spilled from trays, pipes and reservoir since the start, L.</summary>
     Spilled,
+
+    /// <summary>Spilled water that lies in the drip tray or on the floor and that nobody has mopped up, L.</summary>
+    Lying,
+
+    /// <summary>Depth of water in the drip tray, mm.</summary>
+    DripTrayDepth,
+
+    /// <summary>Water lost onto the floor since the start, beyond the drip tray, L.</summary>
+    OntoFloor,
 
     /// <summary>Flow through the pump, L/min.</summary>
     PumpFlow,

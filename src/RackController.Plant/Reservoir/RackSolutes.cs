@@ -83,7 +83,7 @@ internal sealed class RackSolutes
         var volume = Math.Max(0, state[layout.Reservoir]);
         var drawnFromM3 = Math.Max(volume, MixedM3);
         var reservoirGPerM3 = Salts.GPerM3(state[layout.Salts], drawnFromM3);
-        var pumped = 0.0;
+        var pumped = water.Flows.Hose;
         var returned = 0.0;
         for (var index = 0; index < layout.Tiers; index++)
         {
@@ -92,6 +92,8 @@ internal sealed class RackSolutes
             returned += water.Flows.Drain[index] + Math.Max(0, -water.Flows.In[index]);
         }
 
+        rates[layout.SpilledSalts] += water.Flows.Hose * reservoirGPerM3;
+        rates[layout.Salts] -= water.Flows.Hose * reservoirGPerM3;
         limits.Take(state[layout.WaterC], Salts.SalinityGPerKg(reservoirGPerM3));
         var area = rack.Reservoir.AreaM2;
         var oxygen = OxygenGPerM3(state[layout.Oxygen], volume);

@@ -24,6 +24,7 @@ internal sealed class SensorTruth
     {
         SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.ReservoirLevel => RackQuantity.ReservoirDepth,
         SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.TrayLevel => RackQuantity.TrayDepth,
+        SensorKind.DripTrayFloat => RackQuantity.DripTrayDepth,
         SensorKind.PumpFlow => RackQuantity.PumpFlow,
         SensorKind.WaterTemperature => RackQuantity.WaterTemperature,
         SensorKind.AirTemperature => RackQuantity.AirTemperature,
@@ -48,7 +49,7 @@ internal sealed class SensorTruth
                 ? circuit.CurrentA
                 : Contact(circuit.SupplyShare >= VoltageNeed.SensedFromShare),
             { Quantity: { } quantity } => source.Rack!.Value(quantity, source.Sensor.TierNumber),
-            _ => Contact(source.Rack!.IsFloorWet),
+            _ => Contact(source.Rack!.IsRopeWet),
         };
     }
 

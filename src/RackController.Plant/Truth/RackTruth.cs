@@ -63,11 +63,23 @@ public sealed class RackTruth
     /// <summary>All that passed the pump since the start, less what ran back, L.</summary>
     public double PumpedL => Litre(rack.Dynamics.Layout.Pumped);
 
-    /// <summary>All that ran onto the floor since the start, L.</summary>
+    /// <summary>All that was spilled since the start, into the drip tray and onto the floor, L.</summary>
     public double SpilledL => Litre(rack.Dynamics.Layout.Spilled);
 
-    /// <summary>What lies on the floor: spilled and not mopped up, L.</summary>
-    public double OnFloorL => rack.OnFloorM3 * Litres.PerM3;
+    /// <summary>Water in the drip tray, L; 0 without one.</summary>
+    public double DripTrayL => rack.Spilled.InTrayM3(rack.SpilledM3) * Litres.PerM3;
+
+    /// <summary>What lies on the floor: spilled beyond the drip tray and not mopped up, L.</summary>
+    public double OnFloorL => rack.Spilled.OnFloorM3(rack.SpilledM3) * Litres.PerM3;
+
+    /// <summary>All that ran onto the floor since the start, L.</summary>
+    public double OntoFloorL => rack.Value(RackQuantity.OntoFloor, null);
+
+    /// <summary>When the wired float first opened the pump's wire; null when it never did, or there is none.</summary>
+    public Model.MonotonicTime? FloatCutoutFirstOpenedAt => rack.Cutout?.FirstOpenedAt;
+
+    /// <summary>Whether the wired float holds the pump's wire open.</summary>
+    public bool IsFloatCutoutOpen => rack.Cutout is { IsOpen: true };
 
     /// <summary>All that left reservoir and trays as vapour since the start, L.</summary>
     public double EvaporatedL => Litre(rack.Dynamics.Layout.Evaporated);
@@ -84,8 +96,8 @@ public sealed class RackTruth
     /// <summary>Water that fills the supply pipes, L.</summary>
     public double PipesL => Litre(rack.Dynamics.Layout.Pipes);
 
-    /// <summary>All water of the rack wherever it is or went, less what was brought, L: reservoir, pipes, trays, media, floor and
-    /// vapour.
+    /// <summary>All water of the rack wherever it is or went, less what was brought, L: reservoir, pipes, trays, media, drip
+    /// tray, floor and vapour.
     /// It never changes.</summary>
     public double BalanceL
     {

@@ -120,19 +120,34 @@ internal sealed class RackWater
         Supply(state, reservoirDepth);
         stack.Share(Flows.Drain);
         var waterShare = LeavesReservoir ? intake.WaterShare(reservoirDepth) : 1;
+        Flows.Hose = 0;
         for (var index = 0; index < tiers.Length; index++)
         {
-            Flows.In[index] = network.FlowM3PerS[index] * waterShare;
+            var given = network.FlowM3PerS[index] * waterShare;
+            var lost = inputs.PumpTurns ? Math.Max(0, given) * inputs.HoseLossShare : 0;
+            Flows.Hose += lost;
+            Flows.In[index] = given - lost;
             Tray(index, state, rates);
         }
 
+        rates[layout.Spilled] += Flows.Hose;
+        rates[layout.Pumped] += Flows.Hose;
         rates[layout.Evaporated] += EvaporationM3PerS;
-        rates[layout.Reservoir] -= EvaporationM3PerS;
+        rates[layout.Reservoir] -= EvaporationM3PerS + Flows.Hose;
     }
 
-    /// <summary>Fills the pipes as the pump starts, and lets them empty as it stops.</summary>
+    /// <summary>Fills the pipes as the pump starts, and lets them empty as it stops: into the reservoir, or out of a loose hose.</summary>
     public void Prime(Span<double> state)
     {
+        if (inputs is { PumpTurns: false, HoseLossShare: > 0 })
+        {
+            state[layout.Spilled] += state[layout.Pipes];
+            state[layout.SpilledSalts] += state[layout.PipeSalts];
+            state[layout.Pipes] = 0;
+            state[layout.PipeSalts] = 0;
+            return;
+        }
+
         var wanted = inputs.PumpTurns || rack.Supply.HasCheckValve ? pipesM3 : 0;
         var moved = Math.Min(wanted - state[layout.Pipes], Math.Max(0, state[layout.Reservoir]));
         MoveFromReservoir(state, moved, layout.Pipes, layout.PipeSalts);

@@ -9,7 +9,10 @@ internal sealed class TierFlows(int tiers)
     /// <summary>From the tray through weep and standpipe to the reservoir.</summary>
     public double[] Drain { get; } = new double[tiers];
 
-    /// <summary>From the tray to the floor.</summary>
+    /// <summary>From the pump out of a loose hose.</summary>
+    public double Hose { get; set; }
+
+    /// <summary>From the tray into the drip tray, and from there onto the floor.</summary>
     public double[] Spill { get; } = new double[tiers];
 
     /// <summary>From the tray into the media.</summary>

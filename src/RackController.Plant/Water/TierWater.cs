@@ -40,7 +40,7 @@ internal sealed class TierWater
     /// <summary>What standpipe and weep would drain into an empty stack, m3/s.</summary>
     public double Drain(double depthM, bool weepBlocked) => standpipe.Flow(depthM) + (weepBlocked ? 0 : weep.Flow(depthM));
 
-    /// <summary>What goes to the floor, m3/s: over the edge, and through a leak.</summary>
+    /// <summary>What is spilled, m3/s: over the edge, and through a leak.</summary>
     public double Spill(double depthM, double leak) => basin.OverEdge(depthM) + leak * FadeAt(depthM);
 
     /// <summary>What the branch meets: its outlet in air, or the tray's surface once that covers it. Water can then run back into

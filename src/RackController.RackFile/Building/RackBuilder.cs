@@ -26,6 +26,8 @@ internal static class RackBuilder
                 part.Drain!.BoreMm, part.Drain.CapacityLpm ?? RackGeometry.DrainStackCapacityLpm(part.Drain.BoreMm)),
             Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, shape, loads))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
+            DripTray = part.DripTray?.Tray,
+            FloatCutout = part.Wired?.FloatCutout?.Cutout,
             Limits = part.Limits!.Limits,
         };
         AddSensors(part, rack, ledger);

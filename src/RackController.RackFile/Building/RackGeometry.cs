@@ -31,4 +31,15 @@ internal static class RackGeometry
             27.8 * Math.Pow(7.0 / 24, 5.0 / 3) * Math.Pow(UnitsNet.Length.FromMillimeters(boreMm).Inches, 8.0 / 3);
         return UnitsNet.VolumeFlow.FromUsGallonsPerMinute(gallonsPerMinute).LitersPerMinute;
     }
+
+    /// <summary>Water in the riser and the hose to it, L; branches are small.</summary>
+    /// <param name="shape">The rack's shape.</param>
+    public static double RiserContentL(RackShape shape) => Math.PI / 4 * Math.Pow(shape.Supply.BoreMm / 1000, 2)
+        * (shape.Supply.RunLengthMm + shape.TrayHeightsMm[^1] - shape.TrayHeightsMm[0]);
+
+    /// <summary>Water in a tray at a depth, L.</summary>
+    /// <param name="tray">The tray.</param>
+    /// <param name="depthMm">Depth, mm.</param>
+    public static double HeldL(Model.FloodTray tray, double depthMm) => tray.AreaM2
+        * (depthMm - tray.Contents.DisplacedShare * Math.Min(depthMm, tray.Contents.DisplacedToMm));
 }

@@ -22,6 +22,7 @@ internal static class SiteChecks
             TierChecks.Run(rack, complaints);
             TrayChecks.Run(rack, complaints);
             WaterChecks.Run(rack, complaints);
+            SpillChecks.Run(rack, complaints);
             FloodChecks.Run(rack, complaints);
             RunChecks.Run(rack, complaints);
             SafeStateChecks.Run(rack, complaints);

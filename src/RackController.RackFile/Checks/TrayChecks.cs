@@ -8,7 +8,7 @@ namespace RackController.RackFile.Checks;
 internal static class TrayChecks
 {
     /// <summary>Water stands above a standpipe while it overflows, by about 10 mm at 8 L/min over a 1 in pipe.</summary>
-    private const double HeadOverStandpipeMm = 10;
+    internal const double HeadOverStandpipeMm = 10;
 
     /// <summary>The reader takes none shorter, so none is advised.</summary>
     private const double ShortestStandpipeMm = 5;

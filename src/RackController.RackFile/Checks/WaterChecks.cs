@@ -88,7 +88,5 @@ internal static class WaterChecks
         }
     }
 
-    /// <summary>Water in a tray at its standpipe, L.</summary>
-    private static double HeldL(FloodTray tray) => tray.AreaM2
-        * (tray.StandpipeHeightMm - tray.Contents.DisplacedShare * Math.Min(tray.StandpipeHeightMm, tray.Contents.DisplacedToMm));
+    private static double HeldL(FloodTray tray) => RackGeometry.HeldL(tray, tray.StandpipeHeightMm);
 }

@@ -27,6 +27,16 @@ internal sealed record RackPart
 
     public required DrainPart? Drain { get; init; }
 
+    public DripTrayPart? DripTray { get; init; }
+
+    /// <summary>Whether a drip tray is written, sound or not.</summary>
+    public required bool HasDripTray { get; init; }
+
+    public WiredPart? Wired { get; init; }
+
+    /// <summary>Whether what is wired is written, sound or not.</summary>
+    public required bool HasWired { get; init; }
+
     public required TrayPart? Tray { get; init; }
 
     public required BranchPart? Branch { get; init; }
@@ -87,6 +97,12 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly Key<DrainPart> drainKey =
         Key.Optional("drain", drainMapping, "The drain stack. Without it: usual values.");
 
+    private static readonly Key<DripTrayPart> dripTrayKey = Key.Optional(
+        "drip-tray", new DripTrayMapping(), "The pan under the rack. Without it: what is spilled runs onto the floor.");
+
+    private static readonly Key<WiredPart> wiredKey =
+        Key.Optional("wired", new WiredMapping(), "What is wired to act without the controller.");
+
     private static readonly Key<TrayPart> trayKey = Key.Optional(
         "tray", trayOfAll, "The flood tray of each tier and what stands in it. Without it: usual values.");
 
@@ -120,8 +136,8 @@ internal sealed class RackMapping : Mapping<RackPart>
     /// <inheritdoc/>
     public override ImmutableArray<Key> Keys =>
     [
-        nameKey, circuitKey, reservoirKey, pumpKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey, branchKey, supplyKey,
-        drainKey, scheduleKey, limitsKey,
+        nameKey, circuitKey, reservoirKey, dripTrayKey, pumpKey, wiredKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey,
+        branchKey, supplyKey, drainKey, scheduleKey, limitsKey,
     ];
 
     /// <inheritdoc/>
@@ -140,6 +156,10 @@ internal sealed class RackMapping : Mapping<RackPart>
         Pump = keys.Find(pumpKey),
         Supply = OrUsual(keys, supplyKey, supplyMapping),
         Drain = OrUsual(keys, drainKey, drainMapping),
+        DripTray = keys.Find(dripTrayKey),
+        HasDripTray = keys.IsWritten(dripTrayKey),
+        Wired = keys.Find(wiredKey),
+        HasWired = keys.IsWritten(wiredKey),
         Tray = OrUsual(keys, trayKey, trayOfAll),
         Branch = OrUsual(keys, branchKey, branchOfAll),
         Tiers = keys.Has(tiersKey) ? [.. keys.Get(tiersKey).Select((tier, index) => tier.Numbered(index + 1))] : [],

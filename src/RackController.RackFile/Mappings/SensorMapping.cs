@@ -39,7 +39,7 @@ internal sealed record SensorPart
 internal sealed class SensorMapping(SensorKind kind, string name, string doc) : Mapping<SensorPart>
 {
     private readonly Key<double> heightKey = Key.Required(
-        "height", Values.Length, "Height of the float's switching point above the floor of its tray or reservoir.");
+        "height", Values.Length, "Height of the float's switching point above the floor of its flood tray, drip tray or reservoir.");
 
     private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Values.Flag, "yes", "Whether the rack has one.");
 

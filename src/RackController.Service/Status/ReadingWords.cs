@@ -30,7 +30,7 @@ public static class ReadingWords
         return status.Doubt is null && status.Sensor.Kind switch
         {
             SensorKind.ReservoirLowFloat or SensorKind.SupplySense => !closed,
-            SensorKind.TrayHighFloat or SensorKind.LeakRope => closed,
+            SensorKind.TrayHighFloat or SensorKind.LeakRope or SensorKind.DripTrayFloat => closed,
             _ => false,
         };
     }
@@ -40,7 +40,7 @@ public static class ReadingWords
         SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat =>
             value >= 0.5 ? "reached" : "not reached",
         SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
-        SensorKind.LeakRope => value >= 0.5 ? "wet" : "dry",
+        SensorKind.LeakRope or SensorKind.DripTrayFloat => value >= 0.5 ? "wet" : "dry",
         SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
         SensorKind.ReservoirLevel or SensorKind.TrayLevel => Number(value, "0", "mm"),
         SensorKind.CircuitCurrent => Number(value, "0.00", "A"),

@@ -50,11 +50,22 @@ public sealed class BrokenScenarioTests
     public void AHazardThatNobodyAcceptedFailsTheRun()
     {
         var result = Scenes.Run(
-            Morning + "events:\n  - at: 5 min\n    fault: tray-leak\n    tier: north/tier 1\n    size: 2 L/min\n"
+            Morning + "events:\n  - at: 5 min\n    fault: reservoir-refilled\n    rack: north\n    size: 200 L\n"
             + "expect:\n  - that: the aerator runs\n    always: { load: north/aerator, is: on }\n    from: 1 min\n");
         Assert.True(Assert.Single(result.Verdicts).IsMet);
         Assert.Contains(result.Hazards, hazard => hazard.Kind == HazardKind.WaterOnTheFloor);
         Assert.False(result.Passed);
+    }
+
+    [Fact]
+    public void WhatTheDripTrayHoldsIsNoHazard()
+    {
+        var result = Scenes.Run(
+            Morning + "events:\n  - at: 5 min\n    name: too much\n    fault: reservoir-refilled\n    rack: north\n    size: 70 L\n"
+            + "expect:\n  - that: the drip tray is noticed\n    within: 10 s\n    of: { happens: too much }\n"
+            + "    then: { alarm: north/high-water, is: active }\n");
+        Assert.True(Assert.Single(result.Verdicts).IsMet);
+        Assert.Empty(result.Hazards);
     }
 
     [Fact]

@@ -4,7 +4,7 @@ public sealed class KeyTests
 {
     [Theory]
     [InlineData("depth: 400 mm", "dept: 400 mm", "rack.yaml:11:33: reservoir has no key `dept`: did you mean `depth`?")]
-    [InlineData("io: simulated", "i0: simulated", "rack.yaml:36:1: rack file has no key `i0`: did you mean `io`?")]
+    [InlineData("io: simulated", "i0: simulated", "rack.yaml:38:1: rack file has no key `i0`: did you mean `io`?")]
     [InlineData("valve: { power: 6 W }\n        sensors", "valve: { power: 6 W, prioritty: 4 }\n        sensors",
         "did you mean `priority`?")]
     [InlineData("normal-volume: 140 L", "Normal_Volume: 140 L", "did you mean `normal-volume`?")]

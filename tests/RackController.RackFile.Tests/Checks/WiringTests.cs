@@ -25,6 +25,8 @@ public sealed class WiringTests
               - light: { power: 80 W, ppfd: 180 umol/m2/s, line: 2, chip: relay-bank }
             schedule:
               lights: { on: 06:00, for: 16 h }
+            drip-tray: 60 L
+            wired: { float-cutout: 15 mm }
         io:
           gpio: { chip: test-bank, relays-active: low }
         """;

@@ -48,16 +48,19 @@ public sealed record TierDraft(
 /// <param name="Limits">Its limits.</param>
 /// <param name="Stagger">How much later each tier's light comes on than the one below it.</param>
 /// <param name="Sensors">What is measured at it as a whole.</param>
+/// <param name="DripTray">The pan under it; null for none.</param>
+/// <param name="Cutout">The height of the float in the pump's wire as a share of the depth that it can have; null for none.</param>
 /// <param name="Fans">For each fan, a number that decides how it runs.</param>
 /// <param name="Draw">A number that decides what is left.</param>
 public sealed record RackDraft(
     Reservoir Reservoir, PumpCurve Pump, double PumpW, SupplyRiser Supply, DrainStack Drain, ImmutableArray<TierDraft> Tiers,
-    FloodPlan Floods, InterlockLimits Limits, Duration Stagger, ImmutableArray<SensorKind> Sensors, ImmutableArray<int> Fans, int Draw)
+    FloodPlan Floods, InterlockLimits Limits, Duration Stagger, ImmutableArray<SensorKind> Sensors, DripTray? DripTray,
+    double? Cutout, ImmutableArray<int> Fans, int Draw)
 {
     private static readonly SensorKind[] kinds =
     [
         SensorKind.ReservoirLowFloat, SensorKind.ReservoirFullFloat, SensorKind.ReservoirLevel, SensorKind.LeakRope,
-        SensorKind.PumpFlow, SensorKind.WaterTemperature, SensorKind.AirTemperature, SensorKind.AirHumidity,
+        SensorKind.DripTrayFloat, SensorKind.PumpFlow, SensorKind.WaterTemperature, SensorKind.AirTemperature, SensorKind.AirHumidity,
     ];
 
     /// <summary>Any rack of one tier to eight: mostly each above the one below, sometimes in any order.</summary>
@@ -72,11 +75,14 @@ public sealed record RackDraft(
         from limits in RandomSchedules.Limits
         from staggerS in RandomParts.Fine(0, 300)
         from sensors in Some(kinds)
+        from dripTray in Gen.Frequency((1, Gen.Const((DripTray?)null)), (2, RandomParts.DripTray.Select(tray => (DripTray?)tray)))
+        from cutout in RandomParts.Share.Nullable(0.4)
         from fans in Gen.Int[0, 1 << 20].Array[0, 2]
         from draw in Gen.Int[0, 1 << 20]
         select new RackDraft(
             reservoir, pump, pumpW, supply, drain, [.. tiers.OrderBy(tier => draw % 4 == 0 ? 0 : tier.HeightMm)], floods, limits,
-            Duration.FromSeconds(staggerS), sensors, [.. fans], draw);
+            Duration.FromSeconds(staggerS),
+            [.. sensors.Where(kind => kind != SensorKind.DripTrayFloat || dripTray is not null)], dripTray, cutout, [.. fans], draw);
 
     internal static Gen<ImmutableArray<SensorKind>> Some(SensorKind[] kinds) =>
         Gen.Bool.Array[kinds.Length].Select(fitted => kinds.Where((_, index) => fitted[index]).ToImmutableArray());

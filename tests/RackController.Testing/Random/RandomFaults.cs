@@ -21,6 +21,7 @@ public static class RandomFaults
             FaultPlace.Contact => site.Sensors.Any(sensor => sensor.IsContact),
             FaultPlace.MeasuringSensor => site.Sensors.Any(sensor => !sensor.IsContact),
             FaultPlace.Sensor => site.Sensors.Length > 0,
+            FaultPlace.FloatCutout => site.Racks.Any(rack => rack.FloatCutout is not null),
             _ => true,
         }).ToArray();
         return
@@ -33,7 +34,7 @@ public static class RandomFaults
             select new Fault(entry.Kind, begins, begins + Duration.FromSeconds(forS))
             {
                 Size = Size(entry, share),
-                Rack = new RackId(place % site.Racks.Length),
+                Rack = RackAt(site, entry.Place, place),
                 TierNumber = 1 + place / 3 % site.Racks[place % site.Racks.Length].Tiers.Length,
                 Circuit = new CircuitId(place % site.Circuits.Length),
                 Load = new LoadId(place % site.Loads.Length),
@@ -55,6 +56,12 @@ public static class RandomFaults
         FaultKind.EarthLeakage => 40 * share,
         _ => entry.SizeMin + share * (entry.SizeMax - entry.SizeMin),
     };
+
+    private static RackId RackAt(Site site, FaultPlace place, int draw)
+    {
+        var fitting = site.Racks.Where(rack => place != FaultPlace.FloatCutout || rack.FloatCutout is not null).ToImmutableArray();
+        return fitting[draw % fitting.Length].Id;
+    }
 
     private static SensorId? SensorAt(Site site, FaultPlace place, int draw)
     {

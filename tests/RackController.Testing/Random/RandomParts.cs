@@ -25,6 +25,12 @@ public static class RandomParts
             lengthMm, widthMm, rimMm, Math.Max(5, standpipeShare * rimMm), standpipeBoreMm, weepMm,
             new TrayContents(insertTrays, "coir", displacedShare, displacedToMm));
 
+    /// <summary>A pan under a rack that holds much or hardly anything.</summary>
+    public static Gen<DripTray> DripTray { get; } =
+        from capacityL in Mostly(20, 80, 1, 5000)
+        from depthMm in Mostly(40, 120, 10, 1000)
+        select new DripTray(capacityL, depthMm);
+
     /// <summary>A branch whose outlet lies above the water or below it.</summary>
     public static Gen<SupplyBranch> Branch { get; } =
         from boreMm in Mostly(10, 20, 2, 200)

@@ -48,6 +48,8 @@ internal sealed class SiteParts(int circuits)
             Supply = draft.Supply,
             Drain = draft.Drain,
             Tiers = tiers,
+            DripTray = draft.DripTray,
+            FloatCutout = draft.Cutout is { } share ? Cutout(draft, share) : null,
             Limits = draft.Limits,
             Schedule = new RackSchedule
             {
@@ -61,6 +63,19 @@ internal sealed class SiteParts(int circuits)
                 ],
             },
         };
+    }
+
+    // In the drip tray, or above the standpipe of any tier.
+    private static FloatCutout Cutout(RackDraft draft, double share)
+    {
+        if (draft.DripTray is { } pan && draft.Draw % 3 != 0)
+        {
+            return new FloatCutout(null, 1 + share * (pan.DepthMm - 2));
+        }
+
+        var tier = draft.Draw % draft.Tiers.Length;
+        var tray = draft.Tiers[tier].Tray;
+        return new FloatCutout(1 + tier, tray.StandpipeHeightMm + share * (tray.RimDepthMm - tray.StandpipeHeightMm));
     }
 
     private Tier Tier(TierDraft draft, RackId rack, int number, string name)
@@ -92,6 +107,7 @@ internal sealed class SiteParts(int circuits)
         {
             SensorKind.ReservoirLowFloat => tank.PumpIntakeMm + 0.3 * (filledMm - tank.PumpIntakeMm),
             SensorKind.ReservoirFullFloat => 0.97 * filledMm,
+            SensorKind.DripTrayFloat => 0.2 * draft.DripTray!.DepthMm,
             _ => 0,
         };
         var most = kind switch

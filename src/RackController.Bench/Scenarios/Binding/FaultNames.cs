@@ -23,6 +23,7 @@ internal static class FaultNames
         FaultPlace.Site => "site (no place at all)",
         FaultPlace.Rack => "rack",
         FaultPlace.Tier => "tier",
+        FaultPlace.FloatCutout => "rack (one with a float in its pump's wire)",
         FaultPlace.Circuit => "circuit",
         FaultPlace.Load => "load",
         FaultPlace.Contact => "sensor (a contact)",

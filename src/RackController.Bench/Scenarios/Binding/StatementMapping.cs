@@ -24,7 +24,8 @@ internal sealed class StatementMapping : Mapping<Statement>
     private readonly Key<string> what = Optional("what", new TextKind("what happens", ""), "What an event says.");
     private readonly Key<FloodPhase> flood = Optional("flood", Phases(), "Where a rack's flood cycle is.");
     private readonly Key<Comparison> runs = Compare("runs", Dimensions.Time, "1000 d", 1 / 60.0, "Unbroken run of a load.");
-    private readonly Key<Comparison> spilled = Compare("spilled", Dimensions.Volume, "100000 L", 1, "Water of a rack on the floor.");
+    private readonly Key<Comparison> spilled = Compare(
+        "spilled", Dimensions.Volume, "100000 L", 1, "Water that a rack lost onto the floor, beyond its drip tray.");
     private readonly Key<Comparison> reservoir = Compare("reservoir", Dimensions.Volume, "100000 L", 1, "Water in a rack's reservoir.");
     private readonly Key<Comparison> depth = Compare("depth", Dimensions.Length, "10 m", 1, "Depth of water in a tier's tray.");
     private readonly Key<Comparison> air = Compare("air", Dimensions.Temperature, "100 °C", 1, "Air temperature at a tier.");

@@ -1,0 +1,37 @@
+using RackController.Model;
+
+namespace RackController.Plant;
+
+/// <summary>A float switch in the pump's own wire, with a relay that latches by a spring: wet, it opens the wire, and it stays open,
+/// dry or without supply, until somebody presses its reset. It asks no controller.</summary>
+/// <param name="wet">Whether water reaches the float.</param>
+/// <param name="pump">The pump.</param>
+internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
+{
+    /// <summary>Whether the float is held down, so that it never lifts.</summary>
+    public bool IsStuck { get; set; }
+
+    /// <summary>When it first opened the wire; null when it never did.</summary>
+    public MonotonicTime? FirstOpenedAt { get; private set; }
+
+    /// <summary>Whether the wire is open.</summary>
+    public bool IsOpen => pump.IsWireOpen;
+
+    /// <summary>Opens the wire if the float is wet.</summary>
+    /// <param name="now">The time now.</param>
+    /// <returns>Whether it did.</returns>
+    public bool Follow(MonotonicTime now)
+    {
+        if (IsOpen || IsStuck || !wet.IsReached)
+        {
+            return false;
+        }
+
+        FirstOpenedAt ??= now;
+        pump.IsWireOpen = true;
+        return true;
+    }
+
+    /// <summary>Somebody presses its reset, which closes the wire unless the float is still wet.</summary>
+    public void Reset() => pump.IsWireOpen = !IsStuck && wet.IsReached && IsOpen;
+}
