@@ -20,6 +20,21 @@ public enum RowEffect
     Tell,
 }
 
+/// <summary>The ways in which a row comes back after its cause has acted. Tests walk through all its states and hold it to exactly
+/// these.</summary>
+[Flags]
+public enum WaysBack
+{
+    /// <summary>Once its cause is gone and its times are over.</summary>
+    ByItself = 1,
+
+    /// <summary>When somebody acknowledges its alarm.</summary>
+    Acknowledgement = 2,
+
+    /// <summary>When somebody resets its latch; while that has caught there is no other way.</summary>
+    Reset = 4,
+}
+
 /// <summary>
 /// One row of the cause-and-effect table. The table is data and the one source: the controller is built from it, the
 /// hardware notes and the page show it, and campaigns prove it row by row.
@@ -36,6 +51,9 @@ public sealed record CauseAndEffectRow(
 {
     /// <summary>Whether it acts in the ordinary course of every day, so that its coming and going is no event.</summary>
     public bool IsOrdinary { get; init; }
+
+    /// <summary>The ways that <see cref="ComesBack"/> puts into words.</summary>
+    public WaysBack Returns { get; init; } = WaysBack.ByItself;
 
     /// <summary>What it can stand at. A place of that kind without an instance lacks what the row needs.</summary>
     public RowScope Scope { get; init; } = RowScope.Rack;

@@ -13,6 +13,7 @@ internal static class PumpRows
             "compare fill and soak times with the maximum run; look for a tray that never fills; reset if it has latched",
             "within a day"))
     {
+        Returns = WaysBack.ByItself | WaysBack.Reset,
         Instances = (row, site) => site.Site.Racks.Select(rack => new PumpMaximumRun(row, rack, site.Start)),
     };
 
@@ -31,6 +32,7 @@ internal static class PumpRows
             AlarmPriority.High, "no more floods today; crops dry out",
             "find out why the pump ran so long; acknowledge to grant one more budget", "within four hours"))
     {
+        Returns = WaysBack.ByItself | WaysBack.Acknowledgement,
         Instances = (row, site) => site.Site.Racks.Select(rack => new PumpDailyBudget(row, rack, site.Start)),
     };
 
@@ -41,6 +43,7 @@ internal static class PumpRows
             AlarmPriority.High, "floods are held; crops dry out",
             "top up the reservoir; look for a leak if it emptied early; reset if it has latched", "within four hours"))
     {
+        Returns = WaysBack.ByItself | WaysBack.Reset,
         Instances = (row, site) => site.Site.Racks
             .Select(rack => (rack, floats: site.SensorsOf(rack, SensorKind.ReservoirLowFloat)))
             .Where(at => at.floats.Length > 0)
@@ -56,6 +59,7 @@ internal static class PumpRows
             "switch the rack off at the plug if water is near electrics; find the blocked drain or leak; dry the sensor; reset",
             "at once"))
     {
+        Returns = WaysBack.Reset,
         Instances = (row, site) => site.Site.Racks
             .Select(rack => (rack, wet: site.SensorsOf(rack, SensorKind.TrayHighFloat, SensorKind.LeakRope, SensorKind.DripTrayFloat)))
             .Where(at => at.wet.Length > 0)

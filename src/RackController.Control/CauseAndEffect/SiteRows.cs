@@ -25,6 +25,7 @@ internal static class SiteRows
             "look at breaker and ground-fault protection; find the cause before switching on again; reset if it has latched",
             "within an hour"))
     {
+        Returns = WaysBack.ByItself | WaysBack.Reset,
         Scope = RowScope.Circuit,
         Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
             row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),

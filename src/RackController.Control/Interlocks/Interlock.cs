@@ -99,6 +99,7 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>Catches the latch: from now on only a reset helps.</summary>
     protected void Latch()
     {
+        Invariant.Holds(Row.Returns.HasFlag(WaysBack.Reset), "a row that latches says that it comes back by a reset");
         if (!IsLatched)
         {
             IsLatched = true;

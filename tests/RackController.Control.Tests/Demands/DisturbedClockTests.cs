@@ -21,6 +21,7 @@ public class DisturbedClockTests
         Gen.Select(Gen.Enum<Disturbance>(), Gen.Int[-480, 480], Gen.Int[1, 240]).Array[1, 12];
 
     [Fact]
+    [Trait("Pace", "long")]
     public void ThePumpNeverStartsBeforeItsRestIsOver() => Disturbances.Sample(
         disturbances =>
         {
@@ -34,6 +35,7 @@ public class DisturbedClockTests
         iter: 50);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void AQuietDayLaterFloodsComeWhenTheyAreDue() => Disturbances.Sample(
         disturbances =>
         {

@@ -16,6 +16,7 @@ public class LeapTests
         (made, trusted, fill, soak, drain, hash) => new Case(made, trusted, fill, soak, drain, hash));
 
     [Fact]
+    [Trait("Pace", "long")]
     public void LeapingGivesTheSameDemandsAndEventsAsScanning() => Cases.Sample(
         made =>
         {
@@ -28,6 +29,7 @@ public class LeapTests
         iter: 20);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void PumpRunsOfTheScheduleNeverOverlapAndAlwaysEnd() => Cases.Sample(
         made =>
         {

@@ -48,6 +48,7 @@ public class NeverTests
         select (tenths, act);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void NoRelayShowsWhatItMayNeverShow() => gesture.List[1, 60].Sample(
         gestures =>
         {

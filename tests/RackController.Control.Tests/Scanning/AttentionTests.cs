@@ -12,10 +12,12 @@ namespace RackController.Control.Tests.Scanning;
 public class AttentionTests
 {
     [Fact]
+    [Trait("Pace", "long")]
     public void LookingAtWhomItConcernsComesToTheSameAsLookingAtEverybody() =>
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 60]).Sample(Compare, iter: 10);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void TheStoriesMakeEveryRowOfTheTableActAndReturn()
     {
         var missing = CauseAndEffectTable.Rows.Select(row => row.Id).ToHashSet();

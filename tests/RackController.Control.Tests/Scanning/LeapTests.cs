@@ -43,6 +43,7 @@ public class LeapTests
         select (atMs, act);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void LeapingAndScanningTellTheSame() =>
         Gen.Select(gesture.List[0, 12], Gen.Int[0, 48], Gen.Int[1, 3]).Sample(
             (gestures, startHalfHours, everyQuarters) =>
@@ -69,6 +70,7 @@ public class LeapTests
             iter: 40);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void AScanThatCouldNotMatterByTheWordOfTheControllerDoesNot() =>
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 60]).Sample(
             (seed, turns) =>

@@ -10,7 +10,6 @@ namespace RackController.Control.Tests.Scanning;
 /// </summary>
 internal sealed class RandomStory
 {
-    private static readonly string[] latching = ["/high-water", "/low-float", "/supply-lost", "/pump-maximum-run"];
     private readonly Dice dice;
     private readonly RandomFeed[] feeds;
     private readonly string[] alarmKeys;
@@ -26,10 +25,9 @@ internal sealed class RandomStory
         this.dice = dice;
         Site = site;
         var start = new Moment(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
-        var keys = CauseAndEffectTable.Build(new InterlockSite(site, start, [])).Where(each => each.Row.Alarm is not null)
-            .Select(each => each.Key);
-        alarmKeys = [.. keys];
-        latchKeys = [.. alarmKeys.Where(key => latching.Any(row => key.EndsWith(row, StringComparison.Ordinal)))];
+        var interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, []));
+        alarmKeys = [.. interlocks.Where(each => each.Row.Alarm is not null).Select(each => each.Key)];
+        latchKeys = [.. interlocks.Where(each => each.Row.Returns.HasFlag(WaysBack.Reset)).Select(each => each.Key)];
         Levels = new RackControl(site, start, memory: null).Levels.ToLookup(level => level.Sensor, level => level.Value);
         feeds = [.. site.Sensors.Select(sensor => new RandomFeed(sensor, [.. Levels[sensor.Id]]))];
         Readings = new Readings(site);
