@@ -7,6 +7,8 @@ internal sealed class RackInputs
     {
         ValveOpen = new bool[tiers];
         WeepBlocked = new bool[tiers];
+        StandpipeOpenShare = new double[tiers];
+        Array.Fill(StandpipeOpenShare, 1);
         LeakM3PerS = new double[tiers];
         LightW = new double[tiers];
         Ppfd = new double[tiers];
@@ -32,6 +34,12 @@ internal sealed class RackInputs
 
     /// <summary>Whether each weep is blocked.</summary>
     public bool[] WeepBlocked { get; }
+
+    /// <summary>Share of each standpipe that is open: 1 when clean.</summary>
+    public double[] StandpipeOpenShare { get; }
+
+    /// <summary>Share of the drain stack that is open: 1 when clean.</summary>
+    public double StackOpenShare { get; set; } = 1;
 
     /// <summary>What each tray leaks to the floor while it holds water.</summary>
     public double[] LeakM3PerS { get; }
@@ -61,6 +69,7 @@ internal sealed class RackInputs
         && FanRuns == other.FanRuns && AeratorW == other.AeratorW
         && RoomCPerS == other.RoomCPerS && RoomVapourKPaPerS == other.RoomVapourKPaPerS
         && ValveOpen.AsSpan().SequenceEqual(other.ValveOpen) && WeepBlocked.AsSpan().SequenceEqual(other.WeepBlocked)
+        && StackOpenShare == other.StackOpenShare && StandpipeOpenShare.AsSpan().SequenceEqual(other.StandpipeOpenShare)
         && LeakM3PerS.AsSpan().SequenceEqual(other.LeakM3PerS) && LightW.AsSpan().SequenceEqual(other.LightW)
         && Ppfd.AsSpan().SequenceEqual(other.Ppfd);
 
@@ -77,6 +86,8 @@ internal sealed class RackInputs
         RoomVapourKPaPerS = other.RoomVapourKPaPerS;
         other.ValveOpen.CopyTo(ValveOpen, 0);
         other.WeepBlocked.CopyTo(WeepBlocked, 0);
+        StackOpenShare = other.StackOpenShare;
+        other.StandpipeOpenShare.CopyTo(StandpipeOpenShare, 0);
         other.LeakM3PerS.CopyTo(LeakM3PerS, 0);
         other.LightW.CopyTo(LightW, 0);
         other.Ppfd.CopyTo(Ppfd, 0);

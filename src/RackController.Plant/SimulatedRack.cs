@@ -25,6 +25,7 @@ internal sealed class SimulatedRack
         valves = [.. rack.Tiers.Select(tier => tier.Valve is { } valve ? loads[valve.Index] : null)];
         fans = [.. loads.Where(load => load.Load.Rack == rack.Id && load.Load.Kind == LoadKind.Fan)];
         aerators = [.. loads.Where(load => load.Load.Rack == rack.Id && load.Load.Kind == LoadKind.Aerator)];
+        ValveHeld = new bool?[rack.Tiers.Length];
         Light = new LightSums(rack.Tiers.Length, start.At);
         Inputs = new RackInputs(rack.Tiers.Length);
         Dynamics = new RackDynamics(rack, start);
@@ -54,6 +55,12 @@ internal sealed class SimulatedRack
 
     /// <summary>Share of its speed that a worn pump keeps: 1 when new.</summary>
     public double PumpSpeedKept { get; set; } = 1;
+
+    /// <summary>How a fault holds each tier's valve: open or shut; null where it does as its coil does.</summary>
+    public bool?[] ValveHeld { get; }
+
+    /// <summary>Whether no air comes out of the aerators.</summary>
+    public bool AirStoneBlocked { get; set; }
 
     /// <summary>Water poured in from outside less water taken away, m3.</summary>
     public double BroughtM3 { get; private set; }
@@ -154,12 +161,12 @@ internal sealed class SimulatedRack
         Inputs.AeratorW = 0;
         foreach (var aerator in aerators)
         {
-            Inputs.AeratorW += aerator.PowerW;
+            Inputs.AeratorW += AirStoneBlocked || !aerator.Works ? 0 : aerator.PowerW;
         }
 
         for (var index = 0; index < lights.Length; index++)
         {
-            Inputs.ValveOpen[index] = valves[index] is not { Works: false };
+            Inputs.ValveOpen[index] = ValveHeld[index] ?? valves[index] is not { Works: false };
             Inputs.LightW[index] = lights[index]?.PowerW ?? 0;
             Inputs.Ppfd[index] = lights[index] is { Powered: true } ? Rack.Tiers[index].PpfdUmolPerM2S : 0;
         }

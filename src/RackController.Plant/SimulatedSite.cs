@@ -29,7 +29,7 @@ public sealed class SimulatedSite : IRackIo
         ArgumentNullException.ThrowIfNull(start);
         this.site = site;
         Reached = start.At;
-        electrics = new SiteElectrics(site, start.Breakers) { Now = start.At };
+        electrics = new SiteElectrics(site, start) { Now = start.At };
         racks = [.. site.Racks.Select(rack => new SimulatedRack(rack, electrics.Loads, start))];
         sensors = new SiteSensors(site, start, new SensorTruth(site, racks, electrics));
         effects = new FaultEffects(racks, electrics);

@@ -49,7 +49,9 @@ public class OddRackTests
                     var before = plant.Reached;
                     plant.AdvanceToNews(time);
                     still = plant.Reached == before ? still + 1 : 0;
-                    Assert.InRange(still, 0, 2);
+
+                    // A tray that settles to its rim from above touches that level some times in one nanosecond.
+                    Assert.InRange(still, 0, 5);
                     news++;
                 }
             });
@@ -62,7 +64,7 @@ public class OddRackTests
     public void NoRackTakesStepsWithoutEnd() => Odd.Sample(
         odd =>
         {
-            var electrics = new SiteElectrics(odd.Site, BreakerEdge.Slow);
+            var electrics = new SiteElectrics(odd.Site, PlantStart.Default with { Breakers = BreakerEdge.Slow });
             var rack = new SimulatedRack(odd.Site.Racks[0], electrics.Loads, odd.Start);
             for (var quarter = 1; quarter <= 4; quarter++)
             {

@@ -93,7 +93,7 @@ internal sealed class CircuitElectrics
         NextChange = MonotonicTime.Earlier(overcurrent.TripsAt, groundFault.TripsAt);
         foreach (var load in loads)
         {
-            NextChange = MonotonicTime.Earlier(NextChange, load.InrushEnds);
+            NextChange = MonotonicTime.Earlier(NextChange, load.NextChange);
         }
     }
 

@@ -13,15 +13,20 @@ namespace RackController.Plant;
 /// </summary>
 internal sealed class LoadElectrics
 {
+    // Beyond the streams of all sensors.
+    private const int RelayStream = 1 << 20;
+
     private readonly CircuitElectrics circuit;
+    private readonly RelayAction relay;
     private readonly double runningA;
     private readonly Duration inrushLasts;
     private readonly VoltageNeed need;
     private EnergyMeter meter;
 
-    public LoadElectrics(Load load, double circuitV, CircuitElectrics circuit)
+    public LoadElectrics(Load load, double circuitV, CircuitElectrics circuit, ulong seed)
     {
         Load = load;
+        relay = new RelayAction(RelayStream + load.Id.Index, seed, Faults);
         this.circuit = circuit;
         runningA = load.CurrentA(circuitV);
         need = VoltageNeed.Of(load.Kind, circuitV);
@@ -41,39 +46,35 @@ internal sealed class LoadElectrics
     public bool Commanded
     {
         get;
-        set => Replace(ref field, value);
-    }
-
-    /// <summary>How a fault holds its relay's contact: closed or open; null where it does as it is told.</summary>
-    public bool? ContactHeld
-    {
-        get;
-        set => Replace(ref field, value);
-    }
-
-    /// <summary>Whether its motor is held fast.</summary>
-    public bool HeldFast
-    {
-        get;
-        set => Replace(ref field, value);
+        set
+        {
+            if (field != value)
+            {
+                field = value;
+                circuit.Disturb();
+            }
+        }
     }
 
     /// <summary>Whether something other than its relay has opened its wire.</summary>
     public bool IsWireOpen
     {
         get;
-        set => Replace(ref field, value);
+        set
+        {
+            if (field != value)
+            {
+                field = value;
+                circuit.Disturb();
+            }
+        }
     }
 
-    /// <summary>What leaks from it to earth at full voltage, mA.</summary>
-    public double FaultMilliA
-    {
-        get;
-        set => Replace(ref field, value);
-    }
+    /// <summary>What faults do to it; whoever changes that disturbs its circuit.</summary>
+    public LoadFaults Faults { get; } = new();
 
     /// <summary>Whether its relay's contact is closed.</summary>
-    public bool RelayOn => ContactHeld ?? Commanded;
+    public bool RelayOn { get; private set; }
 
     /// <summary>Whether it draws power.</summary>
     public bool Powered => PowerW > 0;
@@ -86,6 +87,9 @@ internal sealed class LoadElectrics
 
     /// <summary>When its starting current ends; <see cref="MonotonicTime.Never"/> while there is none.</summary>
     public MonotonicTime InrushEnds { get; private set; } = MonotonicTime.Never;
+
+    /// <summary>When its current changes by itself: a starting current ends, or a faulty relay moves.</summary>
+    public MonotonicTime NextChange => MonotonicTime.Earlier(InrushEnds, relay.Due);
 
     /// <summary>Current now, A.</summary>
     public double CurrentA { get; private set; }
@@ -105,8 +109,10 @@ internal sealed class LoadElectrics
     /// <param name="now">The time now.</param>
     public void Settle(double supplyShare, MonotonicTime now)
     {
-        var share = RelayOn && !IsWireOpen ? supplyShare : 0;
-        var works = !HeldFast && share >= (Works ? need.HoldsFromShare : need.StartsFromShare);
+        var moved = relay.IsClosed(Commanded, now);
+        RelayOn = Faults.ContactHeld ?? moved;
+        var share = RelayOn && !IsWireOpen && !Faults.IsDead ? supplyShare : 0;
+        var works = !Faults.HeldFast && share >= (Works ? need.HoldsFromShare : need.StartsFromShare);
         if (works && !Works && Load.InrushMultiple > 1)
         {
             InrushEnds = now + inrushLasts;
@@ -121,7 +127,7 @@ internal sealed class LoadElectrics
         var settled = SettledMultiple(share);
         CurrentA = runningA * (InrushEnds == MonotonicTime.Never ? settled : Load.InrushMultiple * share);
         PowerW = Load.PowerW * settled * share;
-        LeakMilliA = FaultMilliA * share;
+        LeakMilliA = Faults.LeakMilliA * share;
         meter.Draw(PowerW, now);
     }
 
@@ -133,13 +139,4 @@ internal sealed class LoadElectrics
         : !Works ? Load.InrushMultiple * share
         : IsMotor ? SpeedShare * SpeedShare / share
         : share;
-
-    private void Replace<T>(ref T old, T value)
-    {
-        if (!EqualityComparer<T>.Default.Equals(old, value))
-        {
-            old = value;
-            circuit.Disturb();
-        }
-    }
 }

@@ -5,10 +5,14 @@ namespace RackController.Plant;
 /// <summary>Every load and circuit of a site: who has power, what flows, what trips. Between two changes it only waits.</summary>
 internal sealed class SiteElectrics
 {
-    public SiteElectrics(Site site, BreakerEdge edge)
+    public SiteElectrics(Site site, PlantStart start)
     {
-        Circuits = [.. site.Circuits.Select(circuit => new CircuitElectrics(circuit, edge))];
-        Loads = [.. site.Loads.Select(load => new LoadElectrics(load, site[load.Circuit].VoltageV, Circuits[load.Circuit.Index]))];
+        Circuits = [.. site.Circuits.Select(circuit => new CircuitElectrics(circuit, start.Breakers))];
+        Loads =
+        [
+            .. site.Loads.Select(load => new LoadElectrics(
+                load, site[load.Circuit].VoltageV, Circuits[load.Circuit.Index], start.Seed)),
+        ];
         foreach (var load in Loads)
         {
             Circuits[load.Load.Circuit.Index].Add(load);

@@ -24,7 +24,7 @@ public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Unt
     /// <summary>The circuit, where the place is one.</summary>
     public CircuitId? Circuit { get; init; }
 
-    /// <summary>The load, where the place is one.</summary>
+    /// <summary>The load, where the place is one, or its motor or valve.</summary>
     public LoadId? Load { get; init; }
 
     /// <summary>The sensor, where the place is one.</summary>
@@ -55,11 +55,16 @@ public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Unt
             : $"{Kind} needs a rack with a float in its pump's wire",
         FaultPlace.Circuit => Known(Circuit?.Index, site.Circuits.Length) ? null : $"{Kind} needs a circuit of the site",
         FaultPlace.Load => Known(Load?.Index, site.Loads.Length) ? null : $"{Kind} needs a load of the site",
+        FaultPlace.Motor => IsLoad(site, LoadKind.Pump, LoadKind.Fan, LoadKind.Aerator) ? null : $"{Kind} needs a motor of the site",
+        FaultPlace.Valve => IsLoad(site, LoadKind.Valve) ? null : $"{Kind} needs a tier valve of the site",
         _ => !Known(Sensor?.Index, site.Sensors.Length) ? $"{Kind} needs a sensor of the site"
             : place == FaultPlace.Contact && !site[Sensor!.Value].IsContact ? $"{Kind} needs a contact"
             : place == FaultPlace.MeasuringSensor && site[Sensor!.Value].IsContact ? $"{Kind} needs a sensor that measures"
             : null,
     };
+
+    private bool IsLoad(Site site, params ReadOnlySpan<LoadKind> kinds) =>
+        Known(Load?.Index, site.Loads.Length) && kinds.Contains(site[Load!.Value].Kind);
 
     private static bool Known(int? index, int count) => index >= 0 && index < count;
 }

@@ -1,3 +1,6 @@
+using NodaTime;
+using RackController.Model;
+
 namespace RackController.Plant;
 
 /// <summary>
@@ -81,18 +84,21 @@ internal sealed class FaultEffects
         foreach (var circuit in electrics.Circuits)
         {
             circuit.MainsShare = 1;
+            circuit.Disturb();
         }
 
         foreach (var load in electrics.Loads)
         {
-            load.ContactHeld = null;
-            load.HeldFast = false;
-            load.FaultMilliA = 0;
+            load.Faults.Clear();
         }
 
         foreach (var rack in racks)
         {
             rack.PumpSpeedKept = 1;
+            rack.AirStoneBlocked = false;
+            rack.Inputs.StackOpenShare = 1;
+            Array.Fill(rack.Inputs.StandpipeOpenShare, 1);
+            Array.Clear(rack.ValveHeld);
             rack.Inputs.ScreenLossK = 0;
             Array.Clear(rack.Inputs.WeepBlocked);
             Array.Clear(rack.Inputs.LeakM3PerS);
@@ -118,8 +124,11 @@ internal sealed class FaultEffects
             case FaultPlace.Circuit:
                 ApplyToCircuit(fault, electrics.Circuits[fault.Circuit!.Value.Index]);
                 break;
-            case FaultPlace.Load:
-                ApplyToLoad(fault, electrics.Loads[fault.Load!.Value.Index]);
+            case FaultPlace.Valve:
+                HoldValve(electrics.Loads[fault.Load!.Value.Index].Load, fault.Kind == FaultKind.ValveStuckOpen);
+                break;
+            case FaultPlace.Load or FaultPlace.Motor:
+                ApplyToLoad(fault, electrics.Loads[fault.Load!.Value.Index].Faults);
                 break;
         }
     }
@@ -137,18 +146,32 @@ internal sealed class FaultEffects
         }
     }
 
-    private static void ApplyToLoad(Fault fault, LoadElectrics load)
+    private static void ApplyToLoad(Fault fault, LoadFaults load)
     {
         switch (fault.Kind)
         {
             case FaultKind.EarthLeakage:
-                load.FaultMilliA += fault.Size;
+                load.LeakMilliA += fault.Size;
+                break;
+            case FaultKind.RelayChattering:
+                load.RelayChatters = Duration.FromSeconds(fault.Size);
+                break;
+            case FaultKind.RelaySluggish:
+                load.RelayLate = Duration.Max(load.RelayLate, Duration.FromSeconds(fault.Size));
+                break;
+            case FaultKind.LoadDead:
+                load.IsDead = true;
+                break;
+            case FaultKind.MotorSeized:
+                load.HeldFast = true;
                 break;
             default:
                 load.ContactHeld = fault.Kind == FaultKind.RelayWelded;
                 break;
         }
     }
+
+    private void HoldValve(Load valve, bool open) => racks[valve.Rack.Index].ValveHeld[valve.TierNumber!.Value - 1] = open;
 
     private void ApplyToRack(Fault fault, SimulatedRack rack)
     {
@@ -163,7 +186,16 @@ internal sealed class FaultEffects
                 rack.PumpSpeedKept = Math.Min(rack.PumpSpeedKept, 1 - fault.Size);
                 break;
             case FaultKind.PumpSeized:
-                electrics.Loads[rack.Rack.Pump.Load.Index].HeldFast = true;
+                electrics.Loads[rack.Rack.Pump.Load.Index].Faults.HeldFast = true;
+                break;
+            case FaultKind.AirStoneBlocked:
+                rack.AirStoneBlocked = true;
+                break;
+            case FaultKind.StandpipeBlocked:
+                inputs.StandpipeOpenShare[tier] = Math.Min(inputs.StandpipeOpenShare[tier], 1 - fault.Size);
+                break;
+            case FaultKind.DrainStackBlocked:
+                inputs.StackOpenShare = Math.Min(inputs.StackOpenShare, 1 - fault.Size);
                 break;
             case FaultKind.HoseLoose:
                 inputs.HoseLossShare = Math.Max(inputs.HoseLossShare, fault.Size);

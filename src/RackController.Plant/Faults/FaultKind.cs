@@ -22,6 +22,12 @@ public enum FaultKind
     /// <summary>A measured value wanders off at a constant rate.</summary>
     SensorDrift,
 
+    /// <summary>A measured value is off by a constant amount.</summary>
+    SensorOffset,
+
+    /// <summary>A measuring sensor reads zero, as if it were well, as with a broken wire.</summary>
+    SensorReadsZero,
+
     /// <summary>A sensor gives no new reading; the last one grows old.</summary>
     SensorDropout,
 
@@ -36,6 +42,27 @@ public enum FaultKind
 
     /// <summary>A relay's contact stays open: the load is off whatever it is told.</summary>
     RelayOpen,
+
+    /// <summary>A relay's contact chatters while it should be closed.</summary>
+    RelayChattering,
+
+    /// <summary>A relay's contact follows its command late, closing and opening.</summary>
+    RelaySluggish,
+
+    /// <summary>A load is dead: it draws nothing though its relay is closed.</summary>
+    LoadDead,
+
+    /// <summary>A motor of fan, aerator or pump is held fast: it draws current and moves nothing.</summary>
+    MotorSeized,
+
+    /// <summary>A tier valve stays open whatever its coil does.</summary>
+    ValveStuckOpen,
+
+    /// <summary>A tier valve stays shut whatever its coil does.</summary>
+    ValveStuckShut,
+
+    /// <summary>The air stone or hose of an aerator lets no air through: it runs and nothing bubbles.</summary>
+    AirStoneBlocked,
 
     /// <summary>Current leaks from a load to earth while its contact is closed, as where water gets into a light. It may open the
     /// circuit's ground-fault protection, and somebody has to close that again.</summary>
@@ -52,6 +79,12 @@ public enum FaultKind
 
     /// <summary>A tray's weep is blocked.</summary>
     WeepBlocked,
+
+    /// <summary>A tray's standpipe is blocked, or partly so.</summary>
+    StandpipeBlocked,
+
+    /// <summary>The drain stack is blocked, or partly so: what it cannot carry stays in the trays.</summary>
+    DrainStackBlocked,
 
     /// <summary>A tray leaks, into the drip tray or onto the floor.</summary>
     TrayLeak,

@@ -21,6 +21,12 @@ public enum FaultPlace
     /// <summary>A load.</summary>
     Load,
 
+    /// <summary>A load with a motor: a pump, a fan or an aerator.</summary>
+    Motor,
+
+    /// <summary>A tier valve.</summary>
+    Valve,
+
     /// <summary>A contact that a float moves, or a leak rope or supply sense.</summary>
     Contact,
 

@@ -159,7 +159,8 @@ internal sealed class SensorChannel
         FaultKind.FloatStuckDry => said with { Value = 0 },
         FaultKind.FloatSlow => said with { Value = shown },
         FaultKind.FloatChattering => said with { Value = Chatter(fault, now) },
-        FaultKind.SensorNoise or FaultKind.SensorDrift => said with { Value = sampled },
+        FaultKind.SensorNoise or FaultKind.SensorDrift or FaultKind.SensorOffset => said with { Value = sampled },
+        FaultKind.SensorReadsZero => said with { Value = 0 },
         FaultKind.SensorDropout => before,
         FaultKind.SensorFrozen => said with { Value = before.Value },
         FaultKind.SensorCorrupt => said with { Quality = ReadingQuality.Corrupt },
@@ -173,14 +174,17 @@ internal sealed class SensorChannel
         nextSample = MonotonicTime.Never;
         foreach (var (fault, _) in faults)
         {
-            if (fault.Kind is not (FaultKind.SensorNoise or FaultKind.SensorDrift))
+            if (fault.Kind is not (FaultKind.SensorNoise or FaultKind.SensorDrift or FaultKind.SensorOffset))
             {
                 continue;
             }
 
-            disturbance += fault.Kind == FaultKind.SensorDrift
-                ? fault.Size * (now - fault.From).TotalHours
-                : fault.Size * SeededScatter.Normal(seed, sensor.Id.Index, now.Nanoseconds);
+            disturbance += fault.Size * fault.Kind switch
+            {
+                FaultKind.SensorDrift => (now - fault.From).TotalHours,
+                FaultKind.SensorNoise => SeededScatter.Normal(seed, sensor.Id.Index, now.Nanoseconds),
+                _ => 1,
+            };
             nextSample = Next(now, samplePeriod);
         }
 

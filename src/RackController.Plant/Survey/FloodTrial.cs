@@ -80,16 +80,16 @@ internal sealed class FloodTrial
     /// <summary>What the weep of a filled tray takes, L/min.</summary>
     /// <param name="index">Tier, from 0.</param>
     public double HoldsFullLpm(int index) =>
-        parts[index].Drain(rack.Tiers[index].Tray.FilledMm / 1000, weepBlocked: false) * Litres.PerMinutePerM3PerS;
+        parts[index].Drain(rack.Tiers[index].Tray.FilledMm / 1000, weepBlocked: false, standpipeOpenShare: 1) * Litres.PerMinutePerM3PerS;
 
     /// <summary>What weep and standpipe of a tray carry into the drain stack now, L/min.</summary>
     /// <param name="index">Tier, from 0.</param>
     /// <param name="heldBack">Whether the stack takes less than they would carry.</param>
     public double CarriedLpm(int index, out bool heldBack)
     {
-        var drains = parts.Select((part, tray) => part.Drain(water.TrayDepthM(tray), weepBlocked: false)).ToArray();
+        var drains = parts.Select((part, tray) => part.Drain(water.TrayDepthM(tray), weepBlocked: false, standpipeOpenShare: 1)).ToArray();
         var would = drains[index];
-        new ReturnStack(rack).Share(drains);
+        new ReturnStack(rack).Share(drains, openShare: 1);
         heldBack = drains[index] < would;
         return drains[index] * Litres.PerMinutePerM3PerS;
     }

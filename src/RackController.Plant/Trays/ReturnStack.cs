@@ -21,9 +21,10 @@ internal sealed class ReturnStack
 
     /// <summary>Cuts what the trays would drain down to what the stack carries.</summary>
     /// <param name="drains">What each tray would drain, m3/s; on return, what it does.</param>
-    public void Share(double[] drains)
+    /// <param name="openShare">Share of the stack that is open: it carries so much less.</param>
+    public void Share(double[] drains, double openShare)
     {
-        var left = capacity;
+        var left = capacity * openShare;
         foreach (var tray in highestFirst)
         {
             drains[tray] = Math.Min(drains[tray], left);

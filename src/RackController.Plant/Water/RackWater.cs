@@ -114,11 +114,12 @@ internal sealed class RackWater
         for (var index = 0; index < tiers.Length; index++)
         {
             DepthsM[index] = tiers[index].DepthM(state[RackLayout.Tray(index)]);
-            Flows.Drain[index] = tiers[index].Drain(DepthsM[index], inputs.WeepBlocked[index]);
+            Flows.Drain[index] = tiers[index].Drain(
+                DepthsM[index], inputs.WeepBlocked[index], inputs.StandpipeOpenShare[index]);
         }
 
         Supply(state, reservoirDepth);
-        stack.Share(Flows.Drain);
+        stack.Share(Flows.Drain, inputs.StackOpenShare);
         var waterShare = LeavesReservoir ? intake.WaterShare(reservoirDepth) : 1;
         Flows.Hose = 0;
         for (var index = 0; index < tiers.Length; index++)

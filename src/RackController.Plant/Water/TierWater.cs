@@ -38,7 +38,8 @@ internal sealed class TierWater
     public double AreaAtM2(double depthM) => basin.AreaAtM2(depthM);
 
     /// <summary>What standpipe and weep would drain into an empty stack, m3/s.</summary>
-    public double Drain(double depthM, bool weepBlocked) => standpipe.Flow(depthM) + (weepBlocked ? 0 : weep.Flow(depthM));
+    public double Drain(double depthM, bool weepBlocked, double standpipeOpenShare) =>
+        standpipeOpenShare * standpipe.Flow(depthM) + (weepBlocked ? 0 : weep.Flow(depthM));
 
     /// <summary>What is spilled, m3/s: over the edge, and through a leak.</summary>
     public double Spill(double depthM, double leak) => basin.OverEdge(depthM) + leak * FadeAt(depthM);

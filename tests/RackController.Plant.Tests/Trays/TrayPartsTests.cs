@@ -58,7 +58,7 @@ public class TrayPartsTests
         };
         var drains = new[] { 4 / Lpm, 4 / Lpm, 4 / Lpm };
 
-        new ReturnStack(rack).Share(drains);
+        new ReturnStack(rack).Share(drains, openShare: 1);
 
         Assert.Equal([4, 0, 2], drains.Select(flow => Math.Round(flow * Lpm, 9)));
     }

@@ -21,7 +21,11 @@ public static class RandomFaults
             FaultPlace.Contact => site.Sensors.Any(sensor => sensor.IsContact),
             FaultPlace.MeasuringSensor => site.Sensors.Any(sensor => !sensor.IsContact),
             FaultPlace.Sensor => site.Sensors.Length > 0,
+<<<<<<< HEAD
             FaultPlace.FloatCutout => site.Racks.Any(rack => rack.FloatCutout is not null),
+=======
+            FaultPlace.Valve => site.Loads.Any(load => load.Kind == LoadKind.Valve),
+>>>>>>> a6b721b (Break relays, loads, valves, standpipes, drain stacks and probes in every way that they are known to fail)
             _ => true,
         }).ToArray();
         return
@@ -37,7 +41,7 @@ public static class RandomFaults
                 Rack = RackAt(site, entry.Place, place),
                 TierNumber = 1 + place / 3 % site.Racks[place % site.Racks.Length].Tiers.Length,
                 Circuit = new CircuitId(place % site.Circuits.Length),
-                Load = new LoadId(place % site.Loads.Length),
+                Load = LoadAt(site, entry.Place, place),
                 Sensor = SensorAt(site, entry.Place, place),
             };
     }
@@ -49,7 +53,7 @@ public static class RandomFaults
     private static double Size(FaultEntry entry, double share) => entry.Kind switch
     {
         FaultKind.SensorNoise => 10 * share * share,
-        FaultKind.SensorDrift => 400 * (share - 0.5),
+        FaultKind.SensorDrift or FaultKind.SensorOffset => 400 * (share - 0.5),
         FaultKind.TrayLeak => 60 * share * share,
         FaultKind.FloatSlow => 100 * share * share,
         FaultKind.ReservoirEmptied or FaultKind.ReservoirRefilled => 300 * share * share,
@@ -57,9 +61,20 @@ public static class RandomFaults
         _ => entry.SizeMin + share * (entry.SizeMax - entry.SizeMin),
     };
 
+<<<<<<< HEAD
     private static RackId RackAt(Site site, FaultPlace place, int draw)
     {
         var fitting = site.Racks.Where(rack => place != FaultPlace.FloatCutout || rack.FloatCutout is not null).ToImmutableArray();
+=======
+    private static LoadId LoadAt(Site site, FaultPlace place, int draw)
+    {
+        var fitting = site.Loads.Where(load => place switch
+        {
+            FaultPlace.Valve => load.Kind == LoadKind.Valve,
+            FaultPlace.Motor => load.Kind is LoadKind.Pump or LoadKind.Fan or LoadKind.Aerator,
+            _ => true,
+        }).ToImmutableArray();
+>>>>>>> a6b721b (Break relays, loads, valves, standpipes, drain stacks and probes in every way that they are known to fail)
         return fitting[draw % fitting.Length].Id;
     }
 

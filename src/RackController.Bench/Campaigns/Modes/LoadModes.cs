@@ -18,6 +18,16 @@ internal static class LoadModes
             Sizes = new FaultSizes(0.05, 0.9, 0.5, "of its speed"),
         },
         FaultMode.Of(FaultKind.PumpSeized, "pump seized", FaultFamily.Loads, FaultTarget.OfRacks, untilRepaired, ModeSources.Seizes),
+        Dead(LoadKind.Pump, "pump"),
+        Dead(LoadKind.Light, "light"),
+        Dead(LoadKind.Fan, "fan"),
+        Dead(LoadKind.Aerator, "aerator"),
+        Dead(LoadKind.Valve, "valve coil"),
+        Seized(LoadKind.Fan, "fan"),
+        Seized(LoadKind.Aerator, "aerator"),
+        Of(FaultKind.ValveStuckOpen, "valve stuck open", FaultTarget.OfLoads(LoadKind.Valve), ModeSources.ValveSticks),
+        Of(FaultKind.ValveStuckShut, "valve stuck shut", FaultTarget.OfLoads(LoadKind.Valve), ModeSources.ValveSticks),
+        Of(FaultKind.AirStoneBlocked, "air stone blocked", FaultTarget.OfRacks, ModeSources.StoneClogs),
         .. new[] { (LoadKind.Pump, "pump"), (LoadKind.Light, "light"), (LoadKind.Fan, "fan") }.Select(one => FaultMode.Of(
             FaultKind.EarthLeakage, $"{one.Item2} leaks current to earth", FaultFamily.Loads, FaultTarget.OfLoads(one.Item1),
             untilRepaired, ModeSources.WaterGetsIn) with
@@ -25,4 +35,13 @@ internal static class LoadModes
             Sizes = leakage,
         }),
     ];
+
+    private static FaultMode Dead(LoadKind kind, string words) =>
+        Of(FaultKind.LoadDead, $"{words} dead", FaultTarget.OfLoads(kind), ModeSources.Dies);
+
+    private static FaultMode Seized(LoadKind kind, string words) =>
+        Of(FaultKind.MotorSeized, $"{words} seized", FaultTarget.OfLoads(kind), ModeSources.Seizes);
+
+    private static FaultMode Of(FaultKind fault, string words, Func<Site, IEnumerable<FaultTarget>> targets, string source) =>
+        FaultMode.Of(fault, words, FaultFamily.Loads, targets, untilRepaired, source);
 }

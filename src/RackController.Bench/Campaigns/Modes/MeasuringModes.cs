@@ -39,6 +39,9 @@ internal static class MeasuringModes
         };
         yield return Mode(FaultKind.SensorDrift, "drifts up", ModeSources.Drifts) with { Sizes = rates };
         yield return Mode(FaultKind.SensorDrift, "drifts down", ModeSources.Drifts) with { Sizes = rates, IsNegative = true };
+        yield return Mode(FaultKind.SensorOffset, "reads high", ModeSources.OffsetBy) with { Sizes = sizes };
+        yield return Mode(FaultKind.SensorOffset, "reads low", ModeSources.OffsetBy) with { Sizes = sizes, IsNegative = true };
+        yield return Mode(FaultKind.SensorReadsZero, "reads zero", ModeSources.ReadsZero);
         yield return Mode(FaultKind.SensorDropout, "falls silent", ModeSources.BusSilent);
         yield return Mode(FaultKind.SensorFrozen, "frozen", ModeSources.KeepsOld);
         yield return Mode(FaultKind.SensorCorrupt, "garbled", ModeSources.Checksum);

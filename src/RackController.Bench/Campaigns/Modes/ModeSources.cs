@@ -48,6 +48,17 @@ internal static class ModeSources
     public const string FailsToClose =
         "burnt or dirty contacts fail to close: IEC 61810-2 counts it as a malfunction, from memory";
 
+    public const string Sluggish =
+        "common practice, no source: a rusty armature or a flyback diode across the coil lets go late; timers hang";
+
+    public const string Chatters = "relays chatter when their coil lacks voltage: common practice, no source";
+
+    public const string Dies = "common practice, no source: drivers burn out, windings open, plugs are pulled";
+
+    public const string ValveSticks = "common practice, no source: grit under the seat or a stuck plunger";
+
+    public const string StoneClogs = "common practice, no source: air stones clog with slime and scale, hoses slip off";
+
     public const string Wears = "common practice, no source: bearings and impellers wear, scale narrows them";
 
     public const string Seizes = "common practice, no source: roots, grit and scale hold a rotor fast";

@@ -9,6 +9,8 @@ internal static class RelayModes
 {
     private static readonly (Duration, Duration) untilRepaired = (Duration.FromMinutes(5), Duration.FromHours(8));
 
+    private static readonly (Duration, Duration) restless = (Duration.FromSeconds(20), Duration.FromMinutes(20));
+
     private static readonly (LoadKind Kind, string Words)[] kinds =
     [
         (LoadKind.Pump, "pump"),
@@ -27,5 +29,12 @@ internal static class RelayModes
             fault, $"{words} relay {how}", FaultFamily.Relays, FaultTarget.OfLoads(kind), untilRepaired, source);
         yield return Mode(FaultKind.RelayWelded, "welded", ModeSources.Welds);
         yield return Mode(FaultKind.RelayOpen, "open", ModeSources.FailsToClose);
+        yield return Mode(FaultKind.RelaySluggish, "sluggish", ModeSources.Sluggish) with { Sizes = new FaultSizes(0.2, 120, 5, "s") };
+        yield return FaultMode.Of(
+            FaultKind.RelayChattering, $"{words} relay chatters", FaultFamily.Relays, FaultTarget.OfLoads(kind), restless,
+            ModeSources.Chatters) with
+        {
+            Sizes = new FaultSizes(0.5, 10, 2, "s"),
+        };
     }
 }

@@ -21,6 +21,18 @@ internal static class WaterwayModes
         FaultMode.Of(
             FaultKind.WeepBlocked, "weep blocked", FaultFamily.Waterways, FaultTarget.OfTiers, untilRepaired, ModeSources.Clogs),
         FaultMode.Of(
+            FaultKind.StandpipeBlocked, "standpipe blocked", FaultFamily.Waterways, FaultTarget.OfTiers, untilRepaired,
+            ModeSources.Clogs) with
+        {
+            Sizes = new FaultSizes(0.2, 1, 0.9, "of the pipe"),
+        },
+        FaultMode.Of(
+            FaultKind.DrainStackBlocked, "drain stack blocked", FaultFamily.Waterways, FaultTarget.OfRacks, untilRepaired,
+            ModeSources.Clogs) with
+        {
+            Sizes = new FaultSizes(0.2, 1, 0.9, "of the stack"),
+        },
+        FaultMode.Of(
             FaultKind.TrayLeak, "tray leaks", FaultFamily.Waterways, FaultTarget.OfTiers, untilRepaired, ModeSources.Leaks) with
         {
             Sizes = new FaultSizes(0.05, 10, 1, "L/min"),

@@ -26,6 +26,8 @@ internal static class FaultNames
         FaultPlace.FloatCutout => "rack (one with a float in its pump's wire)",
         FaultPlace.Circuit => "circuit",
         FaultPlace.Load => "load",
+        FaultPlace.Motor => "load (a pump, fan or aerator)",
+        FaultPlace.Valve => "load (a tier valve)",
         FaultPlace.Contact => "sensor (a contact)",
         FaultPlace.MeasuringSensor => "sensor (one that measures)",
         FaultPlace.Sensor => "sensor",
