@@ -21,11 +21,8 @@ public static class RandomFaults
             FaultPlace.Contact => site.Sensors.Any(sensor => sensor.IsContact),
             FaultPlace.MeasuringSensor => site.Sensors.Any(sensor => !sensor.IsContact),
             FaultPlace.Sensor => site.Sensors.Length > 0,
-<<<<<<< HEAD
             FaultPlace.FloatCutout => site.Racks.Any(rack => rack.FloatCutout is not null),
-=======
             FaultPlace.Valve => site.Loads.Any(load => load.Kind == LoadKind.Valve),
->>>>>>> a6b721b (Break relays, loads, valves, standpipes, drain stacks and probes in every way that they are known to fail)
             _ => true,
         }).ToArray();
         return
@@ -61,11 +58,12 @@ public static class RandomFaults
         _ => entry.SizeMin + share * (entry.SizeMax - entry.SizeMin),
     };
 
-<<<<<<< HEAD
     private static RackId RackAt(Site site, FaultPlace place, int draw)
     {
         var fitting = site.Racks.Where(rack => place != FaultPlace.FloatCutout || rack.FloatCutout is not null).ToImmutableArray();
-=======
+        return fitting[draw % fitting.Length].Id;
+    }
+
     private static LoadId LoadAt(Site site, FaultPlace place, int draw)
     {
         var fitting = site.Loads.Where(load => place switch
@@ -74,7 +72,6 @@ public static class RandomFaults
             FaultPlace.Motor => load.Kind is LoadKind.Pump or LoadKind.Fan or LoadKind.Aerator,
             _ => true,
         }).ToImmutableArray();
->>>>>>> a6b721b (Break relays, loads, valves, standpipes, drain stacks and probes in every way that they are known to fail)
         return fitting[draw % fitting.Length].Id;
     }
 

@@ -66,20 +66,25 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
         }
     }
 
-    // Whoever was sent to a rack sees a wet floor and an empty reservoir.
+    // Whoever was sent to a rack sees a wet floor, a wired float that has opened, and an empty reservoir.
     private void LookAt(Rack rack, VirtualRun run)
     {
         var truth = run.Plant.Racks[rack.Id.Index];
-        if (truth.OnFloorL > 0)
+        var place = new FaultTarget(rack.Name) { Rack = rack.Id };
+        if (truth.OnFloorL + truth.DripTrayL > 0)
         {
-            Do(FaultKind.FloorMopped, new FaultTarget(rack.Name) { Rack = rack.Id }, 0, run);
+            Do(FaultKind.FloorMopped, place, 0, run);
+        }
+        else if (truth.IsFloatCutoutOpen)
+        {
+            Do(FaultKind.FloatCutoutReset, place, 0, run);
         }
 
         var missingL = Math.Floor(rack.Reservoir.NormalVolumeL - truth.ReservoirVolumeL);
         var isAtRest = truth.Tiers.All(tier => tier.DepthMm < FloodTray.DrainedBelowMm) && !run.Now.IsPowered(rack.Pump.Load);
         if (isAtRest && missingL > RefilledFromShare * rack.Reservoir.NormalVolumeL)
         {
-            Do(FaultKind.ReservoirRefilled, new FaultTarget(rack.Name) { Rack = rack.Id }, missingL, run);
+            Do(FaultKind.ReservoirRefilled, place, missingL, run);
         }
     }
 

@@ -18,6 +18,7 @@ internal static class ContactModes
         (SensorKind.ReservoirFullFloat, "reservoir full float"),
         (SensorKind.TrayFullFloat, "tray full float"),
         (SensorKind.TrayHighFloat, "tray high float"),
+        (SensorKind.DripTrayFloat, "drip tray float"),
     ];
 
     /// <summary>The modes.</summary>

@@ -38,6 +38,14 @@ internal static class WaterwayModes
             Sizes = new FaultSizes(0.05, 10, 1, "L/min"),
         },
         FaultMode.Of(
+            FaultKind.HoseLoose, "hose loose", FaultFamily.Waterways, FaultTarget.OfRacks, untilRepaired, ModeSources.Leaks) with
+        {
+            Sizes = new FaultSizes(0.02, 1, 0.5, "of the pump's flow"),
+        },
+        FaultMode.Of(
+            FaultKind.FloatCutoutStuck, "wired float stuck", FaultFamily.Waterways, FaultTarget.OfWiredFloats, untilRepaired,
+            ModeSources.Jammed),
+        FaultMode.Of(
             FaultKind.ReservoirEmptied, "reservoir drained by hand", FaultFamily.Waterways, FaultTarget.OfRacks, atOnce,
             ModeSources.ByHand) with
         {
