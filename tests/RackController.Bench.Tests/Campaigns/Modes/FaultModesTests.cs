@@ -45,7 +45,8 @@ public sealed class FaultModesTests
     [Fact]
     public void EveryKindOfFaultThatIsNotARepairHasItsMode()
     {
-        FaultKind[] deedsOfPeople = [FaultKind.ReservoirRefilled, FaultKind.FloorMopped, FaultKind.BreakerClosed, FaultKind.FloatCutoutReset];
+        FaultKind[] deedsOfPeople =
+            [FaultKind.ReservoirRefilled, FaultKind.FloorMopped, FaultKind.BreakerClosed, FaultKind.FloatCutoutReset];
         var played = FaultModes.All.SelectMany(mode => mode.Kinds).ToHashSet();
         Assert.Empty(Enum.GetValues<FaultKind>().Except(played).Except(deedsOfPeople));
     }
