@@ -18,9 +18,11 @@ internal sealed class Parts
         Validation = new Validation(site);
         var levels = ImmutableArray.CreateBuilder<SensorLevel>();
         Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start, levels))];
+        Currents = new LoadCurrents(site, Areas, start.Monotonic, levels);
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
         Interlocks = new InterlockPanel(site, interlocks, Areas);
         Admission = new Admission(site, Areas, start.Monotonic);
+        Contactors = new Contactors(site, interlocks);
         Alarms = new AlarmPanel(site, interlocks);
         Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
         Levels =
@@ -44,9 +46,13 @@ internal sealed class Parts
 
     public ImmutableArray<RackDemand> Demands { get; }
 
+    public LoadCurrents Currents { get; }
+
     public InterlockPanel Interlocks { get; }
 
     public Admission Admission { get; }
+
+    public Contactors Contactors { get; }
 
     public AlarmPanel Alarms { get; }
 

@@ -73,8 +73,10 @@ public sealed class RackControl
         parts.Validation.Validate(readings, facts, attention, events);
         BeginLook();
 
+        parts.Currents.Look(attention, facts);
         Demand(events);
         Look(events);
+        parts.Contactors.Command(commands, parts.Admission, areas, now, events);
         Admit();
         Command(events);
         Tell(events);
@@ -177,7 +179,8 @@ public sealed class RackControl
     {
         foreach (var circuit in attention.CalledCircuits)
         {
-            parts.Admission.Call(circuit, parts.Interlocks.KeepsQuiet(areas.Of(circuit)));
+            var area = areas.Of(circuit);
+            parts.Admission.Call(circuit, parts.Interlocks.KeepsQuiet(area), parts.Interlocks.CurrentFactor(area));
         }
 
         foreach (var rack in attention.CalledRacks)
@@ -215,6 +218,8 @@ public sealed class RackControl
         }
 
         commands[load.Id] = state;
+
+        facts.NoteSwitching(areas.Of(load.Circuit));
 
         // The circuit calls its racks.
         areas.Of(load.Circuit).Agenda.Add(facts.Now.Monotonic);

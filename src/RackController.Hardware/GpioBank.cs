@@ -15,7 +15,7 @@ internal sealed class GpioBank : IDisposable
 
     private readonly Func<string, GpioDriver> openChip;
     private readonly string chipLabel;
-    private readonly RelayOutput[] relays;
+    private readonly OutputLine[] relays;
     private readonly ContactInput[] contacts;
     private GpioController? controller;
     private string lossFault = string.Empty;
@@ -24,7 +24,7 @@ internal sealed class GpioBank : IDisposable
     private MonotonicTime retryAt = MonotonicTime.Never;
     private Duration retryAfter = FirstRetry;
 
-    internal GpioBank(Func<string, GpioDriver> openChip, string chipLabel, RelayOutput[] relays, ContactInput[] contacts)
+    internal GpioBank(Func<string, GpioDriver> openChip, string chipLabel, OutputLine[] relays, ContactInput[] contacts)
     {
         this.openChip = openChip;
         this.chipLabel = chipLabel;

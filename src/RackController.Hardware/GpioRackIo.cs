@@ -110,6 +110,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         }
 
         var labels = plan.Relays.Select(relay => relay.Line.ChipLabel)
+            .Concat(plan.Contactors.Select(contactor => contactor.Line.ChipLabel))
             .Concat(plan.Contacts.Select(contact => contact.Line.ChipLabel))
             .Distinct(StringComparer.Ordinal);
         return
@@ -117,11 +118,16 @@ public sealed class GpioRackIo : IRackIo, IDisposable
             .. labels.Select(label => new GpioBank(
                 openChip,
                 label,
-                [.. plan.Relays.Where(relay => relay.Line.ChipLabel == label).Select(relay => new RelayOutput(site[relay.Load], relay))],
+                [.. OutputsOf(site, plan).Where(output => output.ChipLabel == label).Select(output => output.Output)],
                 [.. plan.Contacts.Where(contact => contact.Line.ChipLabel == label)
                     .Select(contact => new ContactInput(site[contact.Sensor], contact, inputChanged))])),
         ];
     }
+
+    private static IEnumerable<(string ChipLabel, OutputLine Output)> OutputsOf(Site site, GpioIo plan) =>
+        plan.Relays.Select(relay => (relay.Line.ChipLabel, (OutputLine)new RelayOutput(site[relay.Load], relay)))
+            .Concat(plan.Contactors.Select(contactor =>
+                (contactor.Line.ChipLabel, (OutputLine)new ContactorOutput(site[contactor.Circuit], contactor))));
 
     private static string? Join(string? first, string? second) =>
         first is null || second is null ? first ?? second : first + "; " + second;

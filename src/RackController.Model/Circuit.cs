@@ -25,9 +25,12 @@ public sealed record Circuit
     /// <summary>The sensor that tells whether this circuit has its supply; null where none does.</summary>
     public SensorId? SupplySense { get; init; }
 
-    /// <summary>Whether a contactor upstream of the relays can cut the circuit when a relay has welded.
-    /// Default no.</summary>
+    /// <summary>Whether a contactor between the breaker and the relays can cut the whole circuit when a relay has welded. It is closed
+    /// at rest and opened by its coil, so that a dead controller does not take the air away. Default no.</summary>
     public bool HasUpstreamContactor { get; init; }
+
+    /// <summary>What its contactor is called: <c>cellar sockets/contactor</c>.</summary>
+    public string ContactorName => $"{Name}/contactor";
 
     /// <summary>The share of a breaker's rating that a continuous load may use: 0.8, the reciprocal of 125 %.</summary>
     public const double ContinuousShare = 0.8;

@@ -35,6 +35,9 @@ public enum SensorKind
     /// <summary>Current that a circuit carries, A.</summary>
     CircuitCurrent,
 
+    /// <summary>Current in the pump's own wire, A.</summary>
+    PumpCurrent,
+
     /// <summary>Flow from the pump, L/min.</summary>
     PumpFlow,
 

@@ -100,7 +100,8 @@ public sealed class SimulatedSite : IRackIo
         Settle();
     }
 
-    /// <summary>The controller is gone, and every relay coil falls to rest: normally-closed loads are on, the others off.</summary>
+    /// <summary>The controller is gone, and every relay coil falls to rest: normally-closed loads are on, the others off,
+    /// and contactors are closed.</summary>
     /// <param name="now">When.</param>
     public void ReleaseRelays(MonotonicTime now)
     {
@@ -108,6 +109,11 @@ public sealed class SimulatedSite : IRackIo
         foreach (var load in electrics.Loads)
         {
             load.Commanded = load.Load.Contact == RelayContact.NormallyClosed;
+        }
+
+        foreach (var circuit in electrics.Circuits)
+        {
+            circuit.Contactor.IsToldToCut = false;
         }
 
         Settle();
@@ -169,6 +175,13 @@ public sealed class SimulatedSite : IRackIo
             var on = commands.IsOn(load.Load.Id);
             changed |= load.Commanded != on;
             load.Commanded = on;
+        }
+
+        foreach (var circuit in site.Circuits)
+        {
+            var contactor = electrics.Circuits[circuit.Id.Index].Contactor;
+            changed |= contactor.IsToldToCut != commands.IsCut(circuit.Id);
+            contactor.IsToldToCut = commands.IsCut(circuit.Id);
         }
 
         if (changed)

@@ -21,7 +21,7 @@ internal sealed class Rig : IEventSink
         readings = new Readings(site);
         foreach (var sensor in site.Sensors)
         {
-            Set(sensor, 1 - sensor.HarmfulValue ?? (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
+            Set(sensor, 1 - sensor.HarmfulValue ?? (IsCurrent(sensor) ? 0 : (sensor.PlausibleMin + sensor.PlausibleMax) / 2));
         }
 
         control = new RackControl(site, Now, memory);
@@ -38,6 +38,9 @@ internal sealed class Rig : IEventSink
 
     /// <summary>How the next scans go.</summary>
     public ScanConditions Conditions { get; set; } = ScanConditions.Good;
+
+    /// <summary>Whether the contactor of the only circuit is told to cut it.</summary>
+    public bool IsCut => commands.IsCut(new CircuitId(0));
 
     public bool IsOn(string load) => commands.IsOn(Load(load).Id);
 
@@ -151,6 +154,8 @@ internal sealed class Rig : IEventSink
     public Alarm? Alarm(string key) => control.Alarms().SingleOrDefault(alarm => alarm.Key == key);
 
     public LoadWhy Why(string load) => control.Why()[Load(load).Id.Index];
+
+    private static bool IsCurrent(Sensor sensor) => sensor.Kind is SensorKind.PumpCurrent or SensorKind.CircuitCurrent;
 
     private void Set(Sensor sensor, double value)
     {

@@ -17,10 +17,11 @@ public sealed class RelayLevelTests
     [InlineData(SwitchState.Off, RelayContact.NormallyClosed, true, false)]
     public void PolarityAndContactTogetherGiveTheLevel(SwitchState state, RelayContact contact, bool activeLow, bool high)
     {
-        var load = Sites.OneRack().Loads[0] with { Contact = contact };
+        var site = Sites.OneRack();
+        var load = site.Loads[0] with { Contact = contact };
         var relay = new RelayOutput(load, new RelayLine(load.Id, new GpioLine("relays", 0), activeLow));
 
-        Assert.Equal(Boards.Level(high), relay.LevelFor(state));
+        Assert.Equal(Boards.Level(high), relay.LevelBy(new RelayCommands(site) { [load.Id] = state }));
     }
 
     [Theory]
@@ -33,7 +34,7 @@ public sealed class RelayLevelTests
         foreach (var load in site.Loads)
         {
             var relay = new RelayOutput(load, new RelayLine(load.Id, new GpioLine("relays", 0), activeLow));
-            Assert.Equal(Boards.Level(high: activeLow), relay.LevelFor(load.SafeState));
+            Assert.Equal(Boards.Level(high: activeLow), relay.LevelBy(new RelayCommands(site)));
         }
     }
 

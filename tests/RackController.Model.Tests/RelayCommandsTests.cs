@@ -16,6 +16,18 @@ public class RelayCommandsTests
     }
 
     [Fact]
+    public void AContactorIsClosedUntilItIsToldToCut()
+    {
+        var circuit = Site.Circuits[0].Id;
+        var commands = new RelayCommands(Site);
+        Assert.False(commands.IsCut(circuit));
+        commands.SetCut(circuit, isCut: true);
+        var copy = new RelayCommands(Site);
+        copy.CopyFrom(commands);
+        Assert.True(copy.IsCut(circuit));
+    }
+
+    [Fact]
     public void ACopyKeepsWhatItWasGivenWhenTheOriginalGoesOn()
     {
         var pump = Site.Racks[0].Pump.Load;

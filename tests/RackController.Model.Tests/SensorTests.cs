@@ -23,6 +23,7 @@ public class SensorTests
     [InlineData(SensorKind.ReservoirLevel)]
     [InlineData(SensorKind.TrayLevel)]
     [InlineData(SensorKind.CircuitCurrent)]
+    [InlineData(SensorKind.PumpCurrent)]
     [InlineData(SensorKind.PumpFlow)]
     [InlineData(SensorKind.WaterTemperature)]
     [InlineData(SensorKind.AirTemperature)]

@@ -111,6 +111,23 @@ public static class Sites
     public static Site WithSchedule(this Site site, Func<RackSchedule, RackSchedule> change) =>
         site.WithRack(rack => rack with { Schedule = change(rack.Schedule) });
 
+    /// <summary>The site with the current of its first rack's pump measured, by <c>north/pump current</c>.</summary>
+    /// <param name="site">A site.</param>
+    public static Site WithPumpCurrent(this Site site) => site with
+    {
+        Sensors = site.Sensors.Add(Contact(site.Sensors.Length, $"{site.Racks[0].Name}/pump current", SensorKind.PumpCurrent) with
+        {
+            Rack = site.Racks[0].Id,
+            PlausibleMax = 10,
+            StaleAfter = Duration.FromSeconds(30),
+        }),
+    };
+
+    /// <summary>The site with a contactor upstream of its first circuit.</summary>
+    /// <param name="site">A site.</param>
+    public static Site WithContactor(this Site site) =>
+        site with { Circuits = site.Circuits.SetItem(0, site.Circuits[0] with { HasUpstreamContactor = true }) };
+
     /// <summary>The load with this name.</summary>
     /// <param name="site">A site.</param>
     /// <param name="name">The whole name, such as <c>north/pump</c>.</param>

@@ -59,8 +59,12 @@ internal sealed class Admission
         }
     }
 
-    /// <summary>Lets a circuit decide anew, and sets whether an interlock keeps it quiet.</summary>
-    public void Call(CircuitId circuit, bool isQuiet) => circuits[circuit.Index].Call(isQuiet);
+    /// <summary>Lets a circuit decide anew, and sets whether an interlock keeps it quiet, and by how much more than their nameplates
+    /// its loads draw.</summary>
+    public void Call(CircuitId circuit, bool isQuiet, double currentFactor) => circuits[circuit.Index].Call(isQuiet, currentFactor);
+
+    /// <summary>Sets whether the contactor of a circuit is open.</summary>
+    public void Cut(CircuitId circuit, bool isCut) => circuits[circuit.Index].Cut(isCut);
 
     /// <summary>Decides for the loads of every circuit on which something changed or is due.</summary>
     public void Admit(Facts facts)
@@ -96,6 +100,7 @@ internal sealed class Admission
                 $"{circuit.Name} carries {result.CircuitA:0.0} of {circuit.ContinuousLimitA:0.0} A with it",
             AdmissionOutcome.OverLimit =>
                 $"{circuit.Name} would carry {result.CircuitA:0.0} A with it and may carry {circuit.ContinuousLimitA:0.0} A",
+            AdmissionOutcome.Cut => $"the contactor of {circuit.Name} is open",
             AdmissionOutcome.WaitsItsTurn => $"{circuit.Name} switches one load at a time; its turn comes at {clock.At(result.Due)}",
             AdmissionOutcome.RelayRests => $"its relay rests until {clock.At(result.Due)}",
             _ => throw new InvariantBrokenException($"admission knows no outcome {result.Outcome}"),
@@ -114,6 +119,9 @@ internal enum AdmissionOutcome
 
     /// <summary>The circuit has no room for it.</summary>
     OverLimit,
+
+    /// <summary>The circuit's contactor is open.</summary>
+    Cut,
 
     /// <summary>Another load on the circuit came on a moment ago.</summary>
     WaitsItsTurn,

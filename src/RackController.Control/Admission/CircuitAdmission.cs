@@ -18,6 +18,8 @@ internal sealed class CircuitAdmission
     private MonotonicTime lastSwitchedOn;
     private bool isCalled = true;
     private bool isQuiet;
+    private bool isCut;
+    private double currentFactor = 1;
     private bool isRestarting;
 
     public CircuitAdmission(Site site, Circuit circuit, MonotonicTime start)
@@ -52,10 +54,18 @@ internal sealed class CircuitAdmission
     public void Call() => isCalled = true;
 
     /// <summary>Somebody looks at it, and an interlock may keep it quiet.</summary>
-    public void Call(bool keepsQuiet)
+    public void Call(bool keepsQuiet, double drawsMoreBy)
     {
         isCalled = true;
         isQuiet = keepsQuiet;
+        currentFactor = drawsMoreBy;
+    }
+
+    /// <summary>Its contactor is open, or closed again; then its loads come back one at a time.</summary>
+    public void Cut(bool isOpen)
+    {
+        isCalled = true;
+        isCut = isOpen;
     }
 
     /// <summary>Decides for its loads, unless nothing changed and nothing is due.</summary>
@@ -75,26 +85,31 @@ internal sealed class CircuitAdmission
 
     private void Admit(Facts facts, ReadOnlySpan<bool> wanted, Span<AdmissionResult> results)
     {
-        isRestarting |= isQuiet;
+        isRestarting |= isQuiet || isCut;
         IsShedding = false;
         var someoneWaits = false;
         var reservedA = 0.0;
         for (var i = 0; i < byPriority.Length; i++)
         {
             var candidate = byPriority[i];
+            var currentA = candidate.CurrentA * currentFactor;
             ref var result = ref results[candidate.Load.Index];
             if (!wanted[candidate.Load.Index])
             {
                 result = default;
             }
-            else if (reservedA + candidate.CurrentA > circuit.ContinuousLimitA + SlackA)
+            else if (isCut)
             {
-                result = new AdmissionResult(AdmissionOutcome.OverLimit, reservedA + candidate.CurrentA, MonotonicTime.Never);
+                result = new AdmissionResult(AdmissionOutcome.Cut, 0, MonotonicTime.Never);
+            }
+            else if (reservedA + currentA > circuit.ContinuousLimitA + SlackA)
+            {
+                result = new AdmissionResult(AdmissionOutcome.OverLimit, reservedA + currentA, MonotonicTime.Never);
                 IsShedding = true;
             }
             else
             {
-                reservedA += candidate.CurrentA;
+                reservedA += currentA;
                 result = SwitchOn(i, reservedA, facts);
                 someoneWaits |= result.Outcome != AdmissionOutcome.Admitted;
             }
@@ -102,7 +117,7 @@ internal sealed class CircuitAdmission
             NoteSwitching(i, result.Outcome == AdmissionOutcome.Admitted, facts);
         }
 
-        isRestarting &= isQuiet || someoneWaits;
+        isRestarting &= isQuiet || isCut || someoneWaits;
     }
 
     private void NoteSwitching(int i, bool isOn, Facts facts)

@@ -16,6 +16,9 @@ public enum RowEffect
     /// <summary>They take their safe state.</summary>
     SafeState,
 
+    /// <summary>The contactor of a circuit opens, and nothing on it is powered.</summary>
+    CutCircuit,
+
     /// <summary>Nothing is switched; a person is told.</summary>
     Tell,
 }

@@ -11,6 +11,7 @@ public static class CauseAndEffectTable
     public static ImmutableArray<CauseAndEffectRow> Rows { get; } =
     [
         SiteRows.ScanFault,
+        CurrentRows.RelayWelded,
         PumpRows.HighWater,
         PumpRows.LowFloat,
         SiteRows.SupplyLost,
@@ -20,6 +21,7 @@ public static class CauseAndEffectTable
         PumpRows.PumpRest,
         SiteRows.AirTooHot,
         SiteRows.CircuitShed,
+        CurrentRows.LoadDead,
         PumpRows.FloodHeld,
         PumpRows.FillSlow,
         SiteRows.WaterTemperature,
@@ -42,8 +44,7 @@ public static class CauseAndEffectTable
 
     private static RowAtSite At(CauseAndEffectRow row, InterlockSite at)
     {
-        var stands = row.Instances(row, at).Select(interlock => new RowStand(
-            interlock.Place.Name, interlock.Place.Rack, interlock.Place.Circuit, interlock.Loads, interlock.Settings)).ToImmutableArray();
+        var stands = row.Instances(row, at).Select(interlock => Stand(interlock, at)).ToImmutableArray();
         IEnumerable<string> lacking = row.Scope switch
         {
             RowScope.Rack => at.Site.Racks.Where(rack => stands.All(stand => stand.Rack != rack.Id)).Select(rack => rack.Name),
@@ -53,6 +54,9 @@ public static class CauseAndEffectTable
         };
         return new RowAtSite(row, stands, [.. lacking]);
     }
+
+    private static RowStand Stand(Interlock interlock, InterlockSite at) => new(
+        interlock.Place.Name, interlock.Place.Rack, interlock.Place.Circuit, at.TouchedBy(interlock), interlock.Settings);
 
     /// <summary>The table as a Markdown document, for people; generated, so that it cannot differ from what runs.</summary>
     public static string ToMarkdown()

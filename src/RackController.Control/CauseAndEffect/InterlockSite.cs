@@ -13,6 +13,13 @@ internal sealed class InterlockSite(Site site, Moment start, ICollection<SensorL
 
     public MonotonicTime Start { get; } = start.Monotonic;
 
+    /// <summary>The loads of which it is known whether they draw current.</summary>
+    public IEnumerable<Load> MeasuredLoads => Site.Loads.Where(load => LoadCurrents.IsMeasured(Site, load));
+
+    /// <summary>The loads that an interlock switches, by their relays or by the contactors of their circuits.</summary>
+    public ImmutableArray<LoadId> TouchedBy(Interlock interlock) =>
+        [.. interlock.Loads.Union(interlock.MayCut.SelectMany(circuit => LoadsOf(Site[circuit])))];
+
     /// <summary>A value that a sensor is compared with.</summary>
     public Limit Limit(Sensor sensor, double value) => new(sensor.Id, value, levels);
 

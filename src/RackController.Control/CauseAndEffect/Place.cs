@@ -17,5 +17,8 @@ internal readonly record struct Place(string Name, RackId? Rack, CircuitId? Circ
 
     public static Place Of(Circuit circuit) => new(circuit.Name, null, circuit.Id);
 
+    /// <summary>A load as its circuit looks at it.</summary>
+    public static Place Of(Load load) => new(load.Name, null, load.Circuit);
+
     public static Place Of(Sensor sensor) => new(sensor.Name, sensor.Rack, sensor.Circuit);
 }

@@ -43,6 +43,18 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>Whether its alarm has no meaning now, by the state of the rack itself.</summary>
     public bool IsSuppressed { get; private set; }
 
+    /// <summary>The circuits that it may cut by their contactors.</summary>
+    public virtual ImmutableArray<CircuitId> MayCut => [];
+
+    /// <summary>Whether it wants one of those circuits cut now.</summary>
+    public virtual bool Cuts(CircuitId circuit) => false;
+
+    /// <summary>Whether its objection, while there is one, concerns one of its loads.</summary>
+    public virtual bool ActsOn(LoadId load) => true;
+
+    /// <summary>By how much more than their nameplates the loads of its circuit draw; 1 where nothing is known of that.</summary>
+    public virtual double CurrentFactor => 1;
+
     /// <summary>Whether its circuit comes back one load at a time after this objection.</summary>
     public virtual bool StagesReturn => false;
 

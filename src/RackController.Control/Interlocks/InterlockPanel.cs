@@ -62,12 +62,29 @@ internal sealed class InterlockPanel
 
             foreach (var load in grip.Loads)
             {
+                if (!interlock.ActsOn(load))
+                {
+                    continue;
+                }
+
                 ref var decision = ref decisions[load.Index];
                 decision = interlock.Row.Effect == RowEffect.SafeState
                     ? decision with { SafeStater = decision.SafeStater < 0 ? grip.Interlock : decision.SafeStater }
                     : decision with { Forbidder = decision.Forbidder < 0 ? grip.Interlock : decision.Forbidder };
             }
         }
+    }
+
+    /// <summary>By how much more than their nameplates the loads of a circuit draw, as far as an interlock of it knows.</summary>
+    public double CurrentFactor(Area circuit)
+    {
+        var factor = 1.0;
+        foreach (var i in byArea[circuit.Index])
+        {
+            factor = Math.Max(factor, interlocks[i].CurrentFactor);
+        }
+
+        return factor;
     }
 
     /// <summary>Whether an interlock of a circuit keeps it quiet, so that its loads come back one at a time.</summary>
@@ -90,7 +107,8 @@ internal sealed class InterlockPanel
     /// <summary>What every interlock that objects to a load says.</summary>
     public ImmutableArray<string> AllWords(Load load, ClockFace clock) =>
     [
-        .. byRack[load.Rack.Index].Where(grip => interlocks[grip.Interlock].Objects && grip.Loads.Contains(load.Id))
+        .. byRack[load.Rack.Index]
+            .Where(grip => interlocks[grip.Interlock].Objects && grip.Loads.Contains(load.Id) && interlocks[grip.Interlock].ActsOn(load.Id))
             .Select(grip => interlocks[grip.Interlock])
             .Select(interlock => $"{interlock.Row.Id}: {interlock.Words(clock)}"),
     ];

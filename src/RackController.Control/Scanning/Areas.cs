@@ -8,6 +8,7 @@ namespace RackController.Control;
 internal sealed class Areas
 {
     private readonly ImmutableArray<Area> bySensor;
+    private readonly ImmutableArray<ImmutableArray<bool>> drawsFrom;
 
     public Areas(Site site)
     {
@@ -19,17 +20,26 @@ internal sealed class Areas
             .. site.Circuits.Select(circuit => new Area(
                 1 + circuit.Id.Index,
                 [.. site.Loads.Where(load => load.Circuit == circuit.Id)],
-                [.. site.Sensors.Where(sensor => sensor.Circuit == circuit.Id)])),
+                [.. site.Sensors.Where(sensor => CircuitOf(site, sensor) == circuit.Id)])),
         ];
         Racks =
         [
             .. site.Racks.Select(rack => new Area(
                 1 + Circuits.Length + rack.Id.Index,
                 [.. site.Loads.Where(load => load.Rack == rack.Id)],
-                [.. site.Sensors.Where(sensor => sensor.Rack == rack.Id)])),
+                [.. site.Sensors.Where(sensor => sensor.Rack == rack.Id && CircuitOf(site, sensor) is null)])),
         ];
         All = [Controller, .. Circuits, .. Racks];
-        bySensor = [.. site.Sensors.Select(sensor => At(Place.Of(sensor)))];
+        bySensor =
+        [
+            .. site.Sensors.Select(sensor => CircuitOf(site, sensor) is { } circuit ? Of(circuit) : Of(sensor.Rack!.Value)),
+        ];
+        drawsFrom =
+        [
+            .. All.Select(area => All
+                .Select(other => area != other && Circuits.Contains(other) && Racks.Contains(area) && other.Loads.Any(area.Loads.Contains))
+                .ToImmutableArray()),
+        ];
     }
 
     /// <summary>What concerns everybody.</summary>
@@ -52,10 +62,17 @@ internal sealed class Areas
 
     public Area At(Place place) => place.Rack is { } rack ? Of(rack) : place.Circuit is { } circuit ? Of(circuit) : Controller;
 
+    /// <summary>Whether an area is a rack with a load on another, a circuit, and so is looked at whenever that is.</summary>
+    public bool DrawsFrom(Area area, Area circuit) => drawsFrom[area.Index][circuit.Index];
+
     /// <summary>Sorts things by the area in which they stand.</summary>
     public ImmutableArray<ImmutableArray<T>> Sort<T>(ImmutableArray<T> things, Func<T, Place> placeOf)
     {
         var sorted = things.ToLookup(thing => At(placeOf(thing)));
         return [.. All.Select(area => sorted[area].ToImmutableArray())];
     }
+
+    // The current of a pump is looked at with its circuit, which calls the rack too: a welded relay concerns them both.
+    private static CircuitId? CircuitOf(Site site, Sensor sensor) =>
+        sensor.Kind == SensorKind.PumpCurrent ? site[site[sensor.Rack!.Value].Pump.Load].Circuit : sensor.Circuit;
 }

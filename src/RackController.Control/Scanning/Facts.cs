@@ -12,9 +12,12 @@ internal sealed class Facts
 {
     private readonly Areas areas;
     private readonly double[] values;
+    private readonly double[] beforeSwitching;
+    private readonly MonotonicTime[] takenAt;
     private readonly bool[] known;
     private readonly Band[] bands;
     private readonly bool[] shedding;
+    private readonly Flow[] flows;
     private readonly RackFacts[] racks;
     private readonly ImmutableArray<RackDesk> desks;
     private readonly RelayCommands lastCommands;
@@ -26,9 +29,13 @@ internal sealed class Facts
         this.desks = desks;
         Site = site;
         values = new double[site.Sensors.Length];
+        beforeSwitching = new double[site.Sensors.Length];
+        Array.Fill(beforeSwitching, double.NaN);
+        takenAt = new MonotonicTime[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
         bands = new Band[site.Sensors.Length];
         shedding = new bool[site.Circuits.Length];
+        flows = new Flow[site.Loads.Length];
         racks = new RackFacts[site.Racks.Length];
         lastCommands = new RelayCommands(site);
         Now = start;
@@ -52,8 +59,15 @@ internal sealed class Facts
     /// <summary>Whether the word of a sensor may be believed.</summary>
     public bool IsKnown(SensorId sensor)
     {
-        MayAsk(areas.Of(sensor));
+        MayAskSensor(sensor);
         return known[sensor.Index];
+    }
+
+    /// <summary>When what a sensor says was measured.</summary>
+    public MonotonicTime TakenAt(SensorId sensor)
+    {
+        MayAskSensor(sensor);
+        return takenAt[sensor.Index];
     }
 
     /// <summary>The value of a sensor whose word may be believed, in its unit, for words only: nothing is decided by it. Whoever
@@ -130,6 +144,13 @@ internal sealed class Facts
         return true;
     }
 
+    /// <summary>Whether, at the scan before, the contactor of a circuit was told to cut it.</summary>
+    public bool WasCut(CircuitId circuit)
+    {
+        MayAsk(areas.Of(circuit));
+        return lastCommands.IsCut(circuit);
+    }
+
     /// <summary>Whether, at the scan before, a circuit could not carry all that was wanted.</summary>
     public bool IsShedding(CircuitId circuit)
     {
@@ -158,9 +179,15 @@ internal sealed class Facts
     /// first scan.</summary>
     public bool WasOn(LoadId load)
     {
-        var (rack, circuit) = (Site[load].Rack, Site[load].Circuit);
-        MayAsk(asking == areas.Of(circuit) ? asking : areas.Of(rack));
+        MayAskLoad(load);
         return lastCommands.IsOn(load);
+    }
+
+    /// <summary>Whether a load of the rack, or on the circuit, that asks draws current, as far as sensors tell.</summary>
+    public Flow FlowOf(LoadId load)
+    {
+        MayAskLoad(load);
+        return flows[load.Index];
     }
 
     /// <summary>Begins a scan.</summary>
@@ -180,6 +207,21 @@ internal sealed class Facts
         known[sensor.Index] = true;
     }
 
+    /// <summary>Sets when what a validated sensor says was measured.</summary>
+    public void Date(SensorId sensor, MonotonicTime time) => takenAt[sensor.Index] = time;
+
+    /// <summary>A load of a circuit is switched by this scan.</summary>
+    public void NoteSwitching(Area circuit)
+    {
+        foreach (var sensor in circuit.Sensors)
+        {
+            beforeSwitching[sensor.Id.Index] = known[sensor.Id.Index] ? values[sensor.Id.Index] : double.NaN;
+        }
+    }
+
+    /// <summary>Sets whether a load draws current.</summary>
+    public void SetFlow(LoadId load, Flow flow) => flows[load.Index] = flow;
+
     /// <summary>Forgets what a sensor said.</summary>
     public void Forget(SensorId sensor) => known[sensor.Index] = false;
 
@@ -198,6 +240,18 @@ internal sealed class Facts
         var isAbove = values[contact.Index] > 0.5;
         bands[contact.Index].Narrow(0.5, isAbove);
         return isAbove;
+    }
+
+    private void MayAskLoad(LoadId load)
+    {
+        var (rack, circuit) = (Site[load].Rack, Site[load].Circuit);
+        MayAsk(asking == areas.Of(circuit) ? asking : areas.Of(rack));
+    }
+
+    private void MayAskSensor(SensorId sensor)
+    {
+        var owner = areas.Of(sensor);
+        MayAsk(asking is not null && areas.DrawsFrom(asking, owner) ? asking : owner);
     }
 
     private void MayAsk(Area owner) => Invariant.Holds(

@@ -39,6 +39,7 @@ internal sealed class Validation
                 Move(sensor, reading.Value, facts, attention);
             }
 
+            facts.Date(sensor, reading.TakenAt);
             if (reading.TakenAt < now)
             {
                 attention.Readings.Add(settled[i].GrowsStaleAt(reading));
@@ -55,6 +56,7 @@ internal sealed class Validation
         if (judge.IsKnown)
         {
             Move(sensor.Id, judge.Value, facts, attention);
+            facts.Date(sensor.Id, reading.TakenAt);
         }
         else
         {

@@ -12,7 +12,11 @@ public sealed record SimulatedIo : IoPlan;
 /// <summary>Relays and contacts sit on GPIO lines of a board, driven through the kernel's character device.</summary>
 /// <param name="Relays">One output line per load.</param>
 /// <param name="Contacts">One input line per contact sensor.</param>
-public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<ContactLine> Contacts) : IoPlan;
+public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<ContactLine> Contacts) : IoPlan
+{
+    /// <summary>One output line per contactor.</summary>
+    public ImmutableArray<ContactorLine> Contactors { get; init; } = [];
+}
 
 /// <summary>A line of a GPIO chip. Chips are found by label, since their numbers differ between boards and images.</summary>
 /// <param name="ChipLabel">The label that the kernel gives the chip.</param>
@@ -24,6 +28,12 @@ public sealed record GpioLine(string ChipLabel, int Offset);
 /// <param name="Line">The line.</param>
 /// <param name="ActiveLow">Whether the coil is energised by a low level, as on most opto-coupled relay boards.</param>
 public sealed record RelayLine(LoadId Load, GpioLine Line, bool ActiveLow);
+
+/// <summary>The output line that opens the contactor of a circuit. Its coil at rest leaves the circuit closed.</summary>
+/// <param name="Circuit">The circuit.</param>
+/// <param name="Line">The line.</param>
+/// <param name="ActiveLow">Whether the coil is energised, and the circuit cut, by a low level.</param>
+public sealed record ContactorLine(CircuitId Circuit, GpioLine Line, bool ActiveLow);
 
 /// <summary>The pull that a board puts on an input line, which decides what a broken wire reads as.</summary>
 public enum LinePull

@@ -18,6 +18,7 @@ internal sealed class CircuitElectrics
     public CircuitElectrics(Circuit circuit, BreakerEdge edge)
     {
         ratedA = circuit.BreakerA;
+        Contactor = new Contactor(this);
         overcurrent = new OvercurrentProtection(BreakerCurve.Of(circuit.VoltageV, circuit.BreakerA, edge));
         groundFault = new GroundFaultProtection(GroundFaultCurve.Of(circuit.VoltageV, edge));
     }
@@ -36,8 +37,14 @@ internal sealed class CircuitElectrics
         }
     } = 1;
 
+    /// <summary>The contactor between breaker and relays; one that is never told to cut where there is none.</summary>
+    public Contactor Contactor { get; }
+
+    /// <summary>Share of its voltage that there is behind the breaker, where the supply is sensed.</summary>
+    public double BehindBreakerShare => Breaker == BreakerState.Closed ? MainsShare : 0;
+
     /// <summary>Share of its voltage that loads get.</summary>
-    public double SupplyShare => Breaker == BreakerState.Closed ? MainsShare : 0;
+    public double SupplyShare => Contactor.IsOpen ? 0 : BehindBreakerShare;
 
     /// <summary>Current now, A.</summary>
     public double CurrentA { get; private set; }

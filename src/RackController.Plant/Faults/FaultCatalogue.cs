@@ -29,6 +29,7 @@ public static class FaultCatalogue
         new(FaultKind.ValveStuckOpen, FaultPlace.Valve, "", 0, 0, ""),
         new(FaultKind.ValveStuckShut, FaultPlace.Valve, "", 0, 0, ""),
         new(FaultKind.AirStoneBlocked, FaultPlace.Rack, "", 0, 0, ""),
+        new(FaultKind.ContactorWelded, FaultPlace.Circuit, "", 0, 0, ""),
         new(FaultKind.EarthLeakage, FaultPlace.Load, "mA", 0, 500, "what leaks at full voltage"),
         new(FaultKind.ScreenClogged, FaultPlace.Rack, "share", 0, 1, "share of the screen that is clogged"),
         new(FaultKind.PumpWorn, FaultPlace.Rack, "share", 0, 0.95, "share of its speed that it lost"),

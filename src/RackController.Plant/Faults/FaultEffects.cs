@@ -85,6 +85,7 @@ internal sealed class FaultEffects
         {
             circuit.MainsShare = 1;
             circuit.Disturb();
+            circuit.Contactor.IsWelded = false;
         }
 
         foreach (var load in electrics.Loads)
@@ -142,6 +143,9 @@ internal sealed class FaultEffects
                 break;
             case FaultKind.BrownOut:
                 circuit.MainsShare = Math.Min(circuit.MainsShare, fault.Size);
+                break;
+            case FaultKind.ContactorWelded:
+                circuit.Contactor.IsWelded = true;
                 break;
         }
     }

@@ -64,6 +64,9 @@ public enum FaultKind
     /// <summary>The air stone or hose of an aerator lets no air through: it runs and nothing bubbles.</summary>
     AirStoneBlocked,
 
+    /// <summary>The contactor upstream of a circuit stays closed whatever it is told, welded or its coil burnt out.</summary>
+    ContactorWelded,
+
     /// <summary>Current leaks from a load to earth while its contact is closed, as where water gets into a light. It may open the
     /// circuit's ground-fault protection, and somebody has to close that again.</summary>
     EarthLeakage,

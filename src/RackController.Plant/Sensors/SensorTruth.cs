@@ -13,11 +13,11 @@ internal sealed class SensorTruth
         [
             .. site.Sensors.Select(sensor => sensor.Circuit is { } circuit
                 ? new Source(sensor, null, electrics.Circuits[circuit.Index], null)
-                : SourceAt(sensor, racks[sensor.Rack!.Value.Index])),
+                : SourceAt(sensor, racks[sensor.Rack!.Value.Index], electrics)),
         ];
     }
 
-    /// <summary>The quantity that a kind of sensor measures or switches by; null for what belongs to a circuit, and for the leak
+    /// <summary>The quantity that a kind of sensor measures or switches by; null for what is electric, and for the leak
     /// rope, which knows about mops.</summary>
     /// <param name="kind">The kind.</param>
     public static RackQuantity? Quantity(SensorKind kind) => kind switch
@@ -47,14 +47,17 @@ internal sealed class SensorTruth
             { Float: { } level } => Contact(level.IsReached),
             { Circuit: { } circuit } => source.Sensor.Kind == SensorKind.CircuitCurrent
                 ? circuit.CurrentA
-                : Contact(circuit.SupplyShare >= VoltageNeed.SensedFromShare),
+                : Contact(circuit.BehindBreakerShare >= VoltageNeed.SensedFromShare),
+            { Pump: { } pump } => pump.CurrentA,
             { Quantity: { } quantity } => source.Rack!.Value(quantity, source.Sensor.TierNumber),
             _ => Contact(source.Rack!.IsRopeWet),
         };
     }
 
-    private static Source SourceAt(Sensor sensor, SimulatedRack rack) => new(sensor, rack, null, Quantity(sensor.Kind))
+    private static Source SourceAt(Sensor sensor, SimulatedRack rack, SiteElectrics electrics) => new(
+        sensor, rack, null, Quantity(sensor.Kind))
     {
+        Pump = sensor.Kind == SensorKind.PumpCurrent ? electrics.Loads[rack.Rack.Pump.Load.Index] : null,
         Float = sensor.Kind.IsFloat() ? rack.Watch(Quantity(sensor.Kind)!.Value, sensor.TierNumber, sensor.HeightMm) : null,
     };
 
@@ -63,5 +66,7 @@ internal sealed class SensorTruth
     private readonly record struct Source(Sensor Sensor, SimulatedRack? Rack, CircuitElectrics? Circuit, RackQuantity? Quantity)
     {
         public Threshold? Float { get; init; }
+
+        public LoadElectrics? Pump { get; init; }
     }
 }

@@ -16,7 +16,10 @@ public sealed class CircuitTruth
     /// <summary>Current now, A, starting currents included.</summary>
     public double CurrentA => circuit.CurrentA;
 
-    /// <summary>Whether loads can draw power: supply there, however low, and breaker closed.</summary>
+    /// <summary>Whether its contactor is open, and so nothing on it has power.</summary>
+    public bool IsCut => circuit.Contactor.IsOpen;
+
+    /// <summary>Whether loads can draw power: supply there, however low, breaker and contactor closed.</summary>
     public bool SupplyPresent => circuit.SupplyShare > 0;
 
     /// <summary>Whether the breaker is closed, and if not, what opened it.</summary>

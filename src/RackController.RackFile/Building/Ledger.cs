@@ -27,6 +27,9 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
     public CircuitId CircuitNamed(string? name) =>
         new(name is null ? 0 : circuits.Select(circuit => circuit.Name).ToList().IndexOf(name));
 
+    /// <summary>The voltage of the circuit that is called so; without a name of the only one.</summary>
+    public double VoltageV(string? name) => circuits[CircuitNamed(name).Index].Supply!.VoltageV;
+
     /// <summary>Adds a load of a rack.</summary>
     public LoadId Add(LoadPart part, RackId rack, RackPart rackPart)
     {
@@ -40,7 +43,7 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
             Rack = rack,
             TierNumber = part.TierNumber,
             Circuit = circuit,
-            PowerW = part.PowerOn(circuits[circuit.Index].Supply!.VoltageV),
+            PowerW = part.PowerOn(VoltageV(part.Circuit ?? rackPart.Circuit)),
             PowerFactor = part.PowerFactor,
             InrushMultiple = part.InrushMultiple,
             Priority = part.Priority,

@@ -12,10 +12,12 @@ internal static class PlausibleRange
     /// <param name="kind">What it measures.</param>
     /// <param name="rack">Where it does.</param>
     /// <param name="tray">The tray it looks at, for a sensor of a tier.</param>
-    public static (double Min, double Max) AtRack(SensorKind kind, Rack rack, FloodTray? tray) => kind switch
+    /// <param name="pumpStartA">What the pump draws in its first moments, A; for good when it has seized.</param>
+    public static (double Min, double Max) AtRack(SensorKind kind, Rack rack, FloodTray? tray, double pumpStartA) => kind switch
     {
         SensorKind.ReservoirLevel => (0, rack.Reservoir.DepthMm + AboveBrimMm),
         SensorKind.TrayLevel => (0, tray!.RimDepthMm + AboveBrimMm),
+        SensorKind.PumpCurrent => (0, 2 * pumpStartA),
         SensorKind.PumpFlow => (0, 1.2 * rack.Pump.Curve.MaxFlowLpm),
         SensorKind.WaterTemperature => (0, 45),
         SensorKind.AirTemperature => (-10, 60),

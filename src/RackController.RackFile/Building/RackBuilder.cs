@@ -61,10 +61,12 @@ internal static class RackBuilder
 
     private static void AddSensors(RackPart part, Rack rack, Ledger ledger)
     {
+        var pump = part.Pump!.Load;
+        var pumpStartA = pump.InrushMultiple * pump.CurrentOn(ledger.VoltageV(pump.Circuit ?? part.Circuit));
         foreach (var sensor in part.AllSensors)
         {
             var tray = sensor.TierNumber is { } number ? rack.Tier(number).Tray : null;
-            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, tray), rack.Id);
+            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, tray, pumpStartA), rack.Id);
         }
     }
 }

@@ -24,7 +24,7 @@ internal static class SiteBuilder
             Loads = ledger.Loads,
             Sensors = ledger.Sensors,
             Scan = part.Scan!,
-            Io = part.Io is GpioIoPart gpio ? Gpio(gpio, ledger) : new SimulatedIo(),
+            Io = part.Io is GpioIoPart gpio ? Gpio(gpio, part, ledger) : new SimulatedIo(),
         };
     }
 
@@ -47,16 +47,24 @@ internal static class SiteBuilder
             BreakerA = supply.BreakerA,
             ContinuousLimitA = supply.ContinuousLimitA,
             SupplySense = sense,
-            HasUpstreamContactor = supply.HasUpstreamContactor,
+            HasUpstreamContactor = part.Contactor is not null,
         };
     }
 
-    private static GpioIo Gpio(GpioIoPart gpio, Ledger ledger) => new(
+    private static GpioIo Gpio(GpioIoPart gpio, SitePart part, Ledger ledger) => new(
         [.. ledger.LoadParts.Select((part, index) => new RelayLine(
             new LoadId(index), Line(gpio, part.Line!), part.Line!.ActiveLow ?? gpio.RelaysActiveLow))],
         [.. ledger.SensorParts.Index().Where(pair => pair.Item.IsContact).Select(pair => new ContactLine(
             new SensorId(pair.Index), Line(gpio, pair.Item.Line!), pair.Item.Line!.ActiveLow ?? gpio.ContactsActiveLow,
-            pair.Item.Pull ?? gpio.Pull, pair.Item.Debounce ?? gpio.Debounce))]);
+            pair.Item.Pull ?? gpio.Pull, pair.Item.Debounce ?? gpio.Debounce))])
+    {
+        Contactors =
+        [
+            .. part.Circuits.Index().Where(pair => pair.Item.Contactor is not null).Select(pair => new ContactorLine(
+                new CircuitId(pair.Index), Line(gpio, pair.Item.Contactor!.Line!),
+                pair.Item.Contactor.Line!.ActiveLow ?? gpio.RelaysActiveLow)),
+        ],
+    };
 
     private static GpioLine Line(GpioIoPart gpio, LinePart line) => new(line.Chip ?? gpio.Chip, line.Offset);
 }

@@ -18,7 +18,9 @@ internal static class LineChecks
             .ToArray();
         var contacts = sensors.Where(one => one.Sensor.IsContact)
             .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line));
-        var wires = loads.Concat(contacts).ToArray();
+        var contactors = site.Circuits.Where(circuit => circuit.Contactor is not null)
+            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line));
+        var wires = loads.Concat(contacts).Concat(contactors).ToArray();
         var gpio = site.Io as GpioIoPart;
         RefuseShared(wires, gpio?.Chip, complaints);
         if (gpio is null)

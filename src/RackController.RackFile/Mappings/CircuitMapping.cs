@@ -12,11 +12,19 @@ namespace RackController.RackFile.Mappings;
 /// <param name="Supply">Its ratings; null when one was refused.</param>
 /// <param name="LimitPlace">Where the continuous limit stands.</param>
 /// <param name="Sensors">Its sensors.</param>
+/// <param name="Contactor">The contactor that can cut it; null where there is none.</param>
 internal sealed record CircuitPart(
-    Place Place, string? Name, Place NamePlace, SupplyRating? Supply, Place LimitPlace, SensorsPart Sensors);
+    Place Place, string? Name, Place NamePlace, SupplyRating? Supply, Place LimitPlace, SensorsPart Sensors,
+    ContactorPart? Contactor);
 
 /// <summary>What a circuit can give.</summary>
-internal sealed record SupplyRating(double VoltageV, double BreakerA, double ContinuousLimitA, bool HasUpstreamContactor);
+internal sealed record SupplyRating(double VoltageV, double BreakerA, double ContinuousLimitA);
+
+/// <summary>The contactor of a circuit as written.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="IsFitted">Whether the circuit has one.</param>
+/// <param name="Line">The line of its coil.</param>
+internal sealed record ContactorPart(Place Place, bool IsFitted, LinePart? Line);
 
 /// <summary>Reads a branch circuit.</summary>
 internal sealed class CircuitMapping : Mapping<CircuitPart>
@@ -33,10 +41,9 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
         "continuous-limit", new QuantityKind(Dimensions.Current, "500 mA", "63 A"),
         "What it may carry for hours. Without it: 80 % of the breaker.");
 
-    private static readonly Key<bool> contactorKey = Key.Defaulted(
-        "upstream-contactor", Values.Flag, "no",
-        "Whether a contactor before the relays, opened by something wired such as a float cutout, can cut the circuit when a "
-        + "relay has welded.");
+    private static readonly Key<ContactorPart> contactorKey = Key.Optional(
+        "upstream-contactor", new ContactorMapping(),
+        "A contactor before the relays that the controller opens when a relay has welded. It is closed while its coil is at rest.");
 
     private static readonly Key<SensorsPart> sensorsKey = Key.Optional(
         "sensors", SensorsMapping.OfCircuit, "How the controller learns of its supply and current.");
@@ -56,13 +63,14 @@ internal sealed class CircuitMapping : Mapping<CircuitPart>
     /// <inheritdoc/>
     protected override CircuitPart? Build(MappingReader keys)
     {
-        var rating = keys.Has(voltageKey) && keys.Has(breakerKey) && keys.Has(contactorKey)
+        var rating = keys.Has(voltageKey) && keys.Has(breakerKey)
             && (keys.Has(limitKey) || !keys.IsWritten(limitKey))
             ? new SupplyRating(
                 keys.Get(voltageKey), keys.Get(breakerKey),
-                keys.FindValue(limitKey) ?? keys.Get(breakerKey) * Circuit.ContinuousShare, keys.Get(contactorKey))
+                keys.FindValue(limitKey) ?? keys.Get(breakerKey) * Circuit.ContinuousShare)
             : null;
         return new CircuitPart(
-            keys.Place, keys.Find(nameKey), keys.At(nameKey), rating, keys.At(limitKey), SensorsPart.Of(keys, sensorsKey));
+            keys.Place, keys.Find(nameKey), keys.At(nameKey), rating, keys.At(limitKey), SensorsPart.Of(keys, sensorsKey),
+            keys.Find(contactorKey) is { IsFitted: true } contactor ? contactor : null);
     }
 }

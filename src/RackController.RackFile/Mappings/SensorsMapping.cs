@@ -36,6 +36,7 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
         ("reservoir-level", SensorKind.ReservoirLevel, "reservoir level", "Depth of water in the reservoir."),
         ("leak-rope", SensorKind.LeakRope, "leak rope", "In the drip tray, or on the floor; wet stops the pump."),
         ("drip-tray-float", SensorKind.DripTrayFloat, "drip tray float", "Float in the drip tray; wet stops the pump."),
+        ("pump-current", SensorKind.PumpCurrent, "pump current", "The current in the pump's own wire."),
         ("pump-flow", SensorKind.PumpFlow, "pump flow", "Flow from the pump."),
         ("water-temperature", SensorKind.WaterTemperature, "water temperature", "Temperature of the reservoir's water."),
         ("air-temperature", SensorKind.AirTemperature, "air temperature", "Temperature of the air at the rack."),

@@ -43,7 +43,7 @@ public static class ReadingWords
         SensorKind.LeakRope or SensorKind.DripTrayFloat => value >= 0.5 ? "wet" : "dry",
         SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
         SensorKind.ReservoirLevel or SensorKind.TrayLevel => Number(value, "0", "mm"),
-        SensorKind.CircuitCurrent => Number(value, "0.00", "A"),
+        SensorKind.CircuitCurrent or SensorKind.PumpCurrent => Number(value, "0.00", "A"),
         SensorKind.PumpFlow => Number(value, "0.0", "L/min"),
         SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", "\u00b0C"),
         _ => Number(value, "0", "%"),

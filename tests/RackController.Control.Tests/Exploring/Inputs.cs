@@ -25,6 +25,8 @@ internal static class Inputs
             Way("unknown", each => each.With(sensor.Id, null)),
         ])),
         .. site.Loads.Select(load => Switch(load.Name, (each, isOn) => each.With(load.Id, isOn))),
+        .. site.Loads.Select(load => new Input($"current of {load.Name}",
+            [.. Enum.GetValues<Flow>().Select(flow => Way($"{flow}", each => each.With(load.Id, flow)))])),
         .. typeof(RackFacts).GetProperties().Where(property => property.PropertyType == typeof(bool))
             .Select(property => Switch(property.Name, (each, isSo) => each with { About = Set(each.About, property, isSo) })),
         new Input("flood",
@@ -37,6 +39,7 @@ internal static class Inputs
             Way("failing", each => each with { Conditions = ScanConditions.Good with { Io = new IoOutcome("the board is gone") } }),
         ]),
         Switch("clock trusted", (each, isSo) => each with { Now = each.Now with { WallTrusted = isSo } }),
+        Switch("cut", (each, isSo) => each with { IsCut = isSo }),
         Switch("shedding", (each, isSo) => each with { IsShedding = isSo }),
         new Input("hands",
         [

@@ -64,7 +64,8 @@ internal static class Sensitivity
     }
 
     private static bool IsSame(Surroundings one, Surroundings other) =>
-        one.About == other.About && one.Conditions == other.Conditions && one.IsShedding == other.IsShedding
+        one.About == other.About && one.Conditions == other.Conditions && one.IsShedding == other.IsShedding && one.IsCut == other.IsCut
         && one.Now == other.Now && one.HoldEndsAt is null == other.HoldEndsAt is null
-        && one.Sensors.SequenceEqual(other.Sensors) && one.On.SequenceEqual(other.On);
+        && one.Sensors.SequenceEqual(other.Sensors) && one.On.SequenceEqual(other.On)
+        && one.Flows.SequenceEqual(other.Flows);
 }

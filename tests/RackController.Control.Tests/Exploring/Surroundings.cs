@@ -9,13 +9,15 @@ namespace RackController.Control.Tests.Exploring;
 /// <param name="Before">The moment of the scan before.</param>
 /// <param name="Sensors">What each sensor of the site says; null while it is unknown.</param>
 /// <param name="On">Whether each load of the site was told on.</param>
+/// <param name="Flows">What is known of the current of each load of the site.</param>
 /// <param name="About">What the rack is about.</param>
 /// <param name="Conditions">How the scan went.</param>
 /// <param name="IsShedding">Whether the circuit sheds.</param>
+/// <param name="IsCut">Whether the circuit's contactor was told to cut it.</param>
 /// <param name="HoldEndsAt">When hands are out of the rack again.</param>
 internal sealed record Surroundings(
-    Moment Now, Moment Before, ImmutableArray<double?> Sensors, ImmutableArray<bool> On, RackFacts About, ScanConditions Conditions,
-    bool IsShedding, MonotonicTime? HoldEndsAt)
+    Moment Now, Moment Before, ImmutableArray<double?> Sensors, ImmutableArray<bool> On, ImmutableArray<Flow> Flows,
+    RackFacts About, ScanConditions Conditions, bool IsShedding, bool IsCut, MonotonicTime? HoldEndsAt)
 {
     /// <summary>A rack at rest on which nothing is wrong.</summary>
     public static Surroundings AtRest(Site site)
@@ -23,7 +25,8 @@ internal sealed record Surroundings(
         var now = new Moment(MonotonicTime.FromMilliseconds(5_000), Instant.FromUtc(2026, 6, 1, 16, 0), WallTrusted: true);
         return new Surroundings(
             now, now, [.. site.Sensors.Select(sensor => (double?)Harmless(sensor))], [.. site.Loads.Select(_ => false)],
-            new RackFacts { FloodNumber = Portrait.FirstFlood }, ScanConditions.Good, IsShedding: false, HoldEndsAt: null);
+            [.. site.Loads.Select(_ => Flow.Unknown)], new RackFacts { FloodNumber = Portrait.FirstFlood }, ScanConditions.Good,
+            IsShedding: false, IsCut: false, HoldEndsAt: null);
     }
 
     /// <summary>What a sensor says when nothing is wrong.</summary>
@@ -42,6 +45,9 @@ internal sealed record Surroundings(
     /// <summary>With one load told something else.</summary>
     public Surroundings With(LoadId load, bool isOn) => this with { On = On.SetItem(load.Index, isOn) };
 
+    /// <summary>With something else known of the current of one load.</summary>
+    public Surroundings With(LoadId load, Flow flow) => this with { Flows = Flows.SetItem(load.Index, flow) };
+
     /// <summary>Told as the facts of a scan.</summary>
     /// <param name="facts">The facts.</param>
     /// <param name="desk">What people ask of the rack.</param>
@@ -53,7 +59,10 @@ internal sealed record Surroundings(
         foreach (var load in facts.Site.Loads)
         {
             commands[load.Id] = On[load.Id.Index] ? SwitchState.On : SwitchState.Off;
+            facts.SetFlow(load.Id, Flows[load.Id.Index]);
         }
+
+        commands.SetCut(new CircuitId(0), IsCut);
 
         facts.Begin(Before, Conditions, commands);
         facts.Begin(Now, Conditions, commands);

@@ -10,7 +10,7 @@ internal static class ThoroughSite
 {
     public static Site Make()
     {
-        var site = Sites.OneRack(tiers: 1);
+        var site = Sites.OneRack(tiers: 1).WithContactor();
         var missing = Enum.GetValues<SensorKind>().Except(site.Sensors.Select(sensor => sensor.Kind)).OrderBy(IsOfTier).ToList();
         site = site with { Sensors = [.. site.Sensors, .. missing.Select((kind, i) => Sensor(site, kind, site.Sensors.Length + i))] };
         return site

@@ -26,7 +26,7 @@ public class FactsTests
     private static readonly Dictionary<string, Action<Facts>> elsewhere = new()
     {
         ["a sensor of another rack"] = facts => facts.IsKnown(site.SensorNamed("rack 2/reservoir low float")),
-        ["a sensor of a circuit"] = facts => facts.IsOpen(site.SensorNamed("sockets 1/supply sense")),
+        ["a sensor of another rack's circuit"] = facts => facts.IsOpen(site.SensorNamed("sockets 2/supply sense")),
         ["a load of another rack"] = facts => facts.WasOn(site.LoadNamed("rack 2/pump")),
         ["what another rack is about"] = facts => facts.About(new RackId(1)),
         ["a tier of another rack"] = facts => facts.IsTierInUse(new RackId(1), 1),
@@ -46,6 +46,10 @@ public class FactsTests
         Assert.Null(facts.Desk(new RackId(0)).HoldEndsAt);
         Assert.True(facts.IsTierInUse(new RackId(0), 1));
     }
+
+    [Fact]
+    public void ARackMayAskForTheSensorsOfItsCircuitWhichCallsIt() =>
+        Assert.False(facts.IsKnown(site.SensorNamed("sockets 1/supply sense")));
 
     [Fact]
     public void ACircuitMayAskForItsLoadsOfAnyRack()

@@ -34,6 +34,7 @@ internal static class HastySite
                 .. ids.Select(id => circuit with
                 {
                     Id = id, Name = $"sockets {id.Index + 1}", ContinuousLimitA = dice.Between(0.5, 6), SupplySense = null,
+                    HasUpstreamContactor = dice.Chance(2),
                 }),
             ],
             Loads = [.. site.Loads.Select(load => load with { Circuit = dice.Of<CircuitId>([.. ids]) })],
@@ -67,6 +68,7 @@ internal static class HastySite
         yield return Like("air", SensorKind.AirTemperature, null, 60);
         yield return Like("humidity", SensorKind.AirHumidity, null, 100);
         yield return Like("water", SensorKind.WaterTemperature, null, 45);
+        yield return Like("pump current", SensorKind.PumpCurrent, null, 5);
         yield return Like("second low float", SensorKind.ReservoirLowFloat, null, 1);
         yield return Like("full float", SensorKind.ReservoirFullFloat, null, 1);
         foreach (var tier in rack.Tiers.Where(_ => !dice.Chance(3)))

@@ -7,7 +7,12 @@ namespace RackController.Control.Tests.Scanning;
 /// time to come.</summary>
 internal sealed class RandomFeed(Sensor sensor, double[] levels)
 {
-    private double value = 1 - sensor.HarmfulValue ?? (sensor.PlausibleMin + sensor.PlausibleMax) / 2;
+    // A wire at rest carries nothing.
+    private readonly double atRest = 1 - sensor.HarmfulValue ?? (sensor.Kind is SensorKind.PumpCurrent or SensorKind.CircuitCurrent
+        ? sensor.PlausibleMin
+        : (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
+
+    private double value;
     private double driftPerScan;
     private double swing;
     private int flickersFor;
@@ -53,7 +58,7 @@ internal sealed class RandomFeed(Sensor sensor, double[] levels)
     {
         (quality, age, stoodStillAt, nonsenseTime) = (ReadingQuality.Good, Duration.Zero, null, null);
         (driftPerScan, swing) = (0, 0);
-        value = 1 - sensor.HarmfulValue ?? (sensor.PlausibleMin + sensor.PlausibleMax) / 2;
+        value = atRest;
     }
 
     /// <summary>From now on it says this.</summary>

@@ -30,6 +30,7 @@ internal sealed class RandomStory
         latchKeys = [.. interlocks.Where(each => each.Row.Returns.HasFlag(WaysBack.Reset)).Select(each => each.Key)];
         Levels = new RackControl(site, start, memory: null).Levels.ToLookup(level => level.Sensor, level => level.Value);
         feeds = [.. site.Sensors.Select(sensor => new RandomFeed(sensor, [.. Levels[sensor.Id]]))];
+        Array.ForEach(feeds, feed => feed.Heal());
         Readings = new Readings(site);
         Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Start(), WallTrusted: !dice.Chance(4));
     }

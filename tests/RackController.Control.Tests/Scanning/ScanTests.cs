@@ -36,7 +36,7 @@ public class ScanTests
     [Fact]
     public void EveryRowOfTheTableHasAnInstanceOnARackWithEverySensor()
     {
-        var site = Sites.OneRack();
+        var site = Sites.OneRack().WithPumpCurrent();
         var thermometer = site.Sensors[1] with { Kind = SensorKind.AirTemperature };
         site = site with
         {

@@ -21,7 +21,8 @@ internal sealed class Told : IEventSink
     /// <summary>What happened since it was last forgotten.</summary>
     public IReadOnlyList<ControlEvent> Events => events;
 
-    public IEnumerable<bool> Commands => story.Site.Loads.Select(load => commands!.IsOn(load.Id));
+    public IEnumerable<bool> Commands => story.Site.Loads.Select(load => commands!.IsOn(load.Id))
+        .Concat(story.Site.Circuits.Select(circuit => commands!.IsCut(circuit.Id)));
 
     public void Take(ControlEvent happened) => events.Add(happened);
 

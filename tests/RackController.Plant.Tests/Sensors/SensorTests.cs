@@ -17,6 +17,7 @@ public class SensorTests
     [InlineData(SensorKind.AirTemperature, 1)]
     [InlineData(SensorKind.AirHumidity, null)]
     [InlineData(SensorKind.AirHumidity, 1)]
+    [InlineData(SensorKind.PumpCurrent, null)]
     [InlineData(SensorKind.CircuitCurrent, null)]
     public void EveryKindIsAnsweredFromTheTruth(SensorKind kind, int? tier)
     {
@@ -33,6 +34,7 @@ public class SensorTests
             SensorKind.WaterTemperature => rack.Truth.WaterTemperatureC,
             SensorKind.AirTemperature => rack.Truth.Tiers[0].AirTemperatureC,
             SensorKind.AirHumidity => rack.Truth.Tiers[0].AirHumidityPercent,
+            SensorKind.PumpCurrent => rack.Load("north/pump").CurrentA,
             _ => rack.Plant.Circuits[0].CurrentA,
         };
         var reading = rack.Reading("extra");

@@ -60,7 +60,8 @@ public sealed record RackDraft(
     private static readonly SensorKind[] kinds =
     [
         SensorKind.ReservoirLowFloat, SensorKind.ReservoirFullFloat, SensorKind.ReservoirLevel, SensorKind.LeakRope,
-        SensorKind.DripTrayFloat, SensorKind.PumpFlow, SensorKind.WaterTemperature, SensorKind.AirTemperature, SensorKind.AirHumidity,
+        SensorKind.DripTrayFloat, SensorKind.PumpFlow, SensorKind.PumpCurrent, SensorKind.WaterTemperature,
+        SensorKind.AirTemperature, SensorKind.AirHumidity,
     ];
 
     /// <summary>Any rack of one tier to eight: mostly each above the one below, sometimes in any order.</summary>

@@ -25,6 +25,7 @@ public static class RandomSites
         from breakerA in RandomParts.Mostly(3, 20, 1, 63)
         from hasSense in Gen.Bool
         from hasCurrent in Gen.Bool
+        from hasContactor in Gen.Bool
         select (
             new Circuit
             {
@@ -33,6 +34,7 @@ public static class RandomSites
                 VoltageV = voltageV,
                 BreakerA = breakerA,
                 ContinuousLimitA = Circuit.ContinuousShare * breakerA,
+                HasUpstreamContactor = hasContactor,
             },
             hasSense, hasCurrent)).Array[1, 2];
 

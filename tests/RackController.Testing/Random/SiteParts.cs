@@ -113,6 +113,7 @@ internal sealed class SiteParts(int circuits)
         var most = kind switch
         {
             SensorKind.ReservoirLevel => tank.DepthMm + 30,
+            SensorKind.PumpCurrent => 2 * 6 * draft.PumpW / (0.6 * 100),
             SensorKind.PumpFlow => 1.2 * draft.Pump.MaxFlowLpm,
             _ => 1,
         };

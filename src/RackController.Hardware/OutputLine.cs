@@ -1,0 +1,74 @@
+using System.Device.Gpio;
+using RackController.Model;
+
+namespace RackController.Hardware;
+
+/// <summary>A coil on its output line: held at a level from the first instant, and read back after every write.</summary>
+internal abstract class OutputLine
+{
+    private readonly GpioLine line;
+    private readonly bool isActiveLow;
+    private readonly PinValue safeLevel;
+    private readonly string levelFault;
+    private PinValue? confirmed;
+
+    /// <summary>Describes a line.</summary>
+    /// <param name="name">What its coil switches.</param>
+    /// <param name="line">Where it is.</param>
+    /// <param name="isActiveLow">Whether a low level energises the coil.</param>
+    /// <param name="isSafeEnergised">Whether the coil is energised in the safe state.</param>
+    protected OutputLine(string name, GpioLine line, bool isActiveLow, bool isSafeEnergised)
+    {
+        Name = name;
+        this.line = line;
+        this.isActiveLow = isActiveLow;
+        safeLevel = LevelWhere(isSafeEnergised);
+        levelFault = $"{Name}: line {line.Offset} of chip '{line.ChipLabel}' does not follow what is written to it. "
+            + "Look for a short circuit or a second driver.";
+    }
+
+    /// <summary>What its coil switches.</summary>
+    internal string Name { get; }
+
+    /// <summary>Whether commands ask for an energised coil.</summary>
+    protected abstract bool IsEnergisedBy(RelayCommands commands);
+
+    /// <summary>What the coil switches, and how, for the log.</summary>
+    protected abstract string Wiring { get; }
+
+    /// <summary>The level that commands ask for; an active-low coil rests on a high one.</summary>
+    internal PinValue LevelBy(RelayCommands commands) => LevelWhere(IsEnergisedBy(commands));
+
+    private PinValue LevelWhere(bool isEnergised) => isEnergised == isActiveLow ? PinValue.Low : PinValue.High;
+
+    /// <summary>Takes the line at its safe level from the first instant.</summary>
+    /// <exception cref="IOException">The line cannot be had.</exception>
+    internal void Claim(GpioController controller)
+    {
+        confirmed = null;
+        controller.OpenPin(line.Offset, PinMode.Output, safeLevel);
+    }
+
+    /// <summary>Gives the coil what it is told, and reads back whether the line followed.</summary>
+    /// <returns>What is wrong; null when the line follows.</returns>
+    /// <exception cref="IOException">The line cannot be written or read.</exception>
+    internal string? Write(GpioController controller, RelayCommands commands)
+    {
+        var wanted = LevelBy(commands);
+        if (confirmed != wanted)
+        {
+            // Unconfirmed until the read-back, so that whatever fails in between is written again by the next scan.
+            confirmed = null;
+            controller.Write(line.Offset, wanted);
+        }
+
+        var follows = controller.Read(line.Offset) == wanted;
+        confirmed = follows ? wanted : null;
+        return follows ? null : levelFault;
+    }
+
+    /// <summary>How it is wired, for the log.</summary>
+    internal string Describe() =>
+        $"{Name}: relay on line {line.Offset} of chip '{line.ChipLabel}', coil on a {(isActiveLow ? "low" : "high")} level, "
+        + $"{Wiring}, safe level {(safeLevel == PinValue.High ? "high" : "low")}";
+}

@@ -1,0 +1,42 @@
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Hardware.Tests;
+
+public sealed class ContactorTests
+{
+    private static readonly Site site = Sites.OneRack().WithContactor();
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ACoilAtRestLeavesTheCircuitClosedWhateverItsPolarity(bool activeLow)
+    {
+        var chip = new FakeGpioChip("relays") { Log = [] };
+        var plan = new ContactorLine(new CircuitId(0), new GpioLine("relays", 9), activeLow);
+        using var io = new GpioRackIo(site with { Io = new GpioIo([], []) { Contactors = [plan] } }, _ => chip.Open());
+        Assert.Equal(Boards.Level(high: activeLow), chip.LevelOf(9));
+
+        var commands = new RelayCommands(site);
+        commands.SetCut(new CircuitId(0), isCut: true);
+        Assert.True(io.Write(MonotonicTime.Zero, commands).IsOk);
+        Assert.Equal(Boards.Level(high: !activeLow), chip.LevelOf(9));
+
+        Assert.True(io.MakeSafe().IsOk);
+        Assert.Equal(Boards.Level(high: activeLow), chip.LevelOf(9));
+    }
+
+    [Fact]
+    public void TheLogSaysHowItIsWired()
+    {
+        var plan = new ContactorLine(new CircuitId(0), new GpioLine("relays", 9), ActiveLow: true);
+        using var io = new GpioRackIo(
+            site with { Io = new GpioIo([], []) { Contactors = [plan] } }, _ => new FakeGpioChip("relays") { Log = [] }.Open());
+        Assert.Equal(
+            [
+                "sockets/contactor: relay on line 9 of chip 'relays', coil on a low level, circuit closed while the coil rests, "
+                + "safe level high",
+            ],
+            io.Describe());
+    }
+}
