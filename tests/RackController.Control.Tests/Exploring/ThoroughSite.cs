@@ -50,7 +50,7 @@ internal static class ThoroughSite
             Rack = isOfCircuit ? null : new RackId(0),
             Circuit = isOfCircuit ? new CircuitId(0) : null,
             TierNumber = IsOfTier(kind) ? 1 : null,
-            PlausibleMax = kind.IsContact() ? 1 : 60,
+            PlausibleMax = kind.IsContact() ? 1 : 40,
         };
     }
 

@@ -91,6 +91,14 @@ public class WalkTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Keys))]
+    public void OnceEveryCauseIsGoneItLetsItsLoadsRunWhateverTheOthersDo(string key)
+    {
+        var walk = Of(key);
+        Assert.Empty(walk.States.Select(state => Recovery.Fault(walk, state, site)).Where(fault => fault is not null).Take(3));
+    }
+
     private static RowWalk Of(string key) => walks.GetOrAdd(key, each => new Lazy<RowWalk>(() => new RowWalk(site, each))).Value;
 
     private static (bool, bool, bool, bool) Answer(Standpoint state) => (

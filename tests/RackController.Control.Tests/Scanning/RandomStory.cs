@@ -12,6 +12,7 @@ internal sealed class RandomStory
 {
     private readonly Dice dice;
     private readonly RandomFeed[] feeds;
+    private readonly Sensor[] vital;
     private readonly string[] alarmKeys;
     private readonly string[] latchKeys;
     private readonly List<OperatorRequest> asked = [];
@@ -31,6 +32,7 @@ internal sealed class RandomStory
         Levels = new RackControl(site, start, memory: null).Levels.ToLookup(level => level.Sensor, level => level.Value);
         feeds = [.. site.Sensors.Select(sensor => new RandomFeed(sensor, [.. Levels[sensor.Id]]))];
         Array.ForEach(feeds, feed => feed.Heal());
+        vital = [.. site.Sensors.Where(sensor => sensor.Kind is SensorKind.ReservoirLowFloat or SensorKind.SupplySense)];
         Readings = new Readings(site);
         Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Start(), WallTrusted: !dice.Chance(4));
     }
@@ -144,6 +146,9 @@ internal sealed class RandomStory
             case < 18:
                 asked.Add(Request());
                 break;
+            case < 21:
+                Flip(dice.Of(vital));
+                break;
             default:
                 dice.Of(feeds).Change(dice, Now.Monotonic);
                 break;
@@ -178,6 +183,13 @@ internal sealed class RandomStory
             feeds[sensor.Id.Index].Heal();
             feeds[sensor.Id.Index].Say(full ? sensor.PlausibleMax : sensor.PlausibleMin);
         }
+    }
+
+    // What latches only after several trips would hardly come about by chance among so many sensors.
+    private void Flip(Sensor contact)
+    {
+        feeds[contact.Id.Index].Heal();
+        feeds[contact.Id.Index].Say(dice.Of(0.0, 1.0));
     }
 
     private void Restart()

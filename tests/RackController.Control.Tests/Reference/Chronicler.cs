@@ -1,0 +1,125 @@
+using RackController.Control.Tests.Scanning;
+using RackController.Model;
+
+namespace RackController.Control.Tests.Reference;
+
+/// <summary>Tells a random story to a controller, writes it down, and holds what the controller answers to the plain table.</summary>
+internal sealed class Chronicler
+{
+    private readonly RandomStory story;
+    private readonly Told told;
+    private readonly Chronicle chronicle;
+    private readonly List<PlainRow> rows;
+    private Boot boot;
+
+    public Chronicler(RandomStory story)
+    {
+        this.story = story;
+        told = new Told(story);
+        chronicle = new Chronicle(story.Site);
+        rows = PlainTable.Of(story.Site);
+        boot = new Boot(story.Now, SavedAt: null, First: 0);
+    }
+
+    /// <summary>The rows of the plain table on this site.</summary>
+    public IEnumerable<string> Rows => rows.Select(row => row.Row);
+
+    /// <summary>Makes the next scan of the story and compares.</summary>
+    /// <returns>The first difference; null where there is none.</returns>
+    public string? Scan()
+    {
+        if (story.StartsAnewAt is { } start)
+        {
+            boot = new Boot(start, chronicle.Pages.Count > 0 ? chronicle.Now.At : boot.Start, chronicle.Pages.Count);
+        }
+
+        told.FollowRestart();
+        told.Forget();
+        told.Scan();
+        Write();
+        foreach (var row in rows)
+        {
+            chronicle.Now.Answers[row.Key] = row.Ask(chronicle, row.Key);
+        }
+
+        return DifferenceOfLoads() ?? DifferenceOfAlarms() ?? DifferenceOfLatches();
+    }
+
+    private void Write()
+    {
+        var site = story.Site;
+        var page = new Page
+        {
+            At = story.Now,
+            Boot = boot,
+            Readings = [.. site.Sensors.Select(sensor => story.Readings[sensor.Id])],
+            Conditions = story.Conditions,
+            Requests = story.Requests,
+        };
+        chronicle.Add(page);
+        page.Believed = [.. site.Sensors.Select(sensor => PlainReadings.Believed(chronicle.Pages, site, sensor))];
+        page.On = [.. told.Commands];
+        var why = told.Control.Why();
+        page.Sheds = [.. site.Circuits.Select(circuit => why.Any(
+            each => site[each.Load].Circuit == circuit.Id && each.Admission.Contains("may carry", StringComparison.Ordinal)))];
+        var kept = told.Control.Save().Items;
+        page.Flood = [.. site.Racks.Select(rack => kept[$"{rack.Name}/demand/flood-number"])];
+        page.FillHitItsLimit = [.. site.Racks.Select(rack => kept[$"{rack.Name}/demand/fill-hit-its-limit"] == 1)];
+        page.Waits = [.. site.Racks.Select(rack => told.Control.FloodPhase(rack.Id) == FloodPhase.Waiting)];
+        page.Acknowledged = [.. told.Events.Where(each => each is { Kind: EventKind.Request, What: "acknowledge: acknowledged" })
+            .Select(each => each.Subject)];
+        page.Released.UnionWith(Latches.Released(chronicle));
+    }
+
+    private string? DifferenceOfLoads()
+    {
+        foreach (var why in told.Control.Why())
+        {
+            var load = story.Site[why.Load];
+            var controls = why.Interlocks.Select(words => words[..words.IndexOf(':', StringComparison.Ordinal)]).Order().ToList();
+            var plain = rows.Where(row => row.Loads(load) && Objects(row)).Select(row => row.Row).Order().ToList();
+            if (!controls.SequenceEqual(plain))
+            {
+                return $"{load.Name}: Control has {string.Join(", ", controls)}; plainly {string.Join(", ", plain)}";
+            }
+
+            if (controls.Count > 0 && why.State != SwitchState.Off && (controls is not ["scan-fault"] || why.State != load.SafeState))
+            {
+                return $"{load.Name} is {why.State} against {string.Join(", ", controls)}";
+            }
+        }
+
+        return null;
+    }
+
+    private string? DifferenceOfAlarms()
+    {
+        var states = told.Control.Alarms().ToDictionary(alarm => alarm.Key, alarm => alarm.State);
+        foreach (var row in rows.Where(row => CauseAndEffectTable.Rows.Single(each => each.Id == row.Row).Alarm is not null))
+        {
+            var state = states.GetValueOrDefault(row.Key);
+            var answer = chronicle.Now.Answers[row.Key];
+            bool? alarms = state switch
+            {
+                AlarmState.Unacknowledged or AlarmState.Acknowledged or AlarmState.Latched => true,
+                AlarmState.Normal or AlarmState.ReturnedUnacknowledged => false,
+                _ => null,
+            };
+            if (alarms is { } shown && shown != (answer.Alarms || answer.Latched))
+            {
+                return $"the alarm {row.Key} is {state}; plainly {answer}";
+            }
+        }
+
+        return null;
+    }
+
+    private string? DifferenceOfLatches()
+    {
+        var kept = told.Control.Save().Items;
+        return rows.Where(row => kept[$"{row.Key}/latched"] == 1 != chronicle.Now.Answers[row.Key].Latched)
+            .Select(row => $"the latch of {row.Key}; plainly {chronicle.Now.Answers[row.Key]}").FirstOrDefault();
+    }
+
+    private bool Objects(PlainRow row) => chronicle.Now.Answers[row.Key] is { Present: true } or { Latched: true };
+}
