@@ -1,28 +1,54 @@
 namespace RackController.Crash;
 
-/// <summary>One life after the other in the same state folder, each killed at a random moment and judged by its journal.</summary>
+/// <summary>One life after the other in the same state folder, each killed at a random moment and judged by its journal. In some the
+/// clock is set, in some the disk is full, and between some the tail of the journal is damaged.</summary>
 internal sealed class Campaign(Setting setting, string folder, Random random, Tally tally)
 {
-    /// <summary>Twice as many minutes for the racks: a few floods.</summary>
+    /// <summary>Two minutes for the racks, and so two floods.</summary>
     private const double LongestLifeMs = 2000;
 
-    /// <summary>While the runtime starts, the program is read, and the journal is opened.</summary>
+    /// <summary>While the runtime starts, the rack file is read, and the journal is opened.</summary>
     private const double LongestStartMs = 1000;
 
-    private static readonly TimeSpan Day = TimeSpan.FromHours(24);
+    private const string JournalAlarm = "Alarm controller/journal: ";
 
-    private JournalCopy? before;
+    private static readonly TimeSpan Day = TimeSpan.FromHours(24);
 
     /// <summary>How many events were acknowledged in all lives together.</summary>
     public long Acknowledged { get; private set; }
 
-    /// <summary>One life.</summary>
-    /// <param name="round">Its number, for messages.</param>
+    /// <summary>One life, and what is done to what it leaves.</summary>
+    /// <param name="round">Its number, from 1.</param>
     public void Run(int round)
     {
-        before = Read();
+        var isDamaged = round % 5 == 0;
+        if (isDamaged)
+        {
+            Console.WriteLine($"round {round}: {Damage.ToTail(folder, random)}");
+        }
+
+        var before = Read(folder);
+        var setAside = SetAside(folder);
+        var hadJournal = File.Exists(Path.Combine(folder, "journal.db"));
         using var life = new Life(setting, folder);
-        var diesYoung = random.Next(4) == 0;
+        Live(round, life);
+        life.Kill();
+        Acknowledged += life.Acknowledged;
+
+        var isSetAside = SetAside(folder) > setAside;
+        tally.Holds(
+            $"round {round} puts a journal aside when it is broken, and only then",
+            isSetAside && before is not null ? "the journal was sound" : null);
+        Judge(round, life, isSetAside ? null : before, hadJournal);
+        if (round % 3 == 0)
+        {
+            StartOnDamagedCopy(round);
+        }
+    }
+
+    private void Live(int round, Life life)
+    {
+        var diesYoung = random.Next(4) == 0 && !setting.Disk.IsFull;
         var isReady = diesYoung || life.WaitUntilReady();
         if (diesYoung)
         {
@@ -30,20 +56,45 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         }
         else
         {
-            Live(round, life);
+            Sleep(LongestLifeMs / 2);
+            TroubleTheDisk(round, life);
+            SetTheClock(round, life);
+            Sleep(LongestLifeMs / 2);
         }
 
-        var ended = life.HasEnded;
-        life.Kill();
         tally.Holds(
-            $"round {round} starts",
-            ended ? $"it ended by itself: {string.Join(" | ", life.Lines)}" : isReady ? null : "it was never ready");
-        Judge(round, life);
+            $"round {round} starts and lives",
+            life.HasEnded ? $"it ended by itself: {string.Join(" | ", life.Lines)}" : isReady ? null : "it was never ready");
     }
 
-    private void Live(int round, Life life)
+    /// <summary>A full disk stays full for one kill and the next start, or for a part of one life.</summary>
+    private void TroubleTheDisk(int round, Life life)
     {
-        Sleep(LongestLifeMs / 2);
+        var wasFull = setting.Disk.IsFull;
+        if (!wasFull && round % 4 != 0)
+        {
+            return;
+        }
+
+        if (!wasFull)
+        {
+            setting.Disk.Fill(life);
+        }
+
+        tally.Holds(
+            $"round {round} tells that the disk is full",
+            life.WaitUntilItSays(JournalAlarm + "unacknowledged") ? null : "it raised no alarm");
+        if (wasFull || random.Next(2) == 0)
+        {
+            setting.Disk.Free(life);
+            tally.Holds(
+                $"round {round} writes once there is room",
+                life.WaitUntilItSays(JournalAlarm + "returned") ? null : "its alarm did not return");
+        }
+    }
+
+    private void SetTheClock(int round, Life life)
+    {
         if (random.Next(2) == 0)
         {
             setting.Clock.Step(NextStep());
@@ -51,28 +102,42 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
                 $"round {round} notices that its clock was set",
                 life.WaitUntilItSays("Clock wall clock: stepped") ? null : "it said nothing");
         }
-
-        Sleep(LongestLifeMs / 2);
     }
 
-    private void Judge(int round, Life life)
+    /// <param name="round">Its number.</param>
+    /// <param name="life">The life.</param>
+    /// <param name="before">The journal that it took up; null when there was none.</param>
+    /// <param name="hadJournal">Whether there was one, whatever its state.</param>
+    private void Judge(int round, Life life, JournalCopy? before, bool hadJournal)
     {
-        var after = Read();
-        Acknowledged += life.Acknowledged;
+        var after = Read(folder);
         IReadOnlyList<JournalEvent> events = after is null || after.Run == before?.Run ? [] : after.Events;
         tally.Holds($"round {round} loses nothing acknowledged", StoryJudge.Lost(life.Acknowledged, events));
         tally.Holds($"round {round} tells one story", StoryJudge.Difference(life.Lines, events));
         tally.Holds($"round {round} keeps pumps to their limits", FirstOf(PumpJudge.Complaints(events)));
-        if (before is not null)
-        {
-            tally.Holds($"round {round} keeps its journal", after is null ? "it is gone" : null);
-        }
-
+        tally.Holds($"round {round} leaves a sound journal", hadJournal && after is null ? "it is broken or gone" : null);
         if (before is not null && after is not null)
         {
             tally.Holds($"round {round} keeps latches", FirstOf(MemoryJudge.LatchComplaints(before.Memory, after.Memory, events)));
             tally.Holds($"round {round} keeps run totals", FirstOf(MemoryJudge.TotalComplaints(before, after, events)));
         }
+    }
+
+    /// <summary>The journal of this round with a damaged tail, beside the one that goes on.</summary>
+    private void StartOnDamagedCopy(int round)
+    {
+        var copy = Path.Combine(setting.Work, $"damaged-{round}");
+        JournalCopy.CopyFiles(folder, copy);
+        var damage = Damage.ToTail(copy, random);
+        var isSound = Read(copy) is not null;
+        using var life = new Life(setting, copy);
+        var isReady = life.WaitUntilReady();
+        var isTold = isSound || life.WaitUntilItSays("Alarm controller/journal-set-aside: unacknowledged");
+        life.Kill();
+        tally.Holds($"round {round} starts after {damage}", isReady ? null : $"it said {string.Join(" | ", life.Lines)}");
+        tally.Holds(
+            $"round {round} after {damage} puts the journal aside if it is broken, and tells",
+            isSound == (SetAside(copy) == 0) && isTold ? null : $"the copy was {(isSound ? "sound" : "broken")}");
     }
 
     /// <summary>A day, or one to twenty minutes, on or back.</summary>
@@ -82,7 +147,9 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         return random.Next(2) == 0 ? by : -by;
     }
 
-    private JournalCopy? Read() => JournalCopy.Read(folder, Path.Combine(setting.Work, "copy"));
+    private JournalCopy? Read(string from) => JournalCopy.Read(from, Path.Combine(setting.Work, "copy"));
+
+    private static int SetAside(string folder) => Directory.GetFiles(folder, "journal-*.db").Length;
 
     private void Sleep(double atMostMs) => Thread.Sleep(TimeSpan.FromMilliseconds(atMostMs * random.NextDouble()));
 

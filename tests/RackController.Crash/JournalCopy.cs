@@ -30,7 +30,7 @@ internal sealed record JournalCopy(
     /// <summary>Reads the journal of a state folder.</summary>
     /// <param name="folder">The state folder.</param>
     /// <param name="copyTo">A folder for the copy.</param>
-    /// <returns>Null when the process was killed before there was one.</returns>
+    /// <returns>Null when there is none yet, or what is there is not sound.</returns>
     public static JournalCopy? Read(string folder, string copyTo)
     {
         CopyFiles(folder, copyTo);
@@ -40,9 +40,18 @@ internal sealed record JournalCopy(
             return null;
         }
 
-        using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
-        connection.Open();
-        return Rows(connection, "SELECT count(*) FROM sqlite_schema", row => row.GetInt64(0)).Single() == 0 ? null : Read(connection);
+        try
+        {
+            using var connection = new SqliteConnection($"Data Source={path};Pooling=False");
+            connection.Open();
+            var isSound = Rows(connection, "PRAGMA quick_check", row => row.GetString(0)) is ["ok"];
+            var hasTables = isSound && Rows(connection, "SELECT count(*) FROM sqlite_schema", row => row.GetInt64(0)) is [> 0];
+            return hasTables ? Read(connection) : null;
+        }
+        catch (SqliteException)
+        {
+            return null;
+        }
     }
 
     private static JournalCopy Read(SqliteConnection connection)

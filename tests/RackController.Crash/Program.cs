@@ -2,9 +2,9 @@ using System.Globalization;
 using RackController.Crash;
 
 // Kills the service again and again and judges by what is left. `tests/crash` calls it.
-if (args is not [var program, var rackFile, var library, var work, var rounds, var seedText])
+if (args is not [var program, var rackFile, var library, var work, var disk, var rounds, var seedText])
 {
-    Console.Error.WriteLine("usage: RackController.Crash PROGRAM RACK-FILE CLOCK-LIBRARY WORK-FOLDER ROUNDS SEED");
+    Console.Error.WriteLine("usage: RackController.Crash PROGRAM RACK-FILE CLOCK-LIBRARY WORK-FOLDER mounted|limited ROUNDS SEED");
     return 2;
 }
 
@@ -13,9 +13,10 @@ Console.WriteLine($"crash: seed {seed}; the same one draws the same moments agai
 
 // Two minutes before the window in which one of the racks is flooded.
 var clock = new MovableClock(library, Path.Combine(work, "clock"), new DateTimeOffset(2026, 6, 1, 6, 58, 0, TimeSpan.Zero));
+var state = Path.Combine(work, "disk");
 var tally = new Tally();
-var campaign = new Campaign(
-    new Setting(program, rackFile, work, clock), Directory.CreateDirectory(Path.Combine(work, "state")).FullName, new Random(seed), tally);
+var setting = new Setting(program, rackFile, work, disk == "mounted" ? new MountedDisk(state) : new LimitedFiles(), clock);
+var campaign = new Campaign(setting, Directory.CreateDirectory(Path.Combine(state, "state")).FullName, new Random(seed), tally);
 for (var round = 1; round <= int.Parse(rounds, CultureInfo.InvariantCulture); round++)
 {
     campaign.Run(round);
