@@ -63,16 +63,39 @@ internal sealed class JournalFile : IDisposable
     /// <exception cref="SqliteException">It cannot be opened or is no journal.</exception>
     public static JournalFile Open(string path)
     {
-        var connection = Connect(path, SqliteOpenMode.ReadWriteCreate);
+        if (!File.Exists(path))
+        {
+            Create(path);
+        }
+
+        var connection = Connect(path, SqliteOpenMode.ReadWrite);
         try
         {
-            return new JournalFile(connection, JournalSchema.Prepare(connection));
+            return new JournalFile(connection, JournalSchema.BeginRun(connection));
         }
         catch
         {
             connection.Dispose();
             throw;
         }
+    }
+
+    /// <summary>Makes a journal under another name and gives it its own once it is whole, so that a file without tables is always one
+    /// that lost them. The folder is synchronised by SQLite, with the first commit to the log that it makes beside the file.</summary>
+    private static void Create(string path)
+    {
+        var draft = path + ".new";
+        foreach (var leftover in (string[])[draft, draft + "-wal", draft + "-shm"])
+        {
+            File.Delete(leftover);
+        }
+
+        using (var connection = Connect(draft, SqliteOpenMode.ReadWriteCreate))
+        {
+            JournalSchema.Create(connection);
+        }
+
+        File.Move(draft, path);
     }
 
     /// <summary>Opens a connection that lets go of its file when it is disposed of.</summary>

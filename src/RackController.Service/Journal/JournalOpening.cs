@@ -15,6 +15,8 @@ namespace RackController.Service;
 internal sealed record JournalOpening(
     JournalFile? File, ControlMemory? Memory, Instant? LastTrustedTime, string? SetAside, string? Unusable)
 {
+    private const string LogSuffix = "-wal";
+
     private static readonly ControlMemory NothingKnown =
         new(Instant.FromUnixTimeTicks(0), false, ImmutableSortedDictionary<string, long>.Empty);
 
@@ -27,7 +29,9 @@ internal sealed record JournalOpening(
     {
         try
         {
-            var wrong = System.IO.File.Exists(path) ? WhatIsWrongWith(path) : null;
+            var wrong = System.IO.File.Exists(path) ? WhatIsWrongWith(path)
+                : System.IO.File.Exists(path + LogSuffix) ? new Fault("gone", "is gone, and left its write-ahead log", NothingKnown)
+                : null;
             var setAside = wrong is null ? null : SetAsideFile(path, wrong, now);
             var file = JournalFile.Open(path);
             return new JournalOpening(file, file.ReadMemory() ?? wrong?.Memory, file.LastTrustedTime(), setAside, null);
@@ -54,10 +58,14 @@ internal sealed record JournalOpening(
                 return new Fault("corrupt", $"is corrupt ({damage.ReplaceLineEndings(" ")})", NothingKnown);
             }
 
-            return JournalSchema.VersionOf(connection) is { } version && version > JournalSchema.Version
-                ? new Fault("newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
-                    WhatCanBeRead(path))
-                : null;
+            return JournalSchema.VersionOf(connection) switch
+            {
+                null => new Fault("empty", "lost all that was in it", NothingKnown),
+                > JournalSchema.Version and var version => new Fault(
+                    "newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
+                    WhatCanBeRead(path)),
+                _ => null,
+            };
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
             or SQLitePCL.raw.SQLITE_ERROR)
@@ -86,7 +94,7 @@ internal sealed record JournalOpening(
     {
         var stamp = now.ToString("uuuuMMdd'T'HHmmss'Z'", System.Globalization.CultureInfo.InvariantCulture);
         var aside = Path.Combine(Path.GetDirectoryName(path) ?? ".", $"journal-{stamp}-{fault.Kind}.db");
-        foreach (var suffix in (string[])["", "-wal", "-shm"])
+        foreach (var suffix in (string[])["", LogSuffix, "-shm"])
         {
             if (System.IO.File.Exists(path + suffix))
             {

@@ -33,23 +33,28 @@ internal static class JournalSchema
         CREATE TABLE recording (id INTEGER PRIMARY KEY, run INTEGER NOT NULL, wall INTEGER NOT NULL, page BLOB NOT NULL);
         """;
 
-    /// <summary>Makes sure that a journal has its tables, and counts one more run of the controller.</summary>
-    /// <param name="connection">An open journal, or a new file.</param>
-    /// <returns>The number of this run.</returns>
-    public static long Prepare(SqliteConnection connection)
+    /// <summary>Gives a new file the tables of a journal.</summary>
+    /// <param name="connection">An open file without tables.</param>
+    public static void Create(SqliteConnection connection)
     {
         Execute(connection, "PRAGMA journal_mode = WAL");
         Execute(connection, "PRAGMA synchronous = FULL");
         Execute(connection, "BEGIN IMMEDIATE");
-        if (Number(connection, "SELECT count(*) FROM sqlite_schema") == 0)
-        {
-            Execute(connection, Tables);
-            Execute(connection, "INSERT INTO meta VALUES ('schema_version', '1')");
-            Execute(connection, "INSERT INTO meta VALUES ('run', '0')");
-        }
-
+        Execute(connection, Tables);
+        Execute(connection, "INSERT INTO meta VALUES ('schema_version', '1')");
+        Execute(connection, "INSERT INTO meta VALUES ('run', '0')");
         BringUpToDate(connection);
+        Execute(connection, "COMMIT");
+    }
 
+    /// <summary>Makes sure that a journal has its tables, and counts one more run of the controller.</summary>
+    /// <param name="connection">An open journal.</param>
+    /// <returns>The number of this run.</returns>
+    public static long BeginRun(SqliteConnection connection)
+    {
+        Execute(connection, "PRAGMA synchronous = FULL");
+        Execute(connection, "BEGIN IMMEDIATE");
+        BringUpToDate(connection);
         Execute(connection, "UPDATE meta SET value = CAST(value AS INTEGER) + 1 WHERE key = 'run'");
         var run = Number(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'run'");
         Execute(connection, "COMMIT");

@@ -96,6 +96,46 @@ public sealed class JournalOpeningTests : IDisposable
     }
 
     [Fact]
+    public void AJournalThatLostAllThatWasInItIsPutAside()
+    {
+        using (JournalFile.Open(Path))
+        {
+        }
+
+        File.WriteAllBytes(Path, []);
+
+        AssertPutAside("empty", []);
+    }
+
+    /// <summary>SQLite would play a log into whatever file it finds beside it.</summary>
+    [Fact]
+    public void ALogWhoseJournalIsGoneIsPutAside()
+    {
+        File.WriteAllBytes(Path + "-wal", [1, 2, 3]);
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+
+        Assert.Equal([1, 2, 3], File.ReadAllBytes(folder.File("journal-20260601T120000Z-gone.db-wal")));
+        Assert.Contains("is gone", opening.SetAside, StringComparison.Ordinal);
+        Assert.Empty(opening.Memory!.Items);
+    }
+
+    [Fact]
+    public void AFirstStartThatWasCutOffBeforeTheJournalWasWholeIsOneThatNeverWas()
+    {
+        File.WriteAllText(Path + ".new", "half of it");
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+
+        Assert.NotNull(file);
+        Assert.Null(opening.Memory);
+        Assert.Null(opening.SetAside);
+        Assert.False(File.Exists(Path + ".new"));
+    }
+
+    [Fact]
     public void AJournalOfANewerVersionIsKeptUntouched()
     {
         using (JournalFile.Open(Path))
