@@ -76,7 +76,7 @@ internal sealed class AlarmPoint(string key)
     /// <summary>Takes back the state of an earlier run. Shelving goes on for what was left of it when it was saved.</summary>
     public void Restore(MemoryReader memory, Moment start)
     {
-        if (memory.Number($"{Key}/alarm/state") is { } state && Enum.IsDefined((AlarmState)state))
+        if (memory.Number($"{Key}/alarm/state") is >= 0 and <= (long)AlarmState.OutOfService and { } state)
         {
             State = (AlarmState)state;
             Since = start;

@@ -67,7 +67,10 @@ internal sealed class PumpDailyBudget : Interlock
     public override void Restore(MemoryReader memory, Moment start)
     {
         base.Restore(memory, start);
-        used = memory.Length($"{Key}/used") ?? Duration.Zero;
+        var kept = memory.Length($"{Key}/used") ?? (memory.Knows($"{Key}/used") ? budget : Duration.Zero);
+
+        // A record that makes no sense is no reason to run for longer.
+        used = kept < Duration.Zero ? budget : kept;
         dayBegan = memory.TimeOf($"{Key}/day age") ?? start.Monotonic;
     }
 

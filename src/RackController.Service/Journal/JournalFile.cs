@@ -144,15 +144,20 @@ internal sealed class JournalFile : IDisposable
 
     /// <summary>The later of the last trusted wall times of events and memory; null when none was trusted. Not the latest there
     /// ever was: a clock that was set back was wrong before.</summary>
-    public Instant? LastTrustedTime()
+    public Instant? LastTrustedTime() => LastTrustedTimeIn(connection);
+
+    /// <summary>The same of a journal that is open.</summary>
+    /// <param name="connection">An open journal, which may be read-only.</param>
+    public static Instant? LastTrustedTimeIn(SqliteConnection connection)
     {
-        using var command = Query("""
+        using var command = connection.CreateCommand();
+        command.CommandText = """
             SELECT max(t) FROM (
                 SELECT saved_at AS t FROM memory_taken WHERE wall_trusted
                 UNION ALL SELECT wall FROM (
                     SELECT id, wall FROM (SELECT id, wall, wall_trusted FROM events ORDER BY id DESC LIMIT 100)
                     WHERE wall_trusted ORDER BY id DESC LIMIT 1))
-            """);
+            """;
         return command.ExecuteScalar() is long ticks ? Instant.FromUnixTimeTicks(ticks) : null;
     }
 

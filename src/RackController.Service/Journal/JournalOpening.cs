@@ -47,6 +47,10 @@ internal sealed record JournalOpening(
     /// <param name="e">The error.</param>
     public static bool IsDiskTrouble(Exception e) => e is SqliteException or IOException or UnauthorizedAccessException;
 
+    /// <summary>Whether an error is that of a value that no program wrote: text or nothing for a number, a time before all times.</summary>
+    private static bool IsNonsense(Exception e) =>
+        e is ArgumentException or InvalidOperationException or InvalidCastException or FormatException or OverflowException;
+
     /// <summary>Looks at a journal without changing it.</summary>
     private static Fault? WhatIsWrongWith(string path)
     {
@@ -58,14 +62,26 @@ internal sealed record JournalOpening(
                 return new Fault("corrupt", $"is corrupt ({damage.ReplaceLineEndings(" ")})", NothingKnown);
             }
 
-            return JournalSchema.VersionOf(connection) switch
+            if (JournalSchema.VersionOf(connection) is not { } version)
             {
-                null => new Fault("empty", "lost all that was in it", NothingKnown),
-                > JournalSchema.Version and var version => new Fault(
+                return new Fault("empty", "lost all that was in it", NothingKnown);
+            }
+
+            if (version > JournalSchema.Version)
+            {
+                return new Fault(
                     "newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
-                    WhatCanBeRead(path)),
-                _ => null,
-            };
+                    WhatCanBeRead(path));
+            }
+
+            JournalSchema.LookForColumns(connection, version);
+            _ = JournalFile.MemoryIn(connection);
+            _ = JournalFile.LastTrustedTimeIn(connection);
+            return null;
+        }
+        catch (Exception e) when (IsNonsense(e))
+        {
+            return new Fault("corrupt", $"is corrupt (it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")})", NothingKnown);
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
             or SQLitePCL.raw.SQLITE_ERROR)
@@ -82,7 +98,7 @@ internal sealed record JournalOpening(
             var isSound = JournalSchema.QuickCheck(connection) is null;
             return (isSound ? JournalFile.MemoryIn(connection) : null) ?? NothingKnown;
         }
-        catch (SqliteException)
+        catch (Exception e) when (e is SqliteException || IsNonsense(e))
         {
             // Nothing can, or a newer program remembers in another way. Whoever asks has an alarm that says so.
             return NothingKnown;

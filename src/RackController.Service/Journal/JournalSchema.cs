@@ -78,6 +78,26 @@ internal static class JournalSchema
             ? null
             : Number(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'schema_version'");
 
+    /// <summary>Asks for everything that a journal of its version has.</summary>
+    /// <param name="connection">An open journal, which may be read-only.</param>
+    /// <param name="version">The version of its schema.</param>
+    /// <exception cref="SqliteException">A table or column is not there.</exception>
+    public static void LookForColumns(SqliteConnection connection, long version)
+    {
+        Execute(connection, "SELECT key, value FROM meta LIMIT 0");
+        Execute(connection, "SELECT id, run, monotonic, wall, wall_trusted, kind, subject, what, because FROM events LIMIT 0");
+        Execute(connection, "SELECT key, value FROM memory LIMIT 0");
+        Execute(connection, "SELECT one, saved_at, wall_trusted FROM memory_taken LIMIT 0");
+        Execute(connection, "SELECT id, name FROM sensors LIMIT 0");
+        Execute(connection, "SELECT wall, sensor, value FROM samples LIMIT 0");
+        if (version >= WithRecording)
+        {
+            Execute(connection, "SELECT id, name, text FROM rack_files LIMIT 0");
+            Execute(connection, "SELECT run, rack_file, program, zones, racks, loads, sensors FROM recorded_runs LIMIT 0");
+            Execute(connection, "SELECT id, run, wall, page FROM recording LIMIT 0");
+        }
+    }
+
     /// <summary>What SQLite finds wrong with a file; null when nothing is.</summary>
     /// <param name="connection">An open journal, which may be read-only.</param>
     public static string? QuickCheck(SqliteConnection connection)
