@@ -31,6 +31,24 @@ internal sealed class StillClock : IScanClock
         }
     }
 
+    /// <summary>Sets the wall clock on or back.</summary>
+    public void StepWall(Duration by)
+    {
+        lock (gate)
+        {
+            moment = moment with { Wall = moment.Wall + by };
+        }
+    }
+
+    /// <summary>Something vouches for the wall clock, or nothing does any more.</summary>
+    public void Trust(bool isTrusted)
+    {
+        lock (gate)
+        {
+            moment = moment with { WallTrusted = isTrusted };
+        }
+    }
+
     public void SleepUntil(MonotonicTime due) => Advance(Duration.Max(Duration.Zero, due - Now().Monotonic) + Oversleep);
 
     public void Wake() => Wakes++;
