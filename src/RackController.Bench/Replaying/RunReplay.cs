@@ -21,12 +21,11 @@ public sealed class RunReplay : IEventSink
     private readonly List<ControlEvent> events = [];
     private readonly List<ReplayDifference> differences = [];
     private readonly List<string> gaps = [];
-    private ReadingsOnRecord record;
+    private RecordedSensors sensors;
     private RackControl? control;
     private Moment? from;
     private Moment at;
     private bool isCertain;
-    private long expected;
     private long scans;
     private long commands;
     private long eventCount;
@@ -40,7 +39,7 @@ public sealed class RunReplay : IEventSink
         this.site = site;
         match = new SiteMatch(names, site);
         readings = new Readings(site);
-        record = new ReadingsOnRecord(site);
+        sensors = new RecordedSensors(site, match);
         recorded = new SwitchState?[site.Loads.Length];
         differs = new bool[site.Loads.Length];
     }
@@ -53,9 +52,9 @@ public sealed class RunReplay : IEventSink
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(run);
         var replay = new RunReplay(site, run.Facts?.Names ?? PartNames.Of(site));
-        foreach (var body in run.Pages)
+        foreach (var step in RecordSteps.Of(run))
         {
-            replay.Take(body);
+            replay.Take(step);
         }
 
         return replay.Result(run.Number);
@@ -63,70 +62,40 @@ public sealed class RunReplay : IEventSink
 
     void IEventSink.Take(ControlEvent happened) => events.Add(happened);
 
-    private void Take(byte[] body)
+    private void Take(RecordStep step)
     {
-        RecordedPage page;
-        try
+        switch (step)
         {
-            page = RecordedPages.Read(body);
+            case Loses { What: var what }:
+                gaps.Add(from is null ? what : $"{what} after {LogText.LocalTime(site, at.Wall)}");
+                control = null;
+                break;
+            case TakesCharge { Page: var page, State: var state }:
+                Begin(page, state);
+                break;
+            case Remembers { Page: var page, State: var state }:
+                Compare(control!, page, state);
+                break;
+            case Scans { Scan: var scan }:
+                Replay(control!, scan);
+                break;
         }
-        catch (FormatException e)
-        {
-            Lose($"a page cannot be read: {e.Message}");
-            return;
-        }
-
-        if (page.Number != expected && page.Kind != PageKind.Starts)
-        {
-            Lose(expected == 0 ? "its beginning is no longer there" : "a part is missing");
-        }
-
-        expected = page.Number + 1;
-        if (page.State is { } state)
-        {
-            Begin(page, state);
-        }
-
-        if (control is not null)
-        {
-            foreach (var scan in page.Scans)
-            {
-                Replay(control, scan);
-            }
-        }
-    }
-
-    private void Lose(string what)
-    {
-        gaps.Add(from is null ? what : $"{what} after {LogText.LocalTime(site, at.Wall)}");
-        control = null;
     }
 
     private void Begin(RecordedPage page, RecordedState state)
     {
-        if (control is not null && page.Kind == PageKind.Checkpoint)
-        {
-            Compare(control, page, state);
-            return;
-        }
-
-        if (page.Kind == PageKind.Resumes)
-        {
-            Lose("a part could not be written");
-        }
-
         at = page.At;
         from ??= at;
         control = new RackControl(site, at, state.Memory);
         isCertain = page.Kind == PageKind.Starts;
-        record = new ReadingsOnRecord(site);
-        Note(state.Readings, at);
+        sensors = new RecordedSensors(site, match);
+        sensors.Note(state.Readings, at.Monotonic);
+        Array.Clear(recorded);
+        Array.Clear(differs);
         for (var load = 0; load < state.Commands.Length; load++)
         {
             Tell(load, state.Commands[load]);
         }
-
-        Array.Clear(differs);
     }
 
     /// <summary>What is remembered is nearly all that a controller goes by at a quiet moment; where that and all commands are the same,
@@ -159,12 +128,8 @@ public sealed class RunReplay : IEventSink
         settling += isCertain ? Duration.Zero : scan.At.Monotonic - at.Monotonic;
         at = scan.At;
         scans++;
-        Note(scan.Readings, at);
-        foreach (var sensor in site.Sensors)
-        {
-            readings[sensor.Id] = record.At(sensor.Id, at.Monotonic);
-        }
-
+        sensors.Note(scan.Readings, at.Monotonic);
+        sensors.Fill(readings, at.Monotonic);
         events.Clear();
         OperatorRequest[] requests = [.. scan.Requests.Select(match.Request).OfType<OperatorRequest>()];
         var told = running.Scan(at, readings, scan.Conditions, requests, this);
@@ -179,17 +144,6 @@ public sealed class RunReplay : IEventSink
         if (isCertain && differenceCount == before)
         {
             Compare(scan.Events);
-        }
-    }
-
-    private void Note(IEnumerable<RecordedReading> noted, in Moment when)
-    {
-        foreach (var each in noted)
-        {
-            if (match.Sensor(each.Sensor) is { } sensor)
-            {
-                record.Take(sensor, each.Reading, when.Monotonic);
-            }
         }
     }
 
@@ -208,10 +162,9 @@ public sealed class RunReplay : IEventSink
             var isOther = recorded[load.Id.Index] is { } state && state != told[load.Id];
             if (isOther && !differs[load.Id.Index] && isCertain)
             {
-                var why = running.Why()[load.Id.Index];
                 Differ(new ReplayDifference(
                     at, load.Name, Words(recorded[load.Id.Index]!.Value), Words(told[load.Id]),
-                    [$"demand: {why.Demand}", .. why.Interlocks.Select(words => $"interlock: {words}"), $"admission: {why.Admission}"]));
+                    ReplayWords.Of(running.Why()[load.Id.Index])));
             }
 
             differs[load.Id.Index] = isOther;
