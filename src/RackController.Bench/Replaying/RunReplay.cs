@@ -26,6 +26,7 @@ public sealed class RunReplay : IEventSink
     private Moment? from;
     private Moment at;
     private bool isCertain;
+    private bool areAlarmsCertain;
     private long scans;
     private long commands;
     private long eventCount;
@@ -87,7 +88,7 @@ public sealed class RunReplay : IEventSink
         at = page.At;
         from ??= at;
         control = new RackControl(site, at, state.Memory);
-        isCertain = page.Kind == PageKind.Starts;
+        areAlarmsCertain = isCertain = page.Kind == PageKind.Starts;
         sensors = new RecordedSensors(site, match);
         sensors.Note(state.Readings, at.Monotonic);
         Array.Clear(recorded);
@@ -99,26 +100,28 @@ public sealed class RunReplay : IEventSink
     }
 
     /// <summary>What is remembered is nearly all that a controller goes by at a quiet moment; where that and all commands are the same,
-    /// the rest is taken to be.</summary>
+    /// the rest is taken to be. Alarms decide nothing: where only those differ, commands are held against the record and events are
+    /// not.</summary>
     private void Compare(RackControl running, RecordedPage page, RecordedState state)
     {
         var memory = running.Save();
-        var other = memory.Items.Except(state.Memory?.Items ?? memory.Items.Clear())
-            .Select(item => item.Key).FirstOrDefault()
-            ?? state.Memory?.Items.Keys.Except(memory.Items.Keys).FirstOrDefault();
-        if (other is null && !differs.Contains(true))
+        var others = OtherKeys(memory, state.Memory).ToList();
+        var isSame = !others.Exists(key => !IsOfAlarm(key)) && !differs.Contains(true);
+        if (isCertain && others.Find(key => areAlarmsCertain || !IsOfAlarm(key)) is { } other)
         {
-            sameMemories++;
-            isCertain = true;
-            return;
+            Differ(new ReplayDifference(page.At, other, Remembered(state.Memory, other), Remembered(memory, other), []));
         }
 
-        if (isCertain && other is not null)
-        {
-            Differ(new ReplayDifference(
-                page.At, other, Remembered(state.Memory, other), Remembered(memory, other), ["it is remembered so"]));
-        }
+        sameMemories += isSame ? 1 : 0;
+        isCertain |= isSame;
+        areAlarmsCertain |= isSame && others.Count == 0;
     }
+
+    private static bool IsOfAlarm(string key) => key.Contains("/alarm/", StringComparison.Ordinal);
+
+    private static IEnumerable<string> OtherKeys(ControlMemory memory, ControlMemory? then) =>
+        memory.Items.Keys.Union(then?.Items.Keys ?? [], StringComparer.Ordinal)
+            .Where(key => Remembered(memory, key) != Remembered(then, key));
 
     private static string Remembered(ControlMemory? memory, string key) =>
         memory is not null && memory.Items.TryGetValue(key, out var value) ? $"remembered as {value}" : "not remembered";
@@ -141,7 +144,7 @@ public sealed class RunReplay : IEventSink
         commands += isCertain ? Math.Max(scan.Commands.Length, events.Count(happened => happened.Kind == EventKind.Load)) : 0;
         var before = differenceCount;
         Compare(running, told);
-        if (isCertain && differenceCount == before)
+        if (areAlarmsCertain && differenceCount == before)
         {
             Compare(scan.Events);
         }

@@ -11,13 +11,15 @@ internal struct KeptReading(Sensor sensor, double[] levels)
     private readonly Duration staleAfter = sensor.StaleAfter;
     private readonly bool isContact = sensor.IsContact;
     private Reading kept;
+    private MonotonicTime keptAt;
     private Freshness freshness = Freshness.Fresh;
 
     // The levels that it last lay between; a value on a level lies between it and itself.
     private double low = double.NaN;
     private double high = double.NaN;
 
-    public readonly Reading Reading => kept;
+    /// <summary>What it says by the record at a moment.</summary>
+    public readonly Reading At(MonotonicTime now) => Fresh.Held(kept, keptAt, now, staleAfter);
 
     /// <summary>Whether Control may make something else of this reading than of the one on record.</summary>
     public readonly bool IsNews(in Reading reading, MonotonicTime now)
@@ -43,7 +45,7 @@ internal struct KeptReading(Sensor sensor, double[] levels)
     /// <summary>Takes a reading that is put on record.</summary>
     public void Keep(in Reading reading, MonotonicTime now)
     {
-        kept = reading;
+        (kept, keptAt) = (reading, now);
         freshness = Fresh.At(reading, now, staleAfter);
         (low, high) = double.IsNaN(reading.Value)
             ? (double.NaN, double.NaN)

@@ -1,4 +1,3 @@
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -10,7 +9,6 @@ namespace RackController.Control;
 /// <param name="site">The site that was driven.</param>
 public sealed class ReadingsOnRecord(Site site)
 {
-    private static readonly Duration farthest = Duration.FromDays(1);
     private readonly Reading?[] noted = new Reading?[site.Sensors.Length];
     private readonly MonotonicTime[] notedAt = new MonotonicTime[site.Sensors.Length];
 
@@ -27,22 +25,7 @@ public sealed class ReadingsOnRecord(Site site)
     /// <summary>What a sensor said at a moment.</summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="now">The moment, not before what was noted last.</param>
-    public Reading At(SensorId sensor, MonotonicTime now)
-    {
-        if (noted[sensor.Index] is not { } reading)
-        {
-            return default;
-        }
-
-        var since = notedAt[sensor.Index];
-        return Fresh.At(reading, since, site[sensor].StaleAfter) switch
-        {
-            Freshness.Stale => reading,
-            Freshness.Future => reading with { TakenAt = now + Duration.Min(farthest, Ahead(reading, since)) },
-            _ => reading with { TakenAt = now + -(since - reading.TakenAt) },
-        };
-    }
-
-    private static Duration Ahead(in Reading reading, MonotonicTime since) => (decimal)reading.TakenAt.Nanoseconds - since.Nanoseconds
-        < long.MaxValue ? reading.TakenAt - since : farthest;
+    public Reading At(SensorId sensor, MonotonicTime now) => noted[sensor.Index] is { } reading
+        ? Fresh.Held(reading, notedAt[sensor.Index], now, site[sensor].StaleAfter)
+        : default;
 }

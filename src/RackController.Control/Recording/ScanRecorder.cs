@@ -17,8 +17,11 @@ public sealed class ScanRecorder
     /// <summary>How often what the controller remembers is put on record, at a quiet moment.</summary>
     public static readonly Duration CheckpointEvery = Duration.FromHours(24);
 
-    /// <summary>So long after the last command a moment is quiet: what is remembered is then all that a controller goes by.</summary>
-    private static readonly Duration quietAfter = Duration.FromMinutes(15);
+    /// <summary>So far from any flood a moment is quiet: what is remembered is then nearly all that a controller goes by.</summary>
+    private static readonly Duration quiet = Duration.FromHours(1);
+
+    /// <summary>Where floods follow one another more closely, a moment between two of them has to do after so long.</summary>
+    private static readonly Duration mostPatience = Duration.FromHours(6);
 
     /// <summary>A page is handed over when it has grown to this.</summary>
     private const int LargePage = 12 * 1024;
@@ -32,7 +35,7 @@ public sealed class ScanRecorder
     private MonotonicTime nextChange;
     private MonotonicTime sampleDue;
     private MonotonicTime checkpointDue;
-    private MonotonicTime lastCommand;
+    private MonotonicTime lastPumping;
     private long number;
     private bool isOpen = true;
 
@@ -51,7 +54,7 @@ public sealed class ScanRecorder
         nextChange = control.NextChange;
         sampleDue = start.Monotonic;
         checkpointDue = start.Monotonic + CheckpointEvery;
-        lastCommand = start.Monotonic;
+        lastPumping = start.Monotonic;
         page.Begin(PageKind.Starts, number, start);
         page.State(memory, told, Kept());
     }
@@ -102,7 +105,7 @@ public sealed class ScanRecorder
         var taken = new PageBytes(begins, page.ToArray());
         number++;
         begins = last;
-        if (last.Monotonic >= checkpointDue && last.Monotonic >= lastCommand + quietAfter)
+        if (last.Monotonic >= checkpointDue && IsQuiet())
         {
             checkpointDue = last.Monotonic + CheckpointEvery;
             page.Begin(PageKind.Checkpoint, number, last);
@@ -120,6 +123,15 @@ public sealed class ScanRecorder
     /// remembers then.</summary>
     public void LosePage() => isOpen = false;
 
+    private bool IsQuiet()
+    {
+        var isIdle = control.Site.Racks.All(rack => control.FloodPhase(rack.Id) == FloodPhase.Idle);
+        var names = control.Site.Racks.Select(rack => rack.Name);
+        return isIdle && (last.Monotonic >= checkpointDue + mostPatience
+            || (last.Monotonic >= lastPumping + quiet
+                && !control.DueNext().Any(due => names.Contains(due.Subject) && due.At < last.Wall + quiet)));
+    }
+
     private static bool IsLate(in ScanConditions conditions, ScanTiming timing) => conditions.LateBy >= timing.Period;
 
     private bool IsWorthNoting(in ScanConditions conditions) => !conditions.Io.IsOk || IsLate(conditions, control.Site.Scan);
@@ -128,7 +140,9 @@ public sealed class ScanRecorder
     {
         isOpen = true;
         begins = last;
-        checkpointDue = last.Monotonic + CheckpointEvery;
+
+        // Soon, because until then a replay cannot know whether it is in the same state.
+        checkpointDue = last.Monotonic + quiet;
         told.CopyFrom(commands);
         for (var sensor = 0; sensor < kept.Length; sensor++)
         {
@@ -205,12 +219,12 @@ public sealed class ScanRecorder
         }
 
         page.Count(count);
-        lastCommand = now.Monotonic;
         for (var load = 0; load < commands.Count; load++)
         {
             var id = new LoadId(load);
             if (commands[id] != told[id])
             {
+                lastPumping = control.Site[id].Kind == LoadKind.Pump ? now.Monotonic : lastPumping;
                 page.Command(load, commands[id]);
                 told[id] = commands[id];
             }
@@ -242,5 +256,5 @@ public sealed class ScanRecorder
     private bool IsPut(int sensor, in Reading reading, in Moment now, bool putsAll) =>
         kept[sensor].IsNews(reading, now.Monotonic) || (putsAll && kept[sensor].IsOther(reading));
 
-    private Reading[] Kept() => [.. kept.Select(each => each.Reading)];
+    private Reading[] Kept() => [.. kept.Select(each => each.At(last.Monotonic))];
 }
