@@ -16,6 +16,10 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
     private static readonly Duration SamplesKept = Duration.FromDays(90);
+    private static readonly Duration RecordKept = Duration.FromDays(90);
+
+    /// <summary>A hundred days at 5 MB. Whatever happens, the record takes no card's last room.</summary>
+    private const long MostBytes = 500_000_000;
 
     private readonly string path;
     private readonly IScanClock clock;
@@ -175,6 +179,8 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
             {
                 open.WriteSamples(samples);
             }
+
+            open.ForgetRecording(now.WallTrusted ? now.Wall - RecordKept : null, MostBytes);
         }
 
         if (now.WallTrusted && now.Monotonic >= forgetDue)

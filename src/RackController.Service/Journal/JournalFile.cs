@@ -218,6 +218,18 @@ internal sealed class JournalFile : IDisposable
     /// <param name="before">The time.</param>
     public void ForgetSamples(Instant before) => InTransaction(Normal, () => forgetSamples.Run(before.ToUnixTimeTicks()));
 
+    /// <summary>Forgets some of the oldest of the record, if it is older than it is kept or the journal is larger than it may be. A
+    /// little at a time, because events wait meanwhile; what is left free is used again.</summary>
+    /// <param name="before">Up to when the record may go; null while nobody knows the time.</param>
+    /// <param name="mostBytes">How large the journal may be.</param>
+    public void ForgetRecording(Instant? before, long mostBytes)
+    {
+        if (recording.CountToForget(before, mostBytes) is > 0 and var count)
+        {
+            InTransaction(Normal, () => recording.Forget(count));
+        }
+    }
+
     /// <summary>How durable the last commit was, in the words of SQLite: <c>FULL</c> or <c>NORMAL</c>.</summary>
     public string Synchronous()
     {

@@ -59,17 +59,23 @@ public sealed class JournalRecord : IDisposable
     /// <summary>The runs that are on record, oldest first.</summary>
     public IReadOnlyList<RecordedRun> Runs()
     {
-        var runs = new List<RecordedRun>();
-        foreach (var row in Rows(
-            """
-            SELECT run, min(id), max(id), sum(length(page)) FROM recording GROUP BY run ORDER BY min(id)
-            """))
+        // Row by row, so that a damaged file gives what lies before the damage.
+        var runs = new List<(long Number, long First, long Last, long Bytes)>();
+        foreach (var row in Rows("SELECT id, run, length(page) FROM recording ORDER BY id"))
         {
-            var (number, first, last) = (row.GetInt64(0), row.GetInt64(1), row.GetInt64(2));
-            runs.Add(new RecordedRun(number, FactsOf(number), row.GetInt64(3), Pages(number, first, last)));
+            var (id, number, bytes) = (row.GetInt64(0), row.GetInt64(1), row.GetInt64(2));
+            if (runs.Count > 0 && runs[^1].Number == number)
+            {
+                runs[^1] = runs[^1] with { Last = id, Bytes = runs[^1].Bytes + bytes };
+            }
+            else
+            {
+                runs.Add((number, id, id, bytes));
+            }
         }
 
-        return runs;
+        return
+            [.. runs.Select(run => new RecordedRun(run.Number, FactsOf(run.Number), run.Bytes, Pages(run.Number, run.First, run.Last)))];
     }
 
     /// <summary>Why something happened, in the words of then.</summary>
@@ -158,11 +164,6 @@ public sealed class JournalRecord : IDisposable
     /// <summary>The rows of a query, as far as they can be read.</summary>
     private IEnumerable<SqliteDataReader> Rows(string sql, params object[] values)
     {
-        if (Damage is not null)
-        {
-            yield break;
-        }
-
         using var command = connection.CreateCommand();
         command.CommandText = sql;
         for (var i = 0; i < values.Length; i++)

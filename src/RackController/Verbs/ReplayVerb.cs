@@ -46,6 +46,7 @@ internal static class ReplayVerb
         var runs = journal.Runs();
         if (runs.Count == 0)
         {
+            EndWhereItIsDamaged(path, journal);
             throw new CouldNotRunException($"{path}: nothing is on record here yet: run the racks first");
         }
 
@@ -69,12 +70,17 @@ internal static class ReplayVerb
             isSame &= result.DifferenceCount == 0;
         }
 
+        EndWhereItIsDamaged(path, journal);
+        return isSame ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+    }
+
+    private static void EndWhereItIsDamaged(string path, JournalRecord journal)
+    {
         if (journal.Damage is { } damage)
         {
-            throw new CouldNotRunException($"{path}: it is damaged ({damage}): what came before that was replayed");
+            throw new CouldNotRunException(
+                $"{path}: the file is damaged ({damage}): all that could be read was replayed; for the rest try a copy from before");
         }
-
-        return isSame ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
     }
 
     private static Site SiteOf(string path, RecordedRun run)

@@ -1,3 +1,5 @@
+using RackController.Control;
+
 namespace RackController.Service.Tests;
 
 public sealed class JournalQueueTests
@@ -22,5 +24,25 @@ public sealed class JournalQueueTests
         Assert.Equal(["number 1", "number 2", "number 3"], taken.SelectMany(entry => entry.Events).Select(each => each.Because));
         Assert.Equal([5L], taken.Where(entry => entry.Memory is not null).Select(entry => entry.Memory!.Items["north/latch"]));
         Assert.Equal(4, taken.Count);
+    }
+
+    [Fact]
+    public void TheRecordHasRoomForMoreThanADayAndThenIsRefused()
+    {
+        using var queue = new JournalQueue();
+        var page = new PageBytes(Happenings.Event(1).At, new byte[100_000]);
+        for (var number = 0; number < 20; number++)
+        {
+            Assert.True(queue.TryAdd(page));
+        }
+
+        Assert.False(queue.TryAdd(page));
+        var taken = queue.TakePages();
+        Assert.Equal(20, taken.Count);
+        Assert.True(queue.TryAdd(page));
+
+        queue.PutBack(taken);
+        Assert.False(queue.TryAdd(page));
+        Assert.Equal(21, queue.TakePages().Count);
     }
 }
