@@ -47,7 +47,8 @@ public sealed class ReplayVerbTests : IDisposable
 
         Assert.Equal(3, answer.ExitCode);
         Assert.Equal("", answer.Output);
-        Assert.StartsWith($"{State.Journal}: there is no such file", Assert.Single(answer.Error.Trim().Split('\n')), StringComparison.Ordinal);
+        var line = Assert.Single(answer.Error.Trim().Split('\n'));
+        Assert.StartsWith($"{State.Journal}: there is no such file", line, StringComparison.Ordinal);
     }
 
     [Fact]
