@@ -19,6 +19,7 @@ internal sealed class Parts
         var levels = ImmutableArray.CreateBuilder<SensorLevel>();
         Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start, levels))];
         Currents = new LoadCurrents(site, Areas, start.Monotonic, levels);
+        Senses = [.. site.Racks.Select(rack => new RackSenses(site, rack, start.Monotonic, levels))];
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
         Interlocks = new InterlockPanel(site, interlocks, Areas);
         Admission = new Admission(site, Areas, start.Monotonic);
@@ -47,6 +48,8 @@ internal sealed class Parts
     public ImmutableArray<RackDemand> Demands { get; }
 
     public LoadCurrents Currents { get; }
+
+    public ImmutableArray<RackSenses> Senses { get; }
 
     public InterlockPanel Interlocks { get; }
 

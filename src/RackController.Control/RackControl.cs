@@ -156,6 +156,8 @@ public sealed class RackControl
             parts.Desks[id.Index].Look(facts.Now, area.Agenda);
             demand.Update(facts, demands, area.Agenda, events);
             facts.About(id) = RackFacts.Of(Site[id], demand);
+            parts.Senses[id.Index].Look(facts, area.Agenda);
+            facts.About(id) = facts.About(id) with { Fill = parts.Senses[id.Index].Fill };
         }
     }
 

@@ -30,6 +30,16 @@ public sealed record InterlockLimits
     /// <summary>How many low-float trips in one flood latch the pump. Default 2; 1 to 10.</summary>
     public int LowFloatTripsToLatch { get; init; } = 2;
 
+    /// <summary>How soon after the pump starts water must be seen to move. Default 25 s, before a dry pump is harmed; 5 s to
+    /// 5 min.</summary>
+    public Duration NoFillWithin { get; init; } = Duration.FromSeconds(25);
+
+    /// <summary>How many floods in a row without water being seen latch the pump. Default 2, one to try again; 1 to 5.</summary>
+    public int NoFillTripsToLatch { get; init; } = 2;
+
+    /// <summary>A tray that reads deeper than this when the next flood is due has not drained, mm. Default 10; 3 to 100.</summary>
+    public double NotDrainedAboveMm { get; init; } = 10;
+
     /// <summary>How many bad samples in a row trip a contact. Default 2, one to reject a glitch; 1 to 5.</summary>
     public int SamplesToTrip { get; init; } = 2;
 
@@ -58,6 +68,10 @@ public sealed record InterlockLimits
     /// <summary>How long before its end a service hold warns. Default 2 min; 10 s to 30 min.</summary>
     public Duration ServiceHoldWarning { get; init; } = Duration.FromMinutes(2);
 
+    /// <summary>How long the pump still waits when somebody resumed a rack, released a latch or ended a service hold, so that hands are
+    /// out before it starts. Default 30 s; 0 to 10 min.</summary>
+    public Duration StartDelay { get; init; } = Duration.FromSeconds(30);
+
     /// <summary>How long after one request to reset a latch the second, confirming one may come. Default 60 s; 5 s to 10 min.</summary>
     public Duration ResetConfirmWithin { get; init; } = Duration.FromSeconds(60);
 
@@ -70,6 +84,9 @@ public sealed record InterlockLimits
 
     /// <summary>How far below <see cref="AirHotC"/> the air must cool before the lights return, kelvin. Default 2; 0.5 to 10.</summary>
     public double AirHotReturnK { get; init; } = 2;
+
+    /// <summary>How long the air's temperature may be unknown before the lights there are out. Default 60 s; 5 s to 1 h.</summary>
+    public Duration AirUnknownGrace { get; init; } = Duration.FromSeconds(60);
 
     /// <summary>Water below this raises an alarm, degrees Celsius. Default 12; 0 to 25.</summary>
     public double WaterColdC { get; init; } = 12;

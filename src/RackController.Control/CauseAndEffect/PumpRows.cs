@@ -37,7 +37,8 @@ internal static class PumpRows
     };
 
     public static CauseAndEffectRow LowFloat { get; } = new(
-        "low-float", "the reservoir's low float is dry", "reservoir low float", RowEffect.ForbidOn, "pump off within 1 s",
+        "low-float", "the reservoir's low float is dry, or its level is down to the pump's intake",
+        "reservoir low float or reservoir level", RowEffect.ForbidOn, "pump off within 1 s",
         "by itself once it has read wet for its time; several in one flood latch the pump until somebody resets",
         new AlarmText(
             AlarmPriority.High, "floods are held; crops dry out",
@@ -45,9 +46,11 @@ internal static class PumpRows
     {
         Returns = WaysBack.ByItself | WaysBack.Reset,
         Instances = (row, site) => site.Site.Racks
-            .Select(rack => (rack, floats: site.SensorsOf(rack, SensorKind.ReservoirLowFloat)))
-            .Where(at => at.floats.Length > 0)
-            .Select(at => new LowFloat(row, at.rack, at.floats, site.Start)),
+            .Select(rack => (
+                rack, floats: site.SensorsOf(rack, SensorKind.ReservoirLowFloat),
+                levels: site.SensorsOf(rack, SensorKind.ReservoirLevel)))
+            .Where(at => at.floats.Length + at.levels.Length > 0)
+            .Select(at => new LowFloat(row, site, at.rack, at.floats, at.levels)),
     };
 
     public static CauseAndEffectRow HighWater { get; } = new(
@@ -65,6 +68,35 @@ internal static class PumpRows
             .Where(at => at.wet.Length > 0)
             .Select(at => new HighWater(
                 row, at.rack, site.LoadsOf(at.rack, LoadKind.Pump, LoadKind.Valve), at.wet)),
+    };
+
+    public static CauseAndEffectRow NoFill { get; } = new(
+        "no-fill", "no water is seen to come: no flow, no fall in the reservoir, no rise in a tray",
+        "any one of pump flow, reservoir level, tray level and, where fills end by it, tray full float", RowEffect.ForbidOn,
+        "pump off: it is dry, clogged or air-bound", "after its rest time, for one more try; several in a row latch the pump",
+        new AlarmText(
+            AlarmPriority.High, "the pump burns if it runs on; crops dry out",
+            "look at the water, the pump's screen and its hose; see whether a wired float has opened the pump's wire; reset",
+            "within four hours"))
+    {
+        Returns = WaysBack.ByItself | WaysBack.Reset,
+        Instances = (row, site) => site.Site.Racks
+            .Where(rack => site.SensorsOf(rack, SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel).Length > 0
+                || (rack.Schedule.Floods.Fill is FillUntilFull && site.SensorsOf(rack, SensorKind.TrayFullFloat).Length > 0))
+            .Select(rack => new NoFill(row, rack, site.Start)),
+    };
+
+    public static CauseAndEffectRow NotDrained { get; } = new(
+        "not-drained", "a tray still holds water when the next flood is due", "tray full float or tray level", RowEffect.ForbidOn,
+        "the flood is held", "by itself when it has drained",
+        new AlarmText(
+            AlarmPriority.High, "roots drown in that tray; crops of the other trays dry out",
+            "clear the weep of that tray, or take its tier out of use; look whether its float is stuck", "within four hours"))
+    {
+        Instances = (row, site) => site.Site.Racks
+            .Select(rack => (rack, senses: site.SensorsOf(rack, SensorKind.TrayFullFloat, SensorKind.TrayLevel)))
+            .Where(at => at.senses.Length > 0)
+            .Select(at => new NotDrained(row, site, at.rack, at.senses)),
     };
 
     public static CauseAndEffectRow FloodHeld { get; } = new(

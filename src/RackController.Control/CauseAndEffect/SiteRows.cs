@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -19,7 +20,7 @@ internal static class SiteRows
     public static CauseAndEffectRow SupplyLost { get; } = new(
         "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, or a restart",
         RowEffect.ForbidOn, "everything on the circuit off for the quiet period, then one load at a time by priority",
-        "by itself; several losses in 24 h latch the circuit until somebody resets",
+        "by itself; several losses in 24 h latch the circuit until somebody resets; while the sense is unknown its last answer stands",
         new AlarmText(
             AlarmPriority.High, "no light, air or water on this circuit",
             "look at breaker and ground-fault protection; find the cause before switching on again; reset if it has latched",
@@ -33,8 +34,8 @@ internal static class SiteRows
     };
 
     public static CauseAndEffectRow ServiceHold { get; } = new(
-        "service-hold", "hands are in the rack", "an operator", RowEffect.ForbidOn, "pump may not start, valves closed",
-        "by itself after its time limit, with a warning first", Alarm: null)
+        "service-hold", "hands are in the rack, or were until somebody resumed, reset or ended a hold just now", "an operator",
+        RowEffect.ForbidOn, "pump may not start, valves closed", "by itself after its time limit, with a warning first", Alarm: null)
     {
         Instances = (row, site) => site.Site.Racks.Select(rack => new ServiceHold(
             row, rack, site.LoadsOf(rack, LoadKind.Pump, LoadKind.Valve))),
@@ -51,8 +52,8 @@ internal static class SiteRows
     };
 
     public static CauseAndEffectRow AirTooHot { get; } = new(
-        "air-too-hot", "the air at a tier or rack is too hot", "air temperature", RowEffect.ForbidOn,
-        "the lights there off", "by itself once it has cooled by a margin",
+        "air-too-hot", "the air at a tier or rack is too hot, or nobody knows its temperature", "air temperature",
+        RowEffect.ForbidOn, "the lights there off", "by itself once it has cooled by a margin, or is known again",
         new AlarmText(
             AlarmPriority.High, "crops scorch; lamps overheat", "look at fans and ventilation", "within an hour"))
     {
@@ -62,8 +63,18 @@ internal static class SiteRows
             let lights = site.LoadsOf(rack, LoadKind.Light)
                 .Where(light => sensor.TierNumber is null || site.Site[light].TierNumber == sensor.TierNumber)
             let place = sensor.TierNumber is { } tier ? Place.Of(rack, tier) : Place.Of(rack)
-            select new AirTooHot(row, site, rack, place, [.. lights], sensor),
+            select new AirTooHot(row, site, rack, place, [.. lights], sensor, VouchersOf(site, rack, sensor)),
     };
+
+    // For the air of a tier the sensor of its rack; for that of a rack a sensor of every tier with a light.
+    private static ImmutableArray<ImmutableArray<Sensor>> VouchersOf(InterlockSite site, Rack rack, Sensor sensor)
+    {
+        var others = site.SensorsOf(rack, SensorKind.AirTemperature).Where(other => other.Id != sensor.Id).ToList();
+        return sensor.TierNumber is { } tier
+            ? [[.. others.Where(other => other.TierNumber is null || other.TierNumber == tier)]]
+            : [.. rack.Tiers.Where(each => each.Light is not null)
+                .Select(each => others.Where(other => other.TierNumber is null || other.TierNumber == each.Number).ToImmutableArray())];
+    }
 
     public static CauseAndEffectRow WaterTemperature { get; } = new(
         "water-temperature", "the water is too warm or too cold", "water temperature", RowEffect.Tell, "a person is told",
@@ -90,10 +101,10 @@ internal static class SiteRows
     };
 
     public static CauseAndEffectRow ReadingUnknown { get; } = new(
-        "reading-unknown", "a reading is stale, out of range or corrupt", "any sensor", RowEffect.Tell,
+        "reading-unknown", "a reading is stale, out of range, corrupt or frozen", "any sensor", RowEffect.Tell,
         "the reading counts as unknown; whatever needs it errs on the safe side", "by itself after a run of good readings",
         new AlarmText(
-            AlarmPriority.Medium, "whatever needs the sensor errs on the safe side, such as a pump that stays off",
+            AlarmPriority.Medium, "whatever needs the sensor errs on the safe side, such as a pump that stays off or lights that stay out",
             "look at the sensor and its wire", "within a day"))
     {
         Scope = RowScope.Sensor,

@@ -28,8 +28,12 @@ internal sealed class LatchDesk(Site site, ImmutableArray<Interlock> interlocks)
     }
 
     /// <summary>Second action.</summary>
-    public string Confirm(string key, in Moment now)
+    /// <param name="key">Which latch.</param>
+    /// <param name="now">The moment.</param>
+    /// <param name="released">The loads that it held, if it is released; empty otherwise.</param>
+    public string Confirm(string key, in Moment now, out ImmutableArray<LoadId> released)
     {
+        released = [];
         if (asked?.Key != key || now.Monotonic > askedAt + confirmWithin)
         {
             return "ask for the reset first, then confirm it";
@@ -37,8 +41,12 @@ internal sealed class LatchDesk(Site site, ImmutableArray<Interlock> interlocks)
 
         var latch = asked;
         asked = null;
-        return latch.TryReset()
-            ? "the latch is released"
-            : $"the latch stays, because {latch.Words(new ClockFace(now, site.Zone))}";
+        if (!latch.TryReset())
+        {
+            return $"the latch stays, because {latch.Words(new ClockFace(now, site.Zone))}";
+        }
+
+        released = latch.Loads;
+        return "the latch is released";
     }
 }

@@ -23,14 +23,14 @@ internal sealed class OperatorDesk(
         SkipNextFlood ask => At(ask.Rack, $"skip the next flood: {SkipNext(ask.Rack, now, events)}"),
         SetTierInUse ask => At(ask.Rack, SetTier(ask)),
         Stop ask => SetStopped(ask.Rack, stopped: true, "stopped: every load takes its safe state until somebody resumes"),
-        Resume ask => SetStopped(ask.Rack, stopped: false, "resumed: the schedule is followed again"),
+        Resume ask => Resume(ask.Rack, now.Monotonic),
         HoldForService ask => At(ask.Rack, Hold(ask, now)),
-        EndServiceHold ask => At(ask.Rack, desks[ask.Rack.Index].EndHold() ? "service hold ended" : "there was no service hold"),
+        EndServiceHold ask => At(ask.Rack, EndHold(ask.Rack, now.Monotonic)),
         Acknowledge ask => (ask.Alarm, $"acknowledge: {alarms.Acknowledge(ask.Alarm, ask.By, now, events)}"),
         Shelve ask => (ask.Alarm, $"shelve: {alarms.Shelve(ask.Alarm, ask.Length, ask.By, now, events)}"),
         SetAlarmOutOfService ask => (ask.Alarm, alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)),
         ResetLatch ask => (ask.Latch, $"reset: {latches.Ask(ask.Latch, now.Monotonic)}"),
-        ConfirmReset ask => (ask.Latch, $"confirm reset: {latches.Confirm(ask.Latch, now)}"),
+        ConfirmReset ask => (ask.Latch, $"confirm reset: {Confirm(ask.Latch, now)}"),
         _ => throw new InvariantBrokenException($"the desk knows no request {request.GetType().Name}"),
     };
 
@@ -47,6 +47,41 @@ internal sealed class OperatorDesk(
         }
 
         return (rack is { } one ? site[one].Name : site.Name, answer);
+    }
+
+    private (string Subject, string Answer) Resume(RackId? rack, MonotonicTime now)
+    {
+        foreach (var each in site.Racks)
+        {
+            if ((rack is null || rack == each.Id) && desks[each.Id.Index].IsStopped)
+            {
+                desks[each.Id.Index].LetGo(now);
+            }
+        }
+
+        return SetStopped(rack, stopped: false, "resumed: the schedule is followed again");
+    }
+
+    private string EndHold(RackId rack, MonotonicTime now)
+    {
+        if (!desks[rack.Index].EndHold())
+        {
+            return "there was no service hold";
+        }
+
+        desks[rack.Index].LetGo(now);
+        return $"service hold ended; the pump may start in {site[rack].Limits.StartDelay.InWords()}";
+    }
+
+    private string Confirm(string key, in Moment now)
+    {
+        var answer = latches.Confirm(key, now, out var released);
+        foreach (var load in released)
+        {
+            desks[site[load].Rack.Index].LetGo(now.Monotonic);
+        }
+
+        return answer;
     }
 
     private string FloodNow(RackId rack, in Moment now, IEventSink events)

@@ -12,6 +12,9 @@ internal sealed class RackDesk(Rack rack)
     /// <summary>When the service hold ends by itself; null while hands are out of the rack.</summary>
     public MonotonicTime? HoldEndsAt { get; private set; }
 
+    /// <summary>Until when hands may still be in the rack of somebody who has just let it go; null otherwise.</summary>
+    public MonotonicTime? ClearAt { get; private set; }
+
     /// <summary>Counts up whenever something changed that must be remembered.</summary>
     public long MemoryVersion { get; private set; }
 
@@ -43,9 +46,14 @@ internal sealed class RackDesk(Rack rack)
         return was;
     }
 
+    /// <summary>Somebody has let the rack go, with hands that may still be in it.</summary>
+    public void LetGo(MonotonicTime now) => ClearAt = now + rack.Limits.StartDelay;
+
     /// <summary>Ends a hold whose time is over, and names the end of one that goes on.</summary>
     public void Look(in Moment now, Agenda agenda)
     {
+        ClearAt = ClearAt > now.Monotonic ? ClearAt : null;
+        agenda.Add(ClearAt ?? MonotonicTime.Never);
         if (HoldEndsAt is not { } end)
         {
             return;

@@ -5,31 +5,39 @@ namespace RackController.Control;
 
 /// <summary>
 /// Puts out a tier's lights when its air is too hot, and lights them again when it has cooled by a margin. Hazard: heat that
-/// builds up where a fan has failed. While the temperature is unknown its last answer stands, across a restart too: dark without
-/// end kills a crop as surely, and the unknown reading has its own alarm.
+/// builds up where a fan has failed. Where it is unknown for longer than a moment, and no other sensor vouches for the same air, the
+/// lights are out too: a crop survives a few dark days, and what nobody measures may burn. The unknown reading has its own alarm.
+/// What was too hot before a restart, or when it was last known, is so until it is known to have cooled.
 /// </summary>
 internal sealed class AirTooHot(
-    CauseAndEffectRow row, InterlockSite site, Rack rack, Place place, ImmutableArray<LoadId> lights, Sensor sensor)
+    CauseAndEffectRow row, InterlockSite site, Rack rack, Place place, ImmutableArray<LoadId> lights, Sensor sensor,
+    ImmutableArray<ImmutableArray<Sensor>> vouchers)
     : Interlock(row, place, lights)
 {
     private readonly Limit hot = site.Limit(sensor, rack.Limits.AirHotC);
     private readonly Limit cooled = site.Limit(sensor, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
     private bool isHot;
+    private MonotonicTime? unknownSince;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
     /// scan came last.</summary>
     private double? nowC;
 
     public override string Settings =>
-        $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C";
+        $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C; "
+        + $"out when unknown for {rack.Limits.AirUnknownGrace.InWords()}";
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
+        IsInDoubt = false;
         if (!facts.IsKnown(sensor.Id))
         {
             nowC = null;
-            return isHot;
+            IsInDoubt = !isHot;
+            return isHot || IsUnknownForLong(facts, agenda);
         }
+
+        unknownSince = null;
 
         var wasHot = isHot;
         isHot = facts.IsAbove(wasHot ? cooled : hot);
@@ -45,8 +53,10 @@ internal sealed class AirTooHot(
     }
 
     public override string Words(ClockFace clock) =>
-        $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
-        + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
+        IsInDoubt
+            ? $"nobody has known the temperature of the air for {rack.Limits.AirUnknownGrace.InWords()}"
+            : $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
+                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
 
     public override void Save(MemoryWriter memory)
     {
@@ -58,5 +68,44 @@ internal sealed class AirTooHot(
     {
         base.Restore(memory, start);
         isHot = memory.Number($"{Key}/hot") == 1;
+    }
+
+    private bool IsUnknownForLong(Facts facts, Agenda agenda)
+    {
+        if (IsVouchedFor(facts))
+        {
+            unknownSince = null;
+            return false;
+        }
+
+        unknownSince ??= facts.Now.Monotonic;
+        var due = unknownSince.Value + rack.Limits.AirUnknownGrace;
+        if (facts.Now.Monotonic >= due)
+        {
+            return true;
+        }
+
+        agenda.Add(due);
+        return false;
+    }
+
+    // Of every set of sensors that look at a part of the same air, one must be known.
+    private bool IsVouchedFor(Facts facts)
+    {
+        foreach (var set in vouchers)
+        {
+            var anyKnown = false;
+            foreach (var other in set)
+            {
+                anyKnown |= facts.IsKnown(other.Id);
+            }
+
+            if (!anyKnown)
+            {
+                return false;
+            }
+        }
+
+        return !vouchers.IsEmpty;
     }
 }

@@ -4,27 +4,39 @@ using RackController.Model;
 namespace RackController.Control;
 
 /// <summary>
-/// Cuts the pump when the reservoir's low float falls dry, or when nobody knows whether it is. Hazard: a pump that runs dry
-/// burns. The water sloshes back while trays drain, so the float must read wet for a while before the pump may try again;
-/// a float that falls dry repeatedly in one flood latches.
+/// Cuts the pump when the reservoir's low float falls dry, when its level reads below the pump's intake, or when nobody knows
+/// whether the float is dry. Hazard: a pump that runs dry burns. A level is a second witness against a float that is stuck wet; it
+/// takes the float's place, unknown too, only where there is no float. The water sloshes back while trays drain, so it must read
+/// wet for a while before the pump may try again; a reservoir that falls low repeatedly in one flood latches.
 /// </summary>
 internal sealed class LowFloat : Interlock
 {
     private readonly Rack rack;
+    // A level this far above the intake is where waves end, and this much higher it has come back.
+    private const double AboveIntakeMm = 5;
+    private const double ReturnMm = 10;
+
     private readonly ImmutableArray<Sensor> floats;
+    private readonly ImmutableArray<Sensor> levels;
+    private readonly ImmutableArray<(Limit Low, Limit Back)> limits;
     private MonotonicTime wetSince;
     private bool mustReadWet;
     private bool wasBad = true;
     private bool isDry;
+    private bool isLevelLow;
     private long tripsInFlood;
     private long floodOfTrips = -1;
 
-    public LowFloat(CauseAndEffectRow row, Rack rack, ImmutableArray<Sensor> floats, MonotonicTime start)
+    public LowFloat(
+        CauseAndEffectRow row, InterlockSite site, Rack rack, ImmutableArray<Sensor> floats, ImmutableArray<Sensor> levels)
         : base(row, Place.Of(rack), [rack.Pump.Load])
     {
         this.rack = rack;
         this.floats = floats;
-        wetSince = start;
+        this.levels = levels;
+        var lowMm = rack.Reservoir.PumpIntakeMm + AboveIntakeMm;
+        limits = [.. levels.Select(level => (site.Limit(level, lowMm), site.Limit(level, lowMm + ReturnMm)))];
+        wetSince = site.Start;
     }
 
     public override string Settings =>
@@ -32,8 +44,9 @@ internal sealed class LowFloat : Interlock
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
-        isDry = facts.AnyIsOpen(floats);
-        var isBad = isDry || !facts.AllAreKnown(floats);
+        isLevelLow = AnyLevelIsLow(facts);
+        isDry = isLevelLow | facts.AnyIsOpen(floats);
+        var isBad = isDry || !facts.AllAreKnown(floats.IsEmpty ? levels : floats);
         if (isDry && !wasBad)
         {
             CountTrip(facts);
@@ -58,12 +71,14 @@ internal sealed class LowFloat : Interlock
     }
 
     public override string Words(ClockFace clock) => IsLatched
-        ? $"the reservoir's low float fell dry {rack.Limits.LowFloatTripsToLatch.Times()} in one flood"
-        : isDry
-            ? "the reservoir's low float is dry"
-            : wasBad
-                ? "nobody knows whether the reservoir's low float is wet"
-                : $"the reservoir's low float must read wet until {clock.At(Restored)}";
+        ? $"the reservoir fell low {rack.Limits.LowFloatTripsToLatch.Times()} in one flood"
+        : isLevelLow
+            ? "the reservoir's level is down to the pump's intake"
+            : isDry
+                ? "the reservoir's low float is dry"
+                : wasBad
+                    ? floats.IsEmpty ? "nobody knows the reservoir's level" : "nobody knows whether the reservoir's low float is wet"
+                    : $"the reservoir's low float must read wet until {clock.At(Restored)}";
 
     public override void Save(MemoryWriter memory)
     {
@@ -83,6 +98,17 @@ internal sealed class LowFloat : Interlock
     }
 
     protected override void Forget() => tripsInFlood = 0;
+
+    private bool AnyLevelIsLow(Facts facts)
+    {
+        var any = false;
+        for (var i = 0; i < levels.Length; i++)
+        {
+            any |= facts.IsKnown(levels[i].Id) && facts.IsBelow(isLevelLow ? limits[i].Back : limits[i].Low);
+        }
+
+        return any;
+    }
 
     private MonotonicTime Restored => wetSince + rack.Limits.LowFloatRestored;
 

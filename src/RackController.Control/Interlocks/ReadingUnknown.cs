@@ -14,6 +14,7 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
     private MonotonicTime knownSince;
     private bool isKnown;
     private bool isTold;
+    private string? doubt;
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -26,6 +27,7 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
         var now = facts.Now.Monotonic;
         var wasKnown = isKnown;
         isKnown = facts.IsKnown(sensor.Id);
+        doubt = facts.DoubtAbout(sensor.Id);
         if (!isKnown)
         {
             doubtedSince ??= now;
@@ -49,7 +51,7 @@ internal sealed class ReadingUnknown(CauseAndEffectRow row, Sensor sensor, Monot
 
     public override string Words(ClockFace clock) => isKnown
         ? $"the readings of {sensor.Name} come and go"
-        : $"{sensor.Name} has no believable reading";
+        : doubt is null ? $"{sensor.Name} has no believable reading" : $"{sensor.Name} {doubt}";
 
     private static bool IsDue(MonotonicTime due, MonotonicTime now, Agenda agenda)
     {

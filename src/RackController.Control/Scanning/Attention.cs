@@ -82,6 +82,9 @@ internal sealed class Attention
     /// <summary>Something concerns everybody: the clock, the scan itself, or what a person asks.</summary>
     public void CallAll() => areas.Controller.IsCalled = true;
 
+    /// <summary>Where a sensor stands.</summary>
+    public Area AreaOf(SensorId sensor) => areas.Of(sensor);
+
     /// <summary>A sensor says something else.</summary>
     public void Call(SensorId sensor) => areas.Of(sensor).IsCalled = true;
 

@@ -15,6 +15,8 @@ internal sealed class Facts
     private readonly double[] beforeSwitching;
     private readonly MonotonicTime[] takenAt;
     private readonly bool[] known;
+    private readonly string?[] doubts;
+    private readonly string?[] newDoubts;
     private readonly Band[] bands;
     private readonly bool[] shedding;
     private readonly Flow[] flows;
@@ -33,6 +35,8 @@ internal sealed class Facts
         Array.Fill(beforeSwitching, double.NaN);
         takenAt = new MonotonicTime[site.Sensors.Length];
         known = new bool[site.Sensors.Length];
+        doubts = new string?[site.Sensors.Length];
+        newDoubts = new string?[site.Sensors.Length];
         bands = new Band[site.Sensors.Length];
         shedding = new bool[site.Circuits.Length];
         flows = new Flow[site.Loads.Length];
@@ -60,7 +64,14 @@ internal sealed class Facts
     public bool IsKnown(SensorId sensor)
     {
         MayAskSensor(sensor);
-        return known[sensor.Index];
+        return known[sensor.Index] && doubts[sensor.Index] is null;
+    }
+
+    /// <summary>Why a sensor is doubted, as a phrase that can follow its name; null for one that is not.</summary>
+    public string? DoubtAbout(SensorId sensor)
+    {
+        MayAskSensor(sensor);
+        return doubts[sensor.Index];
     }
 
     /// <summary>When what a sensor says was measured.</summary>
@@ -78,7 +89,30 @@ internal sealed class Facts
         return KnownValue(sensor);
     }
 
-    /// <summary>Whether a sensor whose word may be believed reads above a limit.</summary>
+    /// <summary>The value at a moment that every controller looks at: the first scan at or after a time that the agenda named, or the
+    /// one that knows of a load that the scan before switched. What it says between two such moments is not known.</summary>
+    /// <param name="sensor">The sensor.</param>
+    /// <param name="due">That moment.</param>
+    /// <param name="value">The value, in its unit.</param>
+    /// <returns>Whether its word may be believed.</returns>
+    public bool TrySample(SensorId sensor, MonotonicTime due, out double value) =>
+        TrySampleDoubted(sensor, due, out value) && IsKnown(sensor);
+
+    /// <summary>The same of a sensor that may be doubted.</summary>
+    /// <param name="sensor">The sensor.</param>
+    /// <param name="due">That moment.</param>
+    /// <param name="value">The value, in its unit.</param>
+    /// <returns>Whether its word could be believed but for the doubt.</returns>
+    public bool TrySampleDoubted(SensorId sensor, MonotonicTime due, out double value)
+    {
+        MayAsk(areas.Of(sensor));
+        Invariant.Holds(
+            Before.Monotonic <= due && due <= Now.Monotonic, "a value is sampled only at a scan that time or a command brings about");
+        value = values[sensor.Index];
+        return known[sensor.Index];
+    }
+
+    /// <summary>Whether a sensor reads above a limit; its word may be believed.</summary>
     public bool IsAbove(Limit limit)
     {
         var isAbove = KnownValue(limit.Sensor) > limit.Value;
@@ -224,6 +258,27 @@ internal sealed class Facts
 
     /// <summary>Forgets what a sensor said.</summary>
     public void Forget(SensorId sensor) => known[sensor.Index] = false;
+
+    /// <summary>Whether doubts were raised or settled that <see cref="TakeDoubt"/> has not yet let count.</summary>
+    public bool HaveDoubtsMoved { get; set; }
+
+    /// <summary>From the next scan on a sensor is doubted.</summary>
+    /// <param name="sensor">The sensor.</param>
+    /// <param name="words">Why, as a phrase that can follow its name; null for one that is to be believed again.</param>
+    public void Doubt(SensorId sensor, string? words)
+    {
+        newDoubts[sensor.Index] = words;
+        HaveDoubtsMoved = true;
+    }
+
+    /// <summary>Lets a doubt that was raised or settled count.</summary>
+    /// <returns>Whether there was one.</returns>
+    public bool TakeDoubt(SensorId sensor)
+    {
+        var moved = doubts[sensor.Index] != newDoubts[sensor.Index];
+        doubts[sensor.Index] = newDoubts[sensor.Index];
+        return moved;
+    }
 
     /// <summary>Sets whether a circuit cannot carry all that is wanted, for the next scan.</summary>
     public void SetShedding(CircuitId circuit, bool isShedding) => shedding[circuit.Index] = isShedding;

@@ -9,6 +9,9 @@ namespace RackController.Control;
 /// <param name="TiersOutOfUse">A bit for each tier that is out of use: bit 1 for tier 1.</param>
 internal readonly record struct RackFacts(long FloodNumber, bool IsFloodWaiting, bool FillHitItsLimit, ulong TiersOutOfUse)
 {
+    /// <summary>What is seen of the water that the pump moves, or moved when it last ran.</summary>
+    public FillSight Fill { get; init; }
+
     /// <summary>What a rack is about, after its demands were asked.</summary>
     public static RackFacts Of(Rack rack, RackDemand demand)
     {

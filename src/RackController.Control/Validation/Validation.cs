@@ -23,6 +23,11 @@ internal sealed class Validation
     {
         var now = facts.Now.Monotonic;
         var judgesAll = attention.ConcernsEverybody;
+        if (facts.HaveDoubtsMoved)
+        {
+            TakeDoubts(facts, attention, events);
+        }
+
         for (var i = 0; i < settled.Length; i++)
         {
             var sensor = new SensorId(i);
@@ -69,6 +74,25 @@ internal sealed class Validation
             events.Take(new ControlEvent(
                 facts.Now, EventKind.Reading, sensor.Name, judge.IsKnown ? "known" : "unknown",
                 judge.IsKnown ? "its readings have been good for a while" : judge.Refusal));
+        }
+    }
+
+    private void TakeDoubts(Facts facts, Attention attention, IEventSink events)
+    {
+        facts.HaveDoubtsMoved = false;
+        foreach (var sensor in site.Sensors)
+        {
+            if (!facts.TakeDoubt(sensor.Id))
+            {
+                continue;
+            }
+
+            attention.Call(sensor.Id);
+            facts.AskedBy(attention.AreaOf(sensor.Id));
+            var doubt = facts.DoubtAbout(sensor.Id);
+            events.Take(new ControlEvent(
+                facts.Now, EventKind.Reading, sensor.Name, doubt is null ? "known" : "unknown",
+                doubt is null ? "it moves again" : $"it {doubt}"));
         }
     }
 

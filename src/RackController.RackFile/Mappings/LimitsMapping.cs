@@ -31,6 +31,14 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
             (limits, value) => limits with { LowFloatRestored = value }),
         Count("low-float-trips-to-latch", "2", 10, "How many low-float trips in one flood latch the pump.",
             (limits, value) => limits with { LowFloatTripsToLatch = value }),
+        Time("no-fill-within", "25 s", "5 s", "5 min", "How soon after the pump starts water must be seen to move.",
+            "water needs a moment to reach the trays, and a dry pump does not last for minutes",
+            (limits, value) => limits with { NoFillWithin = value }),
+        Count("no-fill-trips-to-latch", "2", 5, "How many floods in a row without water being seen latch the pump.",
+            (limits, value) => limits with { NoFillTripsToLatch = value }),
+        Quantity("not-drained-above", Dimensions.Length, "10 mm", "3 mm", "100 mm",
+            "A tray that reads deeper when the next flood is due has not drained.",
+            (limits, value) => limits with { NotDrainedAboveMm = value }),
         Count("samples-to-trip", "2", 5, "How many bad samples in a row trip a contact.",
             (limits, value) => limits with { SamplesToTrip = value }),
         Time("contact-return", "2 s", "100 ms", "60 s", "How long a contact must read well before it counts as well.",
@@ -54,20 +62,27 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
             (limits, value) => limits with { ServiceHoldMaximum = value }),
         Time("service-hold-warning", "2 min", "10 s", "30 min", "How long before its end a service hold warns.",
             "hands need time to leave the rack", (limits, value) => limits with { ServiceHoldWarning = value }),
+        Time("start-delay", "30 s", "0 s", "10 min",
+            "How long the pump still waits when somebody resumed a rack, released a latch or ended a service hold.",
+            "hands need a moment to leave the rack, and a crop cannot wait for hours",
+            (limits, value) => limits with { StartDelay = value }),
         Time("reset-confirm-within", "60 s", "5 s", "10 min", "How long after a reset request the confirming one may come.",
             "two independent actions need a moment, and must belong together",
             (limits, value) => limits with { ResetConfirmWithin = value }),
         Time("scan-recovery", "10 s", "1 s", "10 min", "How long scans must be good before a rack that was late is driven again.",
             "one good scan proves nothing", (limits, value) => limits with { ScanRecovery = value }),
-        Degrees("air-hot", Dimensions.Temperature, "32 °C", "20 °C", "45 °C",
+        Quantity("air-hot", Dimensions.Temperature, "32 °C", "20 °C", "45 °C",
             "Air temperature above which a tier's lights are off.",
             (limits, value) => limits with { AirHotC = value }),
-        Degrees("air-hot-return", Dimensions.TemperatureDifference, "2 K", "0.5 K", "10 K",
+        Quantity("air-hot-return", Dimensions.TemperatureDifference, "2 K", "0.5 K", "10 K",
             "How far below `air-hot` the air must cool before the lights return.",
             (limits, value) => limits with { AirHotReturnK = value }),
-        Degrees("water-cold", Dimensions.Temperature, "12 °C", "0 °C", "25 °C", "Water below this raises an alarm.",
+        Time("air-unknown-grace", "60 s", "5 s", "1 h", "How long the air's temperature may be unknown before the lights there are out.",
+            "a sensor may miss a moment, and what nobody measures may get hot within the hour",
+            (limits, value) => limits with { AirUnknownGrace = value }),
+        Quantity("water-cold", Dimensions.Temperature, "12 °C", "0 °C", "25 °C", "Water below this raises an alarm.",
             (limits, value) => limits with { WaterColdC = value }),
-        Degrees("water-warm", Dimensions.Temperature, "26 °C", "15 °C", "40 °C", "Water above this raises an alarm.",
+        Quantity("water-warm", Dimensions.Temperature, "26 °C", "15 °C", "40 °C", "Water above this raises an alarm.",
             (limits, value) => limits with { WaterWarmC = value }),
     ];
 
@@ -102,7 +117,7 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
         return new Limit(key, (limits, keys) => set(limits, keys.Get(key)));
     }
 
-    private static Limit Degrees(
+    private static Limit Quantity(
         string name, Dimension dimension, string standard, string least, string most, string doc,
         Func<InterlockLimits, double, InterlockLimits> set)
     {

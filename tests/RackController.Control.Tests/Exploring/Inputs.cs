@@ -29,6 +29,11 @@ internal static class Inputs
             [.. Enum.GetValues<Flow>().Select(flow => Way($"{flow}", each => each.With(load.Id, flow)))])),
         .. typeof(RackFacts).GetProperties().Where(property => property.PropertyType == typeof(bool))
             .Select(property => Switch(property.Name, (each, isSo) => each with { About = Set(each.About, property, isSo) })),
+        new Input("fill",
+        [
+            .. Enum.GetValues<FillSight>()
+                .Select(sight => Way($"{sight}", each => each with { About = each.About with { Fill = sight } })),
+        ]),
         new Input("flood",
             [Way("begins", each => each with { About = each.About with { FloodNumber = each.About.FloodNumber + 1 } })]),
         Switch("tier out of use", (each, isSo) => each with { About = each.About with { TiersOutOfUse = isSo ? 0b10UL : 0 } }),

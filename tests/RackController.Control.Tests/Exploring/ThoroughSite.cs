@@ -29,6 +29,8 @@ internal static class ThoroughSite
         MaximumRunsToLatch = 2,
         LowFloatRestored = Duration.FromSeconds(10),
         LowFloatTripsToLatch = 2,
+        NoFillWithin = Duration.FromSeconds(5),
+        NoFillTripsToLatch = 2,
         SupplyQuietPeriod = Duration.FromSeconds(10),
         SupplyTripsToLatch = 2,
         RestartSpacing = Duration.FromSeconds(1),

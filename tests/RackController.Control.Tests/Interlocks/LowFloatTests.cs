@@ -65,7 +65,7 @@ public class LowFloatTests
         rig.LeapFor(Duration.FromDays(1));
 
         Assert.False(rig.IsOn("north/pump"));
-        Assert.Contains("fell dry 2 times in one flood", rig.Why("north/pump").Interlocks[0]);
+        Assert.Contains("the reservoir fell low 2 times in one flood", rig.Why("north/pump").Interlocks[0]);
         Assert.Equal(2, rig.Events.Count(e => e is { Subject: "north/pump", What: "on" }));
     }
 
@@ -128,6 +128,59 @@ public class LowFloatTests
         Assert.False(rig.IsOn("north/pump"));
 
         rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
+    /// <summary>The pump of the rack draws air below 30 mm.</summary>
+    [Fact]
+    public void ALevelDownToTheIntakeCutsThePumpWhoseFloatIsStuckWet()
+    {
+        var rig = new Rig(WithLevel());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set("north/level", 35);
+        rig.ScanFor(Duration.FromSeconds(10));
+        Assert.True(rig.IsOn("north/pump"));
+
+        rig.Set("north/level", 34.9);
+        rig.Scan();
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal("low-float: the reservoir's level is down to the pump's intake", rig.Why("north/pump").Interlocks[0]);
+
+        rig.Set("north/level", 44.9);
+        rig.LeapFor(Duration.FromHours(1));
+        Assert.False(rig.IsOn("north/pump"));
+        rig.Set("north/level", 45);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AnUnknownLevelBesideAFloatForbidsNothingAndWithoutOneThePump()
+    {
+        var beside = new Rig(WithLevel());
+        beside.Silence("north/level");
+        beside.LeapUntil(() => beside.IsOn("north/pump"));
+
+        var site = WithLevel();
+        var rest = site.Sensors.Where(sensor => sensor.Kind != SensorKind.ReservoirLowFloat);
+        site = site with { Sensors = [.. rest.Select((one, i) => one with { Id = new(i) })] };
+        var alone = new Rig(site with { Circuits = [site.Circuits[0] with { SupplySense = null }] });
+        alone.Silence("north/level");
+        alone.LeapFor(Duration.FromHours(20));
+        Assert.False(alone.IsOn("north/pump"));
+        Assert.Contains("nobody knows the reservoir's level", alone.Why("north/pump").Summary, StringComparison.Ordinal);
+    }
+
+    private static Site WithLevel()
+    {
+        var site = Sites.OneRack().WithLimits(limits => limits with { PumpRest = Duration.FromSeconds(10) });
+        var level = site.Sensors[0] with
+        {
+            Id = new SensorId(site.Sensors.Length),
+            Name = "north/level",
+            Kind = SensorKind.ReservoirLevel,
+            PlausibleMax = 430,
+            StaleAfter = Duration.FromSeconds(30),
+        };
+        return site with { Sensors = [.. site.Sensors, level] };
     }
 
     private static void FallDry(Rig rig)

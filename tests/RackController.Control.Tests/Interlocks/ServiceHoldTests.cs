@@ -77,8 +77,44 @@ public class ServiceHoldTests
         rig.Scan(new HoldForService("Ada", north, Duration.FromMinutes(30)));
         Assert.True(IsHeld(rig));
         rig.Scan(new EndServiceHold("Ada", north));
+        Assert.Contains(rig.Events, e => e.What == "service hold ended; the pump may start in 30 s");
 
+        rig.LeapFor(Duration.FromSeconds(29));
+        Assert.True(IsHeld(rig));
+        rig.LeapFor(Duration.FromSeconds(1));
         Assert.False(IsHeld(rig));
+    }
+
+    [Fact]
+    public void APumpThatWaitsDoesNotStartInTheHandsOfWhoeverResumes()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan(new Stop("Ada", null));
+        rig.LeapFor(Duration.FromHours(1));
+        rig.Scan(new Resume("Ada", null));
+        var resumed = rig.Now.Monotonic;
+        Assert.Contains("hands may still be in the rack until", rig.Why("north/tier 1 valve").Summary, StringComparison.Ordinal);
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        Assert.True(rig.Now.Monotonic - resumed >= Duration.FromSeconds(30));
+    }
+
+    [Fact]
+    public void APumpThatWaitsDoesNotStartInTheHandsOfWhoeverResets()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set("north/leak rope", 1);
+        rig.ScanFor(Duration.FromSeconds(1));
+        rig.Set("north/leak rope", 0);
+        rig.LeapFor(Duration.FromHours(1));
+        rig.Scan(new ResetLatch("Ada", "north/high-water"));
+        rig.Scan(new ConfirmReset("Ada", "north/high-water"));
+        var reset = rig.Now.Monotonic;
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        Assert.InRange((rig.Now.Monotonic - reset).TotalSeconds, 30, 33);
     }
 
     private static bool IsHeld(Rig rig) =>

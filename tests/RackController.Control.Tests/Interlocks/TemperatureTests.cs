@@ -46,19 +46,43 @@ public class TemperatureTests
     }
 
     [Fact]
-    public void AnUnknownTemperatureLeavesHotTiersDarkAndCoolOnesLit()
+    public void ATierWhoseTemperatureNobodyKnowsIsDarkAfterAMoment()
     {
-        var cool = LitRig();
-        cool.Silence("north/tier 2 air");
-        cool.LeapFor(Duration.FromMinutes(10));
-        Assert.True(cool.IsOn("north/tier 2 light"));
+        var rig = LitRig();
+        rig.Silence("north/tier 2 air");
 
-        var hot = LitRig();
-        hot.Set("north/tier 2 air", 35);
-        hot.Scan();
-        hot.Silence("north/tier 2 air");
-        hot.LeapFor(Duration.FromMinutes(10));
-        Assert.False(hot.IsOn("north/tier 2 light"));
+        // It is stale after 30 s.
+        rig.LeapFor(Duration.FromSeconds(90));
+        Assert.True(rig.IsOn("north/tier 2 light"));
+        rig.LeapFor(Duration.FromSeconds(1));
+        Assert.False(rig.IsOn("north/tier 2 light"));
+        Assert.True(rig.IsOn("north/tier 1 light"));
+        Assert.Equal("nobody has known the temperature of the air for 1 min", rig.Why("north/tier 2 light").Summary);
+        Assert.Null(rig.Alarm("north/tier 2/air-too-hot"));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/tier 2 air/reading-unknown")!.State);
+
+        rig.Speak("north/tier 2 air");
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(rig.IsOn("north/tier 2 light"));
+    }
+
+    [Fact]
+    public void AnotherSensorOfTheSameAirKeepsTheLightOfOneThatIsUnknown()
+    {
+        var site = LitRig().Site;
+        var air = site.Sensors.Single(sensor => sensor.Name == "north/tier 2 air");
+        site = site with { Sensors = [.. site.Sensors, air with { Id = new(site.Sensors.Length), Name = "north/air", TierNumber = null }] };
+        var rig = new Rig(site);
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Silence("north/tier 2 air");
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.True(rig.IsOn("north/tier 2 light"));
+
+        // The sensor of one tier says nothing of the other's air.
+        rig.Speak("north/tier 2 air");
+        rig.Silence("north/air");
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.False(rig.IsOn("north/tier 1 light"));
     }
 
     [Fact]

@@ -63,7 +63,7 @@ public class AttentionTests
                 rack with { Id = new SensorId(site.Sensors.Length + 1), Name = "north/level", Kind = SensorKind.TrayLevel },
             ],
         });
-        rig.Set("north/level", 12);
+        rig.Set("north/level", 2);
         rig.LeapUntil(() => rig.Control.FloodPhase(new RackId(0)) == FloodPhase.Filling);
         rig.Set("north/full", 1);
         rig.Set("north/level", 39);

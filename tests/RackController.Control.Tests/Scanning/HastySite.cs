@@ -69,6 +69,13 @@ internal static class HastySite
         yield return Like("humidity", SensorKind.AirHumidity, null, 100);
         yield return Like("water", SensorKind.WaterTemperature, null, 45);
         yield return Like("pump current", SensorKind.PumpCurrent, null, 5);
+        yield return Like("level", SensorKind.ReservoirLevel, null, 400);
+        if (dice.Chance(2))
+        {
+            yield return Like("flow", SensorKind.PumpFlow, null, 72);
+        }
+
+        yield return Like("drip tray float", SensorKind.DripTrayFloat, null, 1);
         yield return Like("second low float", SensorKind.ReservoirLowFloat, null, 1);
         yield return Like("full float", SensorKind.ReservoirFullFloat, null, 1);
         foreach (var tier in rack.Tiers.Where(_ => !dice.Chance(3)))
@@ -90,6 +97,9 @@ internal static class HastySite
         MaximumRunsToLatch = dice.Between(1, 3),
         LowFloatRestored = Duration.FromSeconds(dice.Between(1, 20)),
         LowFloatTripsToLatch = dice.Between(1, 3),
+        NoFillWithin = Duration.FromSeconds(dice.Of(5, 8)),
+        NoFillTripsToLatch = dice.Between(1, 3),
+        NotDrainedAboveMm = dice.Of(3, 10, 40),
         SamplesToTrip = dice.Between(1, 3),
         ContactReturn = Duration.FromMilliseconds(dice.Of(100, 1_000, 5_000)),
         SupplyQuietPeriod = Duration.FromSeconds(dice.Of(5, 20)),

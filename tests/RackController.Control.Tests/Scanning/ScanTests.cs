@@ -45,6 +45,10 @@ public class ScanTests
                 .. site.Sensors,
                 thermometer with { Id = new SensorId(site.Sensors.Length), Name = "north/air" },
                 thermometer with { Id = new SensorId(site.Sensors.Length + 1), Name = "north/water", Kind = SensorKind.WaterTemperature },
+                thermometer with
+                {
+                    Id = new SensorId(site.Sensors.Length + 2), Name = "north/depth", Kind = SensorKind.TrayLevel, TierNumber = 1,
+                },
             ],
         };
         site = site.WithSchedule(schedule => schedule with

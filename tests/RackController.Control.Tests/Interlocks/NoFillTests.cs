@@ -1,0 +1,201 @@
+using NodaTime;
+using RackController.Model;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row no-fill.</summary>
+public class NoFillTests
+{
+    private const string Key = "north/no-fill";
+    private static readonly RackId north = new(0);
+
+    /// <summary>A tenth of the pump's 60 L/min over 25 s and 0.4 m2 is a fall of 6.25 mm (arithmetic).</summary>
+    [Theory]
+    [InlineData("flow", 0, 5.9)]
+    [InlineData("level", 200, 193.8)]
+    [InlineData("depth", 0, 2.9)]
+    public void APumpOfWhichTooLittleIsSeenIsCutAfterItsTime(string sensor, double before, double during)
+    {
+        var rig = StartingRig(sensor, before);
+        var started = rig.Now.Monotonic;
+        rig.Scan();
+        rig.Set($"north/{sensor}", during);
+        rig.LeapFor(Duration.FromSeconds(24.5));
+        Assert.True(rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+
+        Assert.InRange((rig.Now.Monotonic - started).TotalSeconds, 25, 25.2);
+        Assert.Equal("no water was seen to move within 25 s of pumping", rig.Why("north/pump").Interlocks[0]["no-fill: ".Length..]);
+        Assert.Equal(AlarmPriority.High, rig.Alarm(Key)!.Priority);
+    }
+
+    [Theory]
+    [InlineData("flow", 0, 6)]
+    [InlineData("level", 200, 193.7)]
+    [InlineData("depth", 0, 3)]
+    public void OneThatJustMovesEnoughRunsOn(string sensor, double before, double during)
+    {
+        var rig = StartingRig(sensor, before);
+        rig.Scan();
+        rig.Set($"north/{sensor}", during);
+        rig.LeapFor(Duration.FromMinutes(9));
+        Assert.True(rig.IsOn("north/pump"));
+        Assert.Null(rig.Alarm(Key));
+    }
+
+    [Fact]
+    public void OneSensorThatSeesTheWaterIsEnough()
+    {
+        var rig = new Rig(With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Set("north/level", 150);
+        rig.LeapFor(Duration.FromMinutes(9));
+        Assert.True(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AMeterThatShowedFlowWhileThePumpStoodProvesNothing()
+    {
+        var rig = new Rig(With(SensorKind.PumpFlow, SensorKind.TrayLevel));
+        rig.Set("north/flow", 30);
+        rig.Set("north/depth", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromSeconds(26));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void FlowThatWasSeenAndIsLostForItsTimeCutsThePump()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.Set("north/flow", 30);
+        rig.LeapFor(Duration.FromMinutes(4));
+        rig.Set("north/flow", 1);
+        rig.LeapFor(Duration.FromSeconds(24));
+        Assert.True(rig.IsOn("north/pump"));
+        rig.Set("north/flow", 30);
+        rig.LeapFor(Duration.FromSeconds(5));
+        rig.Set("north/flow", 1);
+        rig.LeapFor(Duration.FromSeconds(24));
+        Assert.True(rig.IsOn("north/pump"));
+
+        rig.LeapFor(Duration.FromSeconds(2));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void ASensorThatNobodyCanBelieveStopsNothing()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.Silence("north/flow");
+        rig.LeapFor(Duration.FromMinutes(9));
+        Assert.True(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void OneMoreFloodIsTriedAndThenSomebodyMustLook()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromDays(2));
+
+        Assert.Equal(2, rig.Events.Count(e => e is { Subject: "north/pump", What: "on" }));
+        Assert.Contains("2 times in a row", rig.Why("north/pump").Interlocks[0], StringComparison.Ordinal);
+
+        rig.Set("north/flow", 30);
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.Scan(new ConfirmReset("Ada", Key));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AFloodThatIsSeenBetweenBeginsTheCountAnew()
+    {
+        var rig = StartingRig("flow", 0);
+        for (var day = 0; day < 4; day++)
+        {
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.Set("north/flow", 30);
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+            rig.Set("north/flow", 0);
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+        }
+    }
+
+    [Fact]
+    public void ARestartRemembersTheFloodThatWasNotSeenAndTheLatch()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromDays(2));
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.Contains("no-fill", rig.Why("north/pump").Interlocks[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FullFloatsThatStayDryThroughAWholeFloodCountAsNoFillWhenItIsOver()
+    {
+        var rig = new Rig(With(SensorKind.TrayFullFloat).WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with { Fill = new FillUntilFull(Duration.FromMinutes(5), FullDepthMm: 40) },
+        }));
+        rig.Set("north/full", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var started = rig.Now.Monotonic;
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        Assert.InRange((rig.Now.Monotonic - started).TotalMinutes, 10, 10.1);
+        rig.Scan();
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set("north/full", 1);
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    // The pump of the test rack gives 60 L/min at most; its reservoir has 0.4 m2.
+    private static Rig StartingRig(string sensor, double before)
+    {
+        var rig = new Rig(With(sensor switch
+        {
+            "flow" => SensorKind.PumpFlow,
+            "level" => SensorKind.ReservoirLevel,
+            _ => SensorKind.TrayLevel,
+        }));
+        rig.Set($"north/{sensor}", before);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        return rig;
+    }
+
+    private static Site With(params SensorKind[] kinds)
+    {
+        var site = Sites.OneRack(tiers: 1);
+        var more = kinds.Select((kind, i) => site.Sensors[0] with
+        {
+            Id = new SensorId(site.Sensors.Length + i),
+            Name = kind switch
+            {
+                SensorKind.PumpFlow => "north/flow",
+                SensorKind.ReservoirLevel => "north/level",
+                SensorKind.TrayLevel => "north/depth",
+                _ => "north/full",
+            },
+            Kind = kind,
+            Rack = north,
+            TierNumber = kind is SensorKind.TrayLevel or SensorKind.TrayFullFloat ? 1 : null,
+            PlausibleMax = kind switch { SensorKind.PumpFlow => 72, SensorKind.ReservoirLevel => 430, SensorKind.TrayLevel => 115, _ => 1 },
+        });
+        return site with { Sensors = [.. site.Sensors, .. more] };
+    }
+}
