@@ -167,18 +167,25 @@ public sealed class JournalRecordTests : IDisposable
     }
 
     [Fact]
-    public void WhatATruncatedJournalStillGivesIsRead()
+    public void ATruncatedJournalIsSaidInOneLine()
     {
-        using (var file = JournalFile.Open(Path))
-        {
-            file.WriteRun(1, Happenings.Facts);
-            file.WritePages([.. Enumerable.Range(0, 400).Select(number => Page(number) with { Body = new byte[2000] })], 1);
-        }
-
+        WriteLongRecord();
         using (var stream = File.OpenWrite(Path))
         {
             stream.SetLength(stream.Length / 2 / 4096 * 4096);
         }
+
+        var refusal = Assert.Throws<CouldNotRunException>(() => JournalRecord.Open(Path));
+        Assert.Contains("this is no journal that can be read", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatLiesBeforeADamageIsRead()
+    {
+        WriteLongRecord();
+        var bytes = File.ReadAllBytes(Path);
+        bytes.AsSpan(bytes.Length / 2 / 4096 * 4096, 8 * 4096).Fill(0x5A);
+        File.WriteAllBytes(Path, bytes);
 
         using var record = JournalRecord.Open(Path);
         var pages = record.Runs().Sum(run => run.Pages.Count());
@@ -190,6 +197,13 @@ public sealed class JournalRecordTests : IDisposable
 
     private static PageBytes Page(int hour) => new(
         new Moment(MonotonicTime.Zero, Happenings.Noon + Duration.FromHours(hour), WallTrusted: true), [(byte)(hour & 0xff), 2, 3]);
+
+    private void WriteLongRecord()
+    {
+        using var file = JournalFile.Open(Path);
+        file.WriteRun(1, Happenings.Facts);
+        file.WritePages([.. Enumerable.Range(0, 400).Select(number => Page(number) with { Body = new byte[2000] })], 1);
+    }
 
     private void Change(string sql)
     {
