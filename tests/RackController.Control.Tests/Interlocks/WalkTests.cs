@@ -6,6 +6,7 @@ namespace RackController.Control.Tests.Interlocks;
 
 /// <summary>What holds in every state to which an interlock can come, found by walking through all of them. A new row is walked as soon as
 /// it stands in the table.</summary>
+[Trait("Pace", "long")]
 public class WalkTests
 {
     private static readonly Site site = ThoroughSite.Make();
