@@ -37,7 +37,7 @@ internal sealed class Told : IEventSink
         }
     }
 
-    public void Scan() => commands = control.Scan(story.Now, story.Readings, story.Conditions, story.Requests, this);
+    public RelayCommands Scan() => commands = control.Scan(story.Now, story.Readings, story.Conditions, story.Requests, this);
 
     /// <summary>What acts now: keys that end in the row of the table.</summary>
     public HashSet<string> Acting() =>
