@@ -20,12 +20,14 @@ internal sealed class Parts
         Demands = [.. site.Racks.Select(rack => new RackDemand(site, rack.Id, memory, start, levels))];
         Currents = new LoadCurrents(site, Areas, start.Monotonic, levels);
         Senses = [.. site.Racks.Select(rack => new RackSenses(site, rack, start.Monotonic, levels))];
+        ProofTests = new ProofTestLog(site, Areas, Demands[0].Clock, memory, start, levels);
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
         Interlocks = new InterlockPanel(site, interlocks, Areas);
         Admission = new Admission(site, Areas, start.Monotonic);
         Contactors = new Contactors(site, interlocks);
         Alarms = new AlarmPanel(site, interlocks);
-        Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks));
+        ProofTestDesk = new ProofTestDesk(ProofTests, Areas, interlocks);
+        Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks), ProofTestDesk);
         Levels =
         [
             .. site.Sensors.Where(sensor => !sensor.IsContact)
@@ -59,6 +61,10 @@ internal sealed class Parts
 
     public AlarmPanel Alarms { get; }
 
+    public ProofTestLog ProofTests { get; }
+
+    public ProofTestDesk ProofTestDesk { get; }
+
     public OperatorDesk Desk { get; }
 
     public ImmutableArray<SensorLevel> Levels { get; }
@@ -67,7 +73,7 @@ internal sealed class Parts
     {
         get
         {
-            var sum = Alarms.MemoryVersion;
+            var sum = Alarms.MemoryVersion + ProofTests.MemoryVersion;
             foreach (var interlock in interlocks)
             {
                 sum += interlock.MemoryVersion;
@@ -106,6 +112,7 @@ internal sealed class Parts
         }
 
         Alarms.Save(memory);
+        ProofTests.Save(memory);
         return memory.ToMemory();
     }
 

@@ -29,7 +29,7 @@ public sealed class RackControl
         parts = new Parts(site, start, memory);
         areas = parts.Areas;
         attention = parts.Attention;
-        facts = new Facts(site, areas, parts.Desks, start);
+        facts = new Facts(site, areas, parts.Desks, parts.ProofTests, start);
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         decisions = new Decision[site.Loads.Length];
@@ -105,6 +105,12 @@ public sealed class RackControl
     /// <summary>Every alarm that is not normal, most urgent first, as of the last scan.</summary>
     public ImmutableArray<Alarm> Alarms() => parts.Alarms.Standing(facts.Now);
 
+    /// <summary>The proof test of every contact, current sensor and relay, and when it is due, as of the last scan.</summary>
+    public ImmutableArray<ProofTestStatus> ProofTests() => parts.ProofTests.Status(facts.Now.Monotonic);
+
+    /// <summary>The proof test that is under way, as of the last scan; null while none is.</summary>
+    public ProofTestProgress? ProofTestUnderWay() => parts.ProofTestDesk.Progress(facts.Now.Monotonic);
+
     /// <summary>Where the flood cycle of a rack is.</summary>
     /// <param name="rack">The rack.</param>
     public FloodPhase FloodPhase(RackId rack) => parts.Demands[rack.Index].Phase;
@@ -163,13 +169,21 @@ public sealed class RackControl
 
     private void Look(IEventSink events)
     {
+        if (attention.IsEverybodyCalled)
+        {
+            parts.ProofTests.PutRight(facts.Now.Monotonic);
+        }
+
         parts.Interlocks.Look(attention, facts, events);
+        parts.ProofTestDesk.Look(attention, facts, events);
         foreach (var rack in attention.CalledRacks)
         {
             var isStopped = parts.Desks[rack.Index].IsStopped;
             foreach (var load in areas.Of(rack).Loads)
             {
-                var wish = isStopped ? new Demand(load.SafeState, DemandCause.Stopped, default) : demands[load.Id.Index];
+                var wish = isStopped
+                    ? new Demand(load.SafeState, DemandCause.Stopped, default)
+                    : parts.ProofTestDesk.Wish(load, demands[load.Id.Index]);
                 decisions[load.Id.Index] = new Decision(wish, Forbidder: -1, SafeStater: -1);
             }
 

@@ -93,4 +93,35 @@ public sealed record InterlockLimits
 
     /// <summary>Water above this raises an alarm, degrees Celsius. Default 26; 15 to 40.</summary>
     public double WaterWarmC { get; init; } = 26;
+
+    /// <summary>How often a float is due for its proof test. Default 90 d; 1 d to 400 d. Common practice, no source.</summary>
+    public Duration FloatTestInterval { get; init; } = Duration.FromDays(90);
+
+    /// <summary>How often a leak rope is due for its proof test. Default 90 d; 1 d to 400 d. Common practice, no source.</summary>
+    public Duration LeakRopeTestInterval { get; init; } = Duration.FromDays(90);
+
+    /// <summary>How often a supply sense is due for its proof test. Default 180 d; 1 d to 400 d. Common practice, no source.</summary>
+    public Duration SupplySenseTestInterval { get; init; } = Duration.FromDays(180);
+
+    /// <summary>How often a current sensor is due for its proof test. Default 180 d; 1 d to 400 d. Common practice, no source.</summary>
+    public Duration CurrentTestInterval { get; init; } = Duration.FromDays(180);
+
+    /// <summary>How often a relay is due for its proof test. Default 180 d; 1 d to 400 d. Common practice, no source.</summary>
+    public Duration RelayTestInterval { get; init; } = Duration.FromDays(180);
+
+    /// <summary>How long after a site is put into service the first proof tests are due, where their interval is not shorter.
+    /// Default 14 d; 1 d to 90 d. Common practice, no source.</summary>
+    public Duration FirstTestWithin { get; init; } = Duration.FromDays(14);
+
+    /// <summary>How long each step of a proof test may take. Default 60 s; 10 s to 10 min.</summary>
+    public Duration TestStepWithin { get; init; } = Duration.FromSeconds(60);
+
+    /// <summary>How long floats must contradict each other before it counts. Default 10 s; 1 s to 10 min.</summary>
+    public Duration FloatsContradictAfter { get; init; } = Duration.FromSeconds(10);
+
+    /// <summary>After how many floods in which a tray's full float did not move a person is told. Default 3; 1 to 20.</summary>
+    public int StillFloodsToTell { get; init; } = 3;
+
+    /// <summary>After how many floods in which a tray's full float did not move the pump may not start. Default 12; 1 to 100.</summary>
+    public int StillFloodsToForbid { get; init; } = 12;
 }

@@ -82,6 +82,7 @@ internal static class CommandLine
             WhyVerb.Create(),
             CauseAndEffectVerb.Create(),
             ReplayVerb.Create(),
+            ProofTestsVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

@@ -39,6 +39,10 @@ internal static class EventWords
         ResetLatch reset => $"reset {reset.Latch}",
         ConfirmReset confirm => $"confirm the reset of {confirm.Latch}",
         SetTierInUse { InUse: true } tier => $"tier {tier.TierNumber} into use",
+        BeginProofTest test => $"begin the proof test of {test.Item}",
+        AnswerProofTest { AsExpected: true } => "it is as it should be",
+        AnswerProofTest => "it is not as it should be",
+        AbandonProofTest => "abandon the proof test",
         SetTierInUse tier => $"tier {tier.TierNumber} out of use",
         _ => throw new InvariantBrokenException("every kind of request has its words"),
     };

@@ -9,6 +9,9 @@ public enum RowScope
     /// <summary>Every circuit.</summary>
     Circuit,
 
+    /// <summary>Every rack and every circuit.</summary>
+    RackAndCircuit,
+
     /// <summary>Every sensor.</summary>
     Sensor,
 

@@ -50,6 +50,9 @@ internal enum DemandCause
 
     /// <summary>A person stopped the rack; the load takes its safe state.</summary>
     Stopped,
+
+    /// <summary>A proof test needs the load so.</summary>
+    ProofTest,
 }
 
 /// <summary>What a load would like to be before anyone objects.</summary>

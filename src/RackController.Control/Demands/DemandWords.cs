@@ -48,6 +48,7 @@ internal static class DemandWords
                 ? $"the trays drain back through the supply{until}"
                 : $"the trays drain{until}",
             DemandCause.Stopped => "a person stopped the rack",
+            DemandCause.ProofTest => "a proof test needs it so",
             _ => throw new InvariantBrokenException($"there are words for the cause {demand.Cause}"),
         };
     }

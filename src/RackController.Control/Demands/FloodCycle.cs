@@ -50,6 +50,9 @@ internal sealed class FloodCycle
     /// <summary>How often this controller began to fill, second tries with it.</summary>
     public long Starts { get; private set; }
 
+    /// <summary>The number of the last flood of this controller whose fill was not cut short; 0 before the first.</summary>
+    public long FilledFlood { get; private set; }
+
     /// <summary>Whether the last fill that ended took as long as it may without every tray reading full.</summary>
     public bool FillHitItsLimit { get; private set; }
 
@@ -205,6 +208,7 @@ internal sealed class FloodCycle
         }
 
         isSecondTry = false;
+        FilledFlood = Number;
         Enter(FloodPhase.Soaking, facts.Now);
         Tell(
             FloodEvent.Soaking, isFull ? "every tray reads full" : "the time to fill is over", facts.Now, events);

@@ -50,6 +50,12 @@ internal sealed class RackDemand
             "a load runs by a reading of its own rack");
     }
 
+    /// <summary>The time that the schedule reads.</summary>
+    public ScheduleClock Clock => clock;
+
+    /// <summary>The number of the last flood of this controller whose fill was not cut short; 0 before the first.</summary>
+    public long FilledFlood => cycle.FilledFlood;
+
     /// <summary>Where the flood cycle is.</summary>
     public FloodPhase Phase => cycle.Phase;
 

@@ -8,7 +8,8 @@ namespace RackController.Control;
 /// can switch a relay: a request changes a wish, an alarm or a latch whose cause is gone.
 /// </summary>
 internal sealed class OperatorDesk(
-    Site site, ImmutableArray<RackDesk> desks, ImmutableArray<RackDemand> demands, AlarmPanel alarms, LatchDesk latches)
+    Site site, ImmutableArray<RackDesk> desks, ImmutableArray<RackDemand> demands, AlarmPanel alarms, LatchDesk latches,
+    ProofTestDesk proofTests)
 {
     /// <summary>Takes one request.</summary>
     public void Take(OperatorRequest request, in Moment now, IEventSink events)
@@ -31,6 +32,9 @@ internal sealed class OperatorDesk(
         SetAlarmOutOfService ask => (ask.Alarm, alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)),
         ResetLatch ask => (ask.Latch, $"reset: {latches.Ask(ask.Latch, now.Monotonic)}"),
         ConfirmReset ask => (ask.Latch, $"confirm reset: {Confirm(ask.Latch, now)}"),
+        BeginProofTest ask => (ask.Item, $"proof test: {proofTests.Begin(ask.Item, ask.By, now, events)}"),
+        AnswerProofTest ask => (site.Name, $"proof test: {proofTests.Answer(ask.AsExpected)}"),
+        AbandonProofTest ask => (site.Name, $"proof test: {proofTests.Abandon(ask.By, now, events)}"),
         _ => throw new InvariantBrokenException($"the desk knows no request {request.GetType().Name}"),
     };
 

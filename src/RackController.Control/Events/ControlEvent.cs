@@ -20,6 +20,9 @@ public enum EventKind
     /// <summary>A person asked for something, and this became of it.</summary>
     Request,
 
+    /// <summary>A proof test began, took a step or ended.</summary>
+    ProofTest,
+
     /// <summary>A reading became unknown or known again.</summary>
     Reading,
 

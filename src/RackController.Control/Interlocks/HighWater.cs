@@ -37,6 +37,8 @@ internal sealed class HighWater(
         return anyWet || unknown is not null;
     }
 
+    public override bool ActsOn(SensorId contact) => sensors.Any(sensor => sensor.Id == contact);
+
     public override string Words(ClockFace clock) => IsLatched
         ? $"{wet ?? "a float or leak rope"} was wet; somebody must look and reset"
         : $"nobody knows whether {unknown} is wet";

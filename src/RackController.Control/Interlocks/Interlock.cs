@@ -80,6 +80,10 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>Whether its alarm has no meaning by these facts.</summary>
     protected virtual bool HasNoMeaning(Facts facts) => false;
 
+    /// <summary>Whether a contact that reads its harmful side makes it act at once, so that a proof test of the contact must see
+    /// that.</summary>
+    public virtual bool ActsOn(SensorId contact) => false;
+
     /// <summary>Why it objects, as a phrase that can follow "because".</summary>
     public abstract string Words(ClockFace clock);
 

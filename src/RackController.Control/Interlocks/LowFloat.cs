@@ -70,6 +70,8 @@ internal sealed class LowFloat : Interlock
         return isBad || mustReadWet;
     }
 
+    public override bool ActsOn(SensorId contact) => floats.Any(sensor => sensor.Id == contact);
+
     public override string Words(ClockFace clock) => IsLatched
         ? $"the reservoir fell low {rack.Limits.LowFloatTripsToLatch.Times()} in one flood"
         : isLevelLow

@@ -62,6 +62,8 @@ internal sealed class SupplyLost : Interlock
         return isLost || (now < quietUntil && facts.Conditions.Io.IsOk);
     }
 
+    public override bool ActsOn(SensorId contact) => senses.Any(sense => sense.Id == contact);
+
     public override string Words(ClockFace clock) => IsLatched
         ? $"the supply was lost {limits.SupplyTripsToLatch.Times()} within 24 h"
         : isLost

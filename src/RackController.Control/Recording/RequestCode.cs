@@ -53,6 +53,14 @@ internal static class RequestCode
                 to.Put((long)ask.TierNumber);
                 to.Put(ask.InUse ? (byte)1 : (byte)0);
                 break;
+            case BeginProofTest ask:
+                to.Put(ask.Item);
+                break;
+            case AnswerProofTest ask:
+                to.Put(ask.AsExpected ? (byte)1 : (byte)0);
+                break;
+            case AbandonProofTest:
+                break;
             default:
                 to.Put(request.GetType().Name);
                 break;
@@ -79,6 +87,9 @@ internal static class RequestCode
             10 => new ResetLatch(by, from.Text()),
             11 => new ConfirmReset(by, from.Text()),
             12 => new SetTierInUse(by, Rack(ref from), Tier(from.Signed()), from.Byte() != 0),
+            13 => new BeginProofTest(by, from.Text()),
+            14 => new AnswerProofTest(by, from.Byte() != 0),
+            15 => new AbandonProofTest(by),
             _ => throw new FormatException("somebody asked for something that this program does not know"),
         };
     }
@@ -97,6 +108,9 @@ internal static class RequestCode
         ResetLatch => 10,
         ConfirmReset => 11,
         SetTierInUse => 12,
+        BeginProofTest => 13,
+        AnswerProofTest => 14,
+        AbandonProofTest => 15,
         _ => 0,
     };
 

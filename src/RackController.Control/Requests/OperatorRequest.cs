@@ -68,6 +68,20 @@ public sealed record ResetLatch(string By, string Latch) : OperatorRequest(By);
 /// <param name="Latch">The key of the latched alarm.</param>
 public sealed record ConfirmReset(string By, string Latch) : OperatorRequest(By);
 
+/// <summary>Begin the proof test of a sensor or relay; one at a time on a site.</summary>
+/// <param name="By">Who does it.</param>
+/// <param name="Item">The name of the sensor or load, as in <see cref="ProofTestStatus.Item"/>.</param>
+public sealed record BeginProofTest(string By, string Item) : OperatorRequest(By);
+
+/// <summary>Say what was seen, where the step of a proof test asks a person.</summary>
+/// <param name="By">Who saw it.</param>
+/// <param name="AsExpected">Whether it was as the step says.</param>
+public sealed record AnswerProofTest(string By, bool AsExpected) : OperatorRequest(By);
+
+/// <summary>End the proof test that is under way; it counts for nothing.</summary>
+/// <param name="By">Who asks.</param>
+public sealed record AbandonProofTest(string By) : OperatorRequest(By);
+
 /// <summary>Take a tier into or out of use: out of use it has neither light nor water.</summary>
 /// <param name="By">Who asks.</param>
 /// <param name="Rack">Which rack.</param>

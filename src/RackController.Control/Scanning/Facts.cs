@@ -22,13 +22,15 @@ internal sealed class Facts
     private readonly Flow[] flows;
     private readonly RackFacts[] racks;
     private readonly ImmutableArray<RackDesk> desks;
+    private readonly ProofTestLog proofTests;
     private readonly RelayCommands lastCommands;
     private Area? asking;
 
-    public Facts(Site site, Areas areas, ImmutableArray<RackDesk> desks, Moment start)
+    public Facts(Site site, Areas areas, ImmutableArray<RackDesk> desks, ProofTestLog proofTests, Moment start)
     {
         this.areas = areas;
         this.desks = desks;
+        this.proofTests = proofTests;
         Site = site;
         values = new double[site.Sensors.Length];
         beforeSwitching = new double[site.Sensors.Length];
@@ -209,6 +211,18 @@ internal sealed class Facts
         return desks[rack.Index];
     }
 
+    /// <summary>The proof tests of the rack or circuit that asks.</summary>
+    public ImmutableArray<ProofTestItem> ProofTests => proofTests.At(asking!);
+
+    /// <summary>Whether the proof test of whoever asks is due; when not, names the time at which it will be.</summary>
+    public bool IsOverdue(ProofTestItem item, Agenda agenda) => proofTests.IsOverdue(item, Now.Monotonic, agenda);
+
+    /// <summary>Whether the proof test of a contact is under way.</summary>
+    public bool IsUnderTest(SensorId contact) => proofTests.UnderWay == ProofTestOf(contact);
+
+    /// <summary>Whether the proof test of a contact was passed at the scan before.</summary>
+    public bool HasJustPassed(SensorId contact) => proofTests.JustPassed == ProofTestOf(contact);
+
     /// <summary>Whether a load of the rack, or on the circuit, that asks was told to be on by the scan before; nothing was, before the
     /// first scan.</summary>
     public bool WasOn(LoadId load)
@@ -282,6 +296,12 @@ internal sealed class Facts
 
     /// <summary>Sets whether a circuit cannot carry all that is wanted, for the next scan.</summary>
     public void SetShedding(CircuitId circuit, bool isShedding) => shedding[circuit.Index] = isShedding;
+
+    private ProofTestItem ProofTestOf(SensorId contact)
+    {
+        MayAsk(areas.Of(contact));
+        return proofTests.Of(contact);
+    }
 
     private double KnownValue(SensorId sensor)
     {

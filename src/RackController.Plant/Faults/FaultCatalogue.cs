@@ -44,6 +44,8 @@ public static class FaultCatalogue
         new(FaultKind.FloorMopped, FaultPlace.Rack, "", 0, 0, ""),
         new(FaultKind.FloatCutoutStuck, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.FloatCutoutReset, FaultPlace.FloatCutout, "", 0, 0, ""),
+        new(FaultKind.MovedWet, FaultPlace.Contact, "", 0, 0, ""),
+        new(FaultKind.MovedDry, FaultPlace.Contact, "", 0, 0, ""),
         new(FaultKind.SupplyOutage, FaultPlace.Circuit, "", 0, 0, ""),
         new(FaultKind.BrownOut, FaultPlace.Circuit, "share", 0, 1, "share of the voltage that is left"),
         new(FaultKind.BreakerTrip, FaultPlace.Circuit, "", 0, 0, ""),

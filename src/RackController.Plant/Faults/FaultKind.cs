@@ -110,6 +110,12 @@ public enum FaultKind
     /// <summary>Somebody presses the reset of the wired float at once; still wet, it stays open.</summary>
     FloatCutoutReset,
 
+    /// <summary>Somebody holds a float up, or wets a leak rope, and lets go at the end.</summary>
+    MovedWet,
+
+    /// <summary>Somebody holds a float down or out of the water, or dries a leak rope, and lets go at the end.</summary>
+    MovedDry,
+
     /// <summary>The supply of a circuit is away, as in an outage.</summary>
     SupplyOutage,
 

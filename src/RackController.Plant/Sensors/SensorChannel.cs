@@ -69,6 +69,7 @@ internal sealed class SensorChannel
     /// <returns>Whether a contact changed, or a disturbed value passed a level.</returns>
     public bool Follow(double value, MonotonicTime now)
     {
+        value = ByHand(value);
         if (value != truth)
         {
             truth = value;
@@ -96,8 +97,24 @@ internal sealed class SensorChannel
     /// <param name="now">The time now.</param>
     public Reading Say(double value, MonotonicTime now)
     {
-        var said = new Reading(value, ReadingQuality.Good, now);
+        var said = new Reading(ByHand(value), ReadingQuality.Good, now);
         return faults.Count == 0 ? said : Distort(said, now);
+    }
+
+    // A hand moves the float itself, so whatever is wrong with it comes after.
+    private double ByHand(double value)
+    {
+        foreach (var (fault, _) in faults)
+        {
+            value = fault.Kind switch
+            {
+                FaultKind.MovedWet => 1,
+                FaultKind.MovedDry => 0,
+                _ => value,
+            };
+        }
+
+        return value;
     }
 
     private MonotonicTime NextChange(MonotonicTime now)

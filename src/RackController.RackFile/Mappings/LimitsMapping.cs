@@ -84,6 +84,7 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
             (limits, value) => limits with { WaterColdC = value }),
         Quantity("water-warm", Dimensions.Temperature, "26 °C", "15 °C", "40 °C", "Water above this raises an alarm.",
             (limits, value) => limits with { WaterWarmC = value }),
+        .. LimitsOfTests,
     ];
 
     /// <inheritdoc/>
@@ -101,6 +102,33 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
         var limits = declared.Aggregate(InterlockLimits.Default, (sofar, limit) => limit.Set(sofar, keys));
         return new LimitsPart(limits, name => keys.At(declared.Single(limit => limit.Key.Name == name).Key));
     }
+
+    private static ImmutableArray<Limit> LimitsOfTests =>
+    [
+        Interval("float-test-interval", "90 d", "a float", (limits, value) => limits with { FloatTestInterval = value }),
+        Interval("leak-rope-test-interval", "90 d", "a leak rope", (limits, value) => limits with { LeakRopeTestInterval = value }),
+        Interval("supply-sense-test-interval", "180 d", "a supply sense",
+            (limits, value) => limits with { SupplySenseTestInterval = value }),
+        Interval("current-test-interval", "180 d", "a current sensor", (limits, value) => limits with { CurrentTestInterval = value }),
+        Interval("relay-test-interval", "180 d", "a relay", (limits, value) => limits with { RelayTestInterval = value }),
+        Time("first-test-within", "14 d", "1 d", "90 d", "How long after going into service the first proof tests are due.",
+            "nobody tests a rack before it stands, and what was never tested is only hoped to work",
+            (limits, value) => limits with { FirstTestWithin = value }),
+        Time("test-step-within", "60 s", "10 s", "10 min", "How long each step of a proof test may take.",
+            "hands need a moment, and a forgotten test must end", (limits, value) => limits with { TestStepWithin = value }),
+        Time("floats-contradict-after", "10 s", "1 s", "10 min", "How long floats must contradict each other before it counts.",
+            "waves settle within seconds, and a float that lies must not do so for a whole flood",
+            (limits, value) => limits with { FloatsContradictAfter = value }),
+        Count("still-floods-to-tell", "3", 20, "After how many floods without a move of a tray's full float a person is told.",
+            (limits, value) => limits with { StillFloodsToTell = value }),
+        Count("still-floods-to-forbid", "12", 100, "After how many floods without a move of a tray's full float the pump may not start.",
+            (limits, value) => limits with { StillFloodsToForbid = value }),
+    ];
+
+    private static Limit Interval(
+        string name, string standard, string what, Func<InterlockLimits, Duration, InterlockLimits> set) =>
+        Time(name, standard, "1 d", "400 d", $"How often {what} is due for its proof test.",
+            "a test every day wears out the tester, and one in more than a year is none", set);
 
     private static Limit Time(
         string name, string standard, string least, string most, string doc, string why,

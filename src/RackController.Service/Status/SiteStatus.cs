@@ -13,6 +13,8 @@ namespace RackController.Service;
 /// <param name="TiersInUse">Which tiers take part, by <see cref="RackId"/> and then bottom first.</param>
 /// <param name="Due">What the schedule will do next, soonest first.</param>
 /// <param name="Alarms">Every alarm that is not normal, most urgent first, the controller's own included.</param>
+/// <param name="ProofTests">The proof test of every contact, current sensor and relay, and when it is due.</param>
+/// <param name="ProofTest">The one that is under way; null while none is.</param>
 /// <param name="Recent">What happened last, newest first.</param>
 /// <param name="Health">How well the scan keeps up.</param>
 public sealed record SiteStatus(
@@ -23,6 +25,8 @@ public sealed record SiteStatus(
     ImmutableArray<ImmutableArray<bool>> TiersInUse,
     ImmutableArray<DueNext> Due,
     ImmutableArray<Alarm> Alarms,
+    ImmutableArray<ProofTestStatus> ProofTests,
+    ProofTestProgress? ProofTest,
     ImmutableArray<ControlEvent> Recent,
     ScanHealth Health);
 

@@ -40,6 +40,8 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         [.. control.Site.Racks.Select(rack => TiersInUse(control, rack))],
         control.DueNext(),
         [.. controllerAlarms.Active().Concat(control.Alarms()).OrderByDescending(alarm => alarm.Priority)],
+        control.ProofTests(),
+        control.ProofTestUnderWay(),
         recent.Newest(),
         health);
 

@@ -26,8 +26,11 @@ internal sealed class LiveScreen(IRunningRack rack, double speed)
             }
 
             var (width, height) = Terminal.Size;
-            var legend = Console.IsInputRedirected ? new StyledLine() : person.Legend(width);
-            terminal.Show(page.Lines(status, person.Chosen, legend, width, height), width, height);
+            var legend = Console.IsInputRedirected ? new StyledLine() : person.Legend(status, width);
+            var lines = person.ProofTests.IsOpen
+                ? ProofTestPage.Lines(rack.Site, status, person.ProofTests.Chosen, legend, width, height)
+                : page.Lines(status, person.Chosen, legend, width, height);
+            terminal.Show(lines, width, height);
             await Task.WhenAny(Task.Delay(LookEvery, end), keys.WaitToReadAsync(end).AsTask()).ConfigureAwait(false);
         }
     }

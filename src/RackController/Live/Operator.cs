@@ -8,12 +8,23 @@ namespace RackController.Live;
 /// Turns keys into requests. Stop is one key and always works; releasing a latch takes two, since it lets go of something
 /// that an interlock found wrong.
 /// </summary>
-internal sealed class Operator(IRunningRack rack)
+internal sealed class Operator
 {
-    private readonly string name = $"{Environment.UserName} at the terminal";
+    private readonly IRunningRack rack;
+    private readonly string name;
     private string? latchToConfirm;
     private bool choosesTier;
     private string? answer;
+
+    public Operator(IRunningRack rack)
+    {
+        this.rack = rack;
+        name = $"{Environment.UserName} at the terminal";
+        ProofTests = new ProofTestGuide(name);
+    }
+
+    /// <summary>The proof tests that the person may be with.</summary>
+    public ProofTestGuide ProofTests { get; }
 
     /// <summary>The rack that keys act on.</summary>
     public RackId Chosen { get; private set; }
@@ -28,6 +39,11 @@ internal sealed class Operator(IRunningRack rack)
         latchToConfirm = null;
         choosesTier = false;
         answer = null;
+        if (confirming is null && ProofTests.Take(char.ToUpperInvariant(key), status, (request, what) => Ask(request, what)))
+        {
+            return;
+        }
+
         switch (char.ToUpperInvariant(key))
         {
             case 'S':
@@ -70,10 +86,11 @@ internal sealed class Operator(IRunningRack rack)
     }
 
     /// <summary>The keys, the answer to the last one, or the question that waits for one.</summary>
+    /// <param name="status">What the person sees.</param>
     /// <param name="width">Columns of the screen.</param>
-    public StyledLine Legend(int width)
+    public StyledLine Legend(SiteStatus status, int width)
     {
-        const int roomy = 106;
+        const int roomy = 115;
         const int roomForQuit = 90;
         var line = new StyledLine();
         var gap = width < roomy ? " " : "  ";
@@ -95,15 +112,21 @@ internal sealed class Operator(IRunningRack rack)
                 .Add("Esc", Tone.Strong).Add(" keys", Tone.Quiet);
         }
 
+        if (ProofTests.IsOpen)
+        {
+            return ProofTestPage.Legend(status.ProofTest);
+        }
+
         Key("S", "stop");
-        Key("R", width < roomy ? "go on" : "resume");
+        Key("R", width < roomy ? "run" : "resume");
         Key("F", "flood");
         Key("N", "skip");
         Key("H", "hold");
         Key("E", "end");
         Key("T", "tier");
-        Key("A", "acknowledge");
+        Key("A", width < roomy ? "seen" : "acknowledge");
         Key("X", "reset");
+        Key("P", "tests");
         if (rack.Site.Racks.Length > 1)
         {
             Key("Tab", width < roomy ? "next" : "next rack");

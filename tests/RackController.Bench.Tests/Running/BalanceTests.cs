@@ -50,12 +50,27 @@ public sealed class BalanceTests
             Rack = rack,
             Circuit = new CircuitId(0),
         };
-        string[] latches = ["rack 1/high-water", "rack 1/low-float", "rack 1/pump-maximum-run", "circuit 1/supply-lost"];
+        string[] latches =
+            ["rack 1/high-water", "rack 1/low-float", "rack 1/pump-maximum-run", "circuit 1/supply-lost", "rack 1/floats-contradict"];
         return
         [
             Fails(fault with { Size = 20 }), Fails(fault with { Kind = FaultKind.FloorMopped }),
             Fails(fault with { Kind = FaultKind.BreakerClosed }),
+            .. LowFloatTested(at + -Duration.FromMinutes(1)),
             .. latches.SelectMany((latch, index) => Reset(latch, at + index * Duration.FromMinutes(1))),
+        ];
+    }
+
+    // Out of the water by hand, and let go.
+    private static IEnumerable<ScenarioEvent> LowFloatTested(Duration at)
+    {
+        var low = site.Sensors.Single(sensor => sensor.Kind == SensorKind.ReservoirLowFloat);
+        var from = MonotonicTime.Zero + at + Duration.FromSeconds(2);
+        return
+        [
+            new PersonAsks(at, "tests", new BeginProofTest("the grower", low.Name)),
+            Fails(new Fault(FaultKind.MovedDry, from, from + Duration.FromSeconds(5)) { Sensor = low.Id }),
+            Fails(new Fault(FaultKind.MovedWet, from + Duration.FromSeconds(5), from + Duration.FromSeconds(15)) { Sensor = low.Id }),
         ];
     }
 

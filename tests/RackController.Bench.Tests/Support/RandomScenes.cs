@@ -79,16 +79,17 @@ internal static class RandomScenes
             : [new ClockSteps(at, "steps", Duration.FromMinutes(minutes))];
 
     private static Gen<OperatorRequest> Request(Site site) =>
-        from kind in Gen.Int[0, 13]
+        from kind in Gen.Int[0, 16]
         from index in Gen.Int[0, site.Racks.Length - 1]
         from tier in Gen.Int[1, site.Racks[index].Tiers.Length]
         from seconds in RandomParts.Anywhere(1, 400)
         from row in Gen.OneOf(CauseAndEffectTable.Rows.ToArray())
         from place in Gen.OneOf([.. site.Racks.Select(rack => rack.Name), .. site.Circuits.Select(circuit => circuit.Name)])
         from flag in Gen.Bool
-        select Request(kind, new RackId(index), tier, Duration.FromSeconds(seconds), $"{place}/{row.Id}", flag);
+        from item in Gen.OneOf([.. site.Sensors.Select(sensor => sensor.Name), .. site.Loads.Select(load => load.Name)])
+        select Request(kind, new RackId(index), tier, Duration.FromSeconds(seconds), $"{place}/{row.Id}", flag, item);
 
-    private static OperatorRequest Request(int kind, RackId rack, int tier, Duration length, string alarm, bool flag)
+    private static OperatorRequest Request(int kind, RackId rack, int tier, Duration length, string alarm, bool flag, string item)
     {
         const string By = "the grower";
         return kind switch
@@ -104,6 +105,9 @@ internal static class RandomScenes
             8 => new ResetLatch(By, alarm),
             9 => new ConfirmReset(By, alarm),
             10 => new SetTierInUse(By, rack, tier, flag),
+            11 => new BeginProofTest(By, item),
+            12 => new AnswerProofTest(By, flag),
+            13 => new AbandonProofTest(By),
             _ => new FloodNow(By, rack),
         };
     }

@@ -122,18 +122,19 @@ public sealed class OperatorTests
     [InlineData(80)]
     [InlineData(90)]
     [InlineData(100)]
-    [InlineData(106)]
+    [InlineData(114)]
+    [InlineData(115)]
     [InlineData(120)]
     public void EveryKeyIsShownOnOneLine(int width)
     {
-        var legend = person.Legend(width);
+        var legend = person.Legend(Pictures.Calm(rack.Site), width);
 
         Assert.True(legend.Width <= width + 1, $"{legend.Width} columns");
         var text = Legend(width);
         string[] keys =
         [
-            "S stop", width < 106 ? "R go on" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier", "A acknowledge",
-            "X reset", "Tab next",
+            "S stop", width < 115 ? "R run" : "R resume", "F flood", "N skip", "H hold", "E end", "T tier",
+            width < 115 ? "A seen" : "A acknowledge", "X reset", "P tests", "Tab next",
         ];
         Assert.All(
             keys,
@@ -144,7 +145,7 @@ public sealed class OperatorTests
         request is SetTierInUse { TierNumber: var number, InUse: var use } ? (number, use) : default;
 
     private string Legend(int width = 120) =>
-        string.Concat(person.Legend(width).Render(width).Select(segment => segment.Text));
+        string.Concat(person.Legend(Pictures.Calm(rack.Site), width).Render(width).Select(segment => segment.Text));
 
     private void Press(char key, SiteStatus? status = null) => person.Take(key, status ?? Pictures.Calm(rack.Site));
 

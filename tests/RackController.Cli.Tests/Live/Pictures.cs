@@ -25,6 +25,8 @@ internal static class Pictures
         [.. site.Racks.Select(rack => rack.Tiers.Select(_ => true).ToImmutableArray())],
         [.. site.Loads.Select(load => new DueNext(load.Name, "on", Now.Wall + Duration.FromHours(1)))],
         [],
+        new RackControl(site, Now, memory: null).ProofTests(),
+        null,
         [.. Enumerable.Range(0, 50).Select(number => new ControlEvent(
             Now, EventKind.Load, site.Loads[0].Name, "off", $"event number {number} was long ago and has a long reason"))],
         new ScanHealth(600, 0, Duration.FromMilliseconds(0.4), null));

@@ -17,7 +17,7 @@ public sealed class CauseAndEffectTableTests
                 {
                     RowScope.Rack => stand.Rack is not null,
                     RowScope.Circuit => stand.Circuit is not null,
-                    RowScope.Sensor => stand.Rack is not null || stand.Circuit is not null,
+                    RowScope.Sensor or RowScope.RackAndCircuit => stand.Rack is not null || stand.Circuit is not null,
                     _ => stand is { Rack: null, Circuit: null },
                 },
                 $"{at.Row.Id} stands at {stand.Place}, which is no {at.Row.Scope}"));

@@ -22,11 +22,11 @@ internal sealed class DemandRig : IEventSink
         this.site = site;
         Now = new Moment(MonotonicTime.FromMilliseconds(50_000), wall, trusted);
         var areas = new Areas(site);
-        facts = new Facts(site, areas, [], Now);
-        facts.AskedBy(areas.Of(new RackId(0)));
         commands = new RelayCommands(site);
         demands = new Demand[site.Loads.Length];
         Demand = new RackDemand(site, new RackId(0), new MemoryReader(memory, Now), Now, []);
+        facts = new Facts(site, areas, [], new ProofTestLog(site, areas, Demand.Clock, new MemoryReader(null, Now), Now, []), Now);
+        facts.AskedBy(areas.Of(new RackId(0)));
     }
 
     public RackDemand Demand { get; }

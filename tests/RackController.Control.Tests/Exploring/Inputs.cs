@@ -35,7 +35,10 @@ internal static class Inputs
                 .Select(sight => Way($"{sight}", each => each with { About = each.About with { Fill = sight } })),
         ]),
         new Input("flood",
-            [Way("begins", each => each with { About = each.About with { FloodNumber = each.About.FloodNumber + 1 } })]),
+        [
+            Way("begins", each => each with { About = each.About with { FloodNumber = each.About.FloodNumber + 1 } }),
+            Way("is filled", each => each with { About = each.About with { FilledFlood = each.About.FloodNumber } }),
+        ]),
         Switch("tier out of use", (each, isSo) => each with { About = each.About with { TiersOutOfUse = isSo ? 0b10UL : 0 } }),
         new Input("scan",
         [
@@ -43,6 +46,18 @@ internal static class Inputs
             Way("late", each => each with { Conditions = ScanConditions.Good with { LateBy = Duration.FromMinutes(1) } }),
             Way("failing", each => each with { Conditions = ScanConditions.Good with { Io = new IoOutcome("the board is gone") } }),
         ]),
+        new Input("proof tests",
+        [
+            Way("passed", each => each with { Tests = each.Tests with { PassedAt = each.Now.Wall } }),
+            Way("overdue", each => each with { Tests = each.Tests with { PassedAt = Instant.MinValue } }),
+        ]),
+        Switch("a proof test failed", (each, isSo) => each with { Tests = each.Tests with { HasFailed = isSo } }),
+        .. site.Sensors.Where(sensor => sensor.IsContact).Select(sensor => new Input($"proof test of {sensor.Name}",
+        [
+            Way("none", each => each with { Tests = each.Tests with { UnderWay = null } }),
+            Way("under way", each => each with { Tests = each.Tests with { UnderWay = sensor.Id } }),
+            Way("passed", each => each with { Tests = each.Tests with { UnderWay = null, JustPassed = sensor.Id } }),
+        ])),
         Switch("clock trusted", (each, isSo) => each with { Now = each.Now with { WallTrusted = isSo } }),
         Switch("cut", (each, isSo) => each with { IsCut = isSo }),
         Switch("shedding", (each, isSo) => each with { IsShedding = isSo }),

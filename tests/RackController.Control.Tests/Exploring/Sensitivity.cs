@@ -65,7 +65,7 @@ internal static class Sensitivity
 
     private static bool IsSame(Surroundings one, Surroundings other) =>
         one.About == other.About && one.Conditions == other.Conditions && one.IsShedding == other.IsShedding && one.IsCut == other.IsCut
-        && one.Now == other.Now && one.HoldEndsAt is null == other.HoldEndsAt is null
+        && one.Now == other.Now && one.Tests == other.Tests && one.HoldEndsAt is null == other.HoldEndsAt is null
         && one.Sensors.SequenceEqual(other.Sensors) && one.On.SequenceEqual(other.On)
         && one.Flows.SequenceEqual(other.Flows);
 }

@@ -15,9 +15,10 @@ namespace RackController.Control.Tests.Exploring;
 /// <param name="IsShedding">Whether the circuit sheds.</param>
 /// <param name="IsCut">Whether the circuit's contactor was told to cut it.</param>
 /// <param name="HoldEndsAt">When hands are out of the rack again.</param>
+/// <param name="Tests">How the proof tests stand.</param>
 internal sealed record Surroundings(
     Moment Now, Moment Before, ImmutableArray<double?> Sensors, ImmutableArray<bool> On, ImmutableArray<Flow> Flows,
-    RackFacts About, ScanConditions Conditions, bool IsShedding, bool IsCut, MonotonicTime? HoldEndsAt)
+    RackFacts About, ScanConditions Conditions, bool IsShedding, bool IsCut, MonotonicTime? HoldEndsAt, TestsTold Tests)
 {
     /// <summary>A rack at rest on which nothing is wrong.</summary>
     public static Surroundings AtRest(Site site)
@@ -25,8 +26,10 @@ internal sealed record Surroundings(
         var now = new Moment(MonotonicTime.FromMilliseconds(5_000), Instant.FromUtc(2026, 6, 1, 16, 0), WallTrusted: true);
         return new Surroundings(
             now, now, [.. site.Sensors.Select(sensor => (double?)Harmless(sensor))], [.. site.Loads.Select(_ => false)],
-            [.. site.Loads.Select(_ => Flow.Unknown)], new RackFacts { FloodNumber = Portrait.FirstFlood }, ScanConditions.Good,
-            IsShedding: false, IsCut: false, HoldEndsAt: null);
+            [.. site.Loads.Select(_ => Flow.Unknown)],
+            new RackFacts { FloodNumber = Portrait.FirstFlood, FilledFlood = Portrait.FirstFlood }, ScanConditions.Good,
+            IsShedding: false, IsCut: false, HoldEndsAt: null,
+            new TestsTold(now.Wall, HasFailed: false, UnderWay: null, JustPassed: null));
     }
 
     /// <summary>What a sensor says when nothing is wrong.</summary>
@@ -36,7 +39,7 @@ internal sealed record Surroundings(
     public Surroundings After(Duration time)
     {
         var now = Now with { Monotonic = Now.Monotonic + time, Wall = Now.Wall + time };
-        return this with { Before = Now, Now = now, HoldEndsAt = HoldEndsAt <= now.Monotonic ? null : HoldEndsAt };
+        return this with { Before = Now, Now = now, HoldEndsAt = HoldEndsAt <= now.Monotonic ? null : HoldEndsAt, Tests = Tests with { JustPassed = null } };
     }
 
     /// <summary>With one sensor saying something else.</summary>
@@ -50,10 +53,11 @@ internal sealed record Surroundings(
 
     /// <summary>Told as the facts of a scan.</summary>
     /// <param name="facts">The facts.</param>
+    /// <param name="tests">The proof tests.</param>
     /// <param name="desk">What people ask of the rack.</param>
     /// <param name="rack">The rack.</param>
     /// <param name="area">Who asks.</param>
-    public void Tell(Facts facts, RackDesk desk, Area rack, Area area)
+    public void Tell(Facts facts, WalkedTests tests, RackDesk desk, Area rack, Area area)
     {
         var commands = new RelayCommands(facts.Site);
         foreach (var load in facts.Site.Loads)
@@ -83,6 +87,7 @@ internal sealed record Surroundings(
             facts.SetShedding(circuit.Id, IsShedding);
         }
 
+        tests.Tell(Tests, Now);
         desk.EndHold();
         if (HoldEndsAt is { } end)
         {

@@ -39,6 +39,9 @@ internal static class ThoroughSite
         ServiceHoldMaximum = Duration.FromSeconds(60),
         ServiceHoldWarning = Duration.FromSeconds(10),
         ScanRecovery = Duration.FromSeconds(10),
+        FloatsContradictAfter = Duration.FromSeconds(10),
+        StillFloodsToTell = 1,
+        StillFloodsToForbid = 2,
     };
 
     private static Sensor Sensor(Site site, SensorKind kind, int index)
@@ -52,6 +55,12 @@ internal static class ThoroughSite
             Rack = isOfCircuit ? null : new RackId(0),
             Circuit = isOfCircuit ? new CircuitId(0) : null,
             TierNumber = IsOfTier(kind) ? 1 : null,
+            HeightMm = kind switch
+            {
+                SensorKind.ReservoirFullFloat => 300,
+                SensorKind.TrayFullFloat => 45,
+                _ => 0,
+            },
             PlausibleMax = kind.IsContact() ? 1 : 40,
         };
     }

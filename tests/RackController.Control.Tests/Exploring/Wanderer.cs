@@ -15,6 +15,7 @@ internal sealed class Wanderer
     private readonly Site site;
     private readonly string key;
     private readonly Facts facts;
+    private readonly WalkedTests tests;
     private readonly RackDesk desk;
     private readonly Area rack;
     private readonly Area area;
@@ -28,7 +29,8 @@ internal sealed class Wanderer
         rack = areas.Racks[0];
         area = areas.At(interlock.Place);
         desk = new RackDesk(site.Racks[0]);
-        facts = new Facts(site, areas, [desk], Surroundings.AtRest(site).Now);
+        tests = new WalkedTests(site, areas, Surroundings.AtRest(site).Now);
+        facts = new Facts(site, areas, [desk], tests.Log, Surroundings.AtRest(site).Now);
         Start = Look(interlock, Surroundings.AtRest(site).After(Scan), null);
     }
 
@@ -77,7 +79,7 @@ internal sealed class Wanderer
     /// <summary>An interlock looks.</summary>
     public Standpoint Look(Interlock interlock, Surroundings around, Trail? came)
     {
-        around.Tell(facts, desk, rack, area);
+        around.Tell(facts, tests, desk, rack, area);
         agenda.Begin(around.Now);
         interlock.Look(facts, agenda);
         return new Standpoint(interlock, around, agenda.EarliestLook, came);

@@ -16,7 +16,10 @@ public class FactsTests
     public FactsTests()
     {
         var start = new Moment(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
-        facts = new Facts(site, areas, [.. site.Racks.Select(rack => new RackDesk(rack))], start);
+        var memory = new MemoryReader(null, start);
+        var tests = new ProofTestLog(
+            site, areas, new RackDemand(site, new RackId(0), memory, start, []).Clock, memory, start, []);
+        facts = new Facts(site, areas, [.. site.Racks.Select(rack => new RackDesk(rack))], tests, start);
         facts.AskedBy(areas.Of(new RackId(0)));
         facts.Know(ownAir, 20);
     }
@@ -31,6 +34,7 @@ public class FactsTests
         ["what another rack is about"] = facts => facts.About(new RackId(1)),
         ["a tier of another rack"] = facts => facts.IsTierInUse(new RackId(1), 1),
         ["the desk of another rack"] = facts => facts.Desk(new RackId(1)),
+        ["the proof test of a float of another rack"] = facts => facts.IsUnderTest(site.SensorNamed("rack 2/leak rope")),
         ["whether a circuit sheds"] = facts => facts.IsShedding(new CircuitId(0)),
     };
 

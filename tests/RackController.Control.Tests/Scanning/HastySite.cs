@@ -77,7 +77,15 @@ internal static class HastySite
 
         yield return Like("drip tray float", SensorKind.DripTrayFloat, null, 1);
         yield return Like("second low float", SensorKind.ReservoirLowFloat, null, 1);
-        yield return Like("full float", SensorKind.ReservoirFullFloat, null, 1);
+
+        // Only of floats at different heights can one contradict the other, and on most racks none does, for the sake of the other rows.
+        var contradicts = dice.Chance(3);
+        yield return Like("full float", SensorKind.ReservoirFullFloat, null, 1) with { HeightMm = contradicts ? 300 : 60 };
+        if (contradicts)
+        {
+            yield return Like("level", SensorKind.ReservoirLevel, null, 400);
+        }
+
         foreach (var tier in rack.Tiers.Where(_ => !dice.Chance(3)))
         {
             yield return Like($"tier {tier.Number} full", SensorKind.TrayFullFloat, tier.Number, 1);
@@ -110,6 +118,16 @@ internal static class HastySite
         ServiceHoldMaximum = Duration.FromSeconds(dice.Of(60, 600)),
         ServiceHoldWarning = Duration.FromSeconds(dice.Of(10, 30)),
         ScanRecovery = Duration.FromSeconds(dice.Of(1, 10)),
+        FloatTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
+        LeakRopeTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
+        SupplySenseTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
+        CurrentTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
+        RelayTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
+        FirstTestWithin = Duration.FromMinutes(dice.Of(5, 100)),
+        TestStepWithin = Duration.FromSeconds(dice.Of(10, 60)),
+        FloatsContradictAfter = Duration.FromSeconds(dice.Of(1, 10)),
+        StillFloodsToTell = dice.Between(1, 2),
+        StillFloodsToForbid = dice.Between(2, 4),
     };
 
     private static RackSchedule Schedule(Site site, Rack rack, Dice dice) => rack.Schedule with

@@ -15,6 +15,7 @@ internal sealed class RandomStory
     private readonly Sensor[] vital;
     private readonly string[] alarmKeys;
     private readonly string[] latchKeys;
+    private readonly RandomTester tester;
     private readonly List<OperatorRequest> asked = [];
     private Duration pace = Duration.FromMilliseconds(100);
     private Duration wallDrift = Duration.Zero;
@@ -33,6 +34,7 @@ internal sealed class RandomStory
         feeds = [.. site.Sensors.Select(sensor => new RandomFeed(sensor, [.. Levels[sensor.Id]]))];
         Array.ForEach(feeds, feed => feed.Heal());
         vital = [.. site.Sensors.Where(sensor => sensor.Kind is SensorKind.ReservoirLowFloat or SensorKind.SupplySense)];
+        tester = new RandomTester(site, feeds, asked);
         Readings = new Readings(site);
         Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Start(), WallTrusted: !dice.Chance(4));
     }
@@ -94,6 +96,7 @@ internal sealed class RandomStory
     {
         var by = dice.Chance(40) ? Duration.FromNanoseconds(dice.Of(1, 33_333_333, 150_000_000, 700_000_000)) : pace;
         Now = Now with { Monotonic = Now.Monotonic + by, Wall = Now.Wall + by + wallDrift };
+        tester.GoOn(Now.Monotonic);
         foreach (var sensor in Site.Sensors)
         {
             Readings[sensor.Id] = feeds[sensor.Id.Index].At(Now.Monotonic);
@@ -140,6 +143,9 @@ internal sealed class RandomStory
             case 7:
                 PutRight();
                 break;
+            case 11:
+                tester.TestOne(dice, Now.Monotonic);
+                break;
             case >= 8 and < 11:
                 TraysRead(full: dice.Chance(2), new RackId(dice.Between(0, Site.Racks.Length - 1)));
                 break;
@@ -172,6 +178,7 @@ internal sealed class RandomStory
             asked.Add(new ConfirmReset("Ben", key));
         }
 
+        tester.TestRack(dice, Now.Monotonic);
         asked.AddRange(Site.Racks.Select(rack => new FloodNow("Ben", rack.Id)));
     }
 

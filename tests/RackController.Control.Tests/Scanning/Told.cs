@@ -53,6 +53,8 @@ internal sealed class Told : IEventSink
         .. control.Alarms().Select(alarm => $"{alarm}"),
         .. control.Why().Select(why => $"{why with { Interlocks = [] }} {string.Join("; ", why.Interlocks)}"),
         .. control.Save().Items.Select(item => $"{item.Key} {item.Value}"),
+        .. control.ProofTests().Select(test => $"{test}"),
+        $"{control.ProofTestUnderWay()}",
         .. control.DueNext().Select(due => $"{due}"),
         .. story.Site.Racks.Select(rack => $"{rack.Name} {control.FloodPhase(rack.Id)}"),
     ];

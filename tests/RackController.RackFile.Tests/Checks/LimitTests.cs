@@ -12,6 +12,13 @@ public sealed class LimitTests
     [InlineData("water-cold: 20 °C, water-warm: 18 °C", "water cannot be too cold and too warm at once")]
     [InlineData("service-hold-maximum: 2 min", "a service hold would warn before it begins")]
     [InlineData("pump-daily-budget: 40 min, pump-maximum-run: 45 min", "less than a single run of the pump (45 min)")]
+    [InlineData("float-test-interval: 12 h", "`float-test-interval` is `12 h`, outside 1 d to 400 d: a test every day")]
+    [InlineData("relay-test-interval: 401 d", "outside 1 d to 400 d")]
+    [InlineData("first-test-within: 91 d", "outside 1 d to 90 d: nobody tests a rack before it stands")]
+    [InlineData("test-step-within: 9 s", "outside 10 s to 10 min")]
+    [InlineData("floats-contradict-after: 11 min", "outside 1 s to 10 min: waves settle within seconds")]
+    [InlineData("still-floods-to-tell: 21", "a whole number from 1 to 20")]
+    [InlineData("still-floods-to-forbid: 101", "a whole number from 1 to 100")]
     public void ALimitOutsideItsBoundsIsRefusedWithTheReason(string limit, string expected) =>
         Expect.Complaint(RackFiles.SmallWith("tiers:\n", $"limits: {{ {limit} }}\n    tiers:\n"), expected);
 

@@ -112,7 +112,9 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
     private ImmutableList<ScenarioEvent>? Ask(MappingReader keys, RequestKind kind)
     {
         var request = RequestMaker.Make(
-            kind, keys.Get(person), keys.FindValue(rack), keys.Find(tier), keys.Find(alarm), keys.FindValue(length));
+            kind, keys.Get(person), keys.FindValue(rack), keys.Find(tier), keys.Find(alarm), keys.FindValue(length),
+            keys.FindValue(sensor) is { } tested ? names.Site[tested].Name
+            : keys.FindValue(load) is { } switched ? names.Site[switched].Name : null);
         if (request is null)
         {
             keys.Refuse(ask, "the request does not say enough", RequestMaker.Needs(kind));

@@ -22,6 +22,10 @@ internal enum RequestKind
     ConfirmReset,
     TierInUse,
     TierOutOfUse,
+    BeginProofTest,
+    SeenInProofTest,
+    NotSeenInProofTest,
+    AbandonProofTest,
 }
 
 /// <summary>Makes requests from the words of a scenario.</summary>
@@ -43,6 +47,10 @@ internal static class RequestMaker
         ("confirm-reset", RequestKind.ConfirmReset),
         ("tier-in-use", RequestKind.TierInUse),
         ("tier-out-of-use", RequestKind.TierOutOfUse),
+        ("begin-proof-test", RequestKind.BeginProofTest),
+        ("seen-in-proof-test", RequestKind.SeenInProofTest),
+        ("not-seen-in-proof-test", RequestKind.NotSeenInProofTest),
+        ("abandon-proof-test", RequestKind.AbandonProofTest),
     ];
 
     public static ChoiceKind<RequestKind> Kinds { get; } = new([.. Words]);
@@ -57,13 +65,15 @@ internal static class RequestMaker
         RequestKind.Acknowledge or RequestKind.Reset or RequestKind.ConfirmReset
             or RequestKind.AlarmOutOfService or RequestKind.AlarmInService => "give `alarm`",
         RequestKind.TierInUse or RequestKind.TierOutOfUse => "give `tier`",
+        RequestKind.BeginProofTest => "give `sensor` or `load`",
         RequestKind.FloodNow or RequestKind.SkipNextFlood or RequestKind.EndHold => "give `rack`",
         _ => throw new InvariantBrokenException($"{kind} needs no more than who asks"),
     };
 
     /// <summary>The request; null when something that it needs is missing.</summary>
     public static OperatorRequest? Make(
-        RequestKind kind, string by, RackId? rack, TierPlace? tier, string? alarm, Duration? length) => kind switch
+        RequestKind kind, string by, RackId? rack, TierPlace? tier, string? alarm, Duration? length, string? item) =>
+        kind switch
         {
             RequestKind.FloodNow when rack is { } which => new FloodNow(by, which),
             RequestKind.Stop => new Stop(by, rack),
@@ -79,6 +89,10 @@ internal static class RequestMaker
             RequestKind.ConfirmReset when alarm is not null => new ConfirmReset(by, alarm),
             RequestKind.TierInUse when tier is not null => new SetTierInUse(by, tier.Rack, tier.Number, true),
             RequestKind.TierOutOfUse when tier is not null => new SetTierInUse(by, tier.Rack, tier.Number, false),
+            RequestKind.BeginProofTest when item is not null => new BeginProofTest(by, item),
+            RequestKind.SeenInProofTest => new AnswerProofTest(by, AsExpected: true),
+            RequestKind.NotSeenInProofTest => new AnswerProofTest(by, AsExpected: false),
+            RequestKind.AbandonProofTest => new AbandonProofTest(by),
             _ => null,
         };
 }

@@ -46,7 +46,10 @@ public sealed class FaultModesTests
     public void EveryKindOfFaultThatIsNotARepairHasItsMode()
     {
         FaultKind[] deedsOfPeople =
-            [FaultKind.ReservoirRefilled, FaultKind.FloorMopped, FaultKind.BreakerClosed, FaultKind.FloatCutoutReset];
+            [
+                FaultKind.ReservoirRefilled, FaultKind.FloorMopped, FaultKind.BreakerClosed, FaultKind.FloatCutoutReset,
+                FaultKind.MovedWet, FaultKind.MovedDry,
+            ];
         var played = FaultModes.All.SelectMany(mode => mode.Kinds).ToHashSet();
         Assert.Empty(Enum.GetValues<FaultKind>().Except(played).Except(deedsOfPeople));
     }

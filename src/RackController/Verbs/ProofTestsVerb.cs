@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.Service;
+using Spectre.Console;
+
+namespace RackController.Verbs;
+
+/// <summary><c>proof-tests FILE</c>: what must be tested by hand, how often, when it last passed and when it is due.</summary>
+internal static class ProofTestsVerb
+{
+    private static readonly string[] titles = ["item", "test of a", "every", "last passed", "due"];
+
+    /// <summary>The verb, ready to be listed.</summary>
+    public static Command Create()
+    {
+        var file = Parsing.File("A rack file, such as config/demo-four-tier.yaml.");
+        var state = new Option<DirectoryInfo?>("--state")
+        {
+            HelpName = "folder",
+            Description = "The folder of its journal. Default: the one that `run` uses.",
+        };
+        var verb = new Command("proof-tests", "List every proof test of a rack: how often, last passed, and when it is due.")
+        {
+            file, state,
+        };
+        verb.SetAction(parsed => Run(
+            parsed.GetRequiredValue(file).ToString(), parsed.GetValue(state)?.ToString(), parsed.InvocationConfiguration));
+        return verb;
+    }
+
+    private static int Run(string file, string? state, InvocationConfiguration console)
+    {
+        if (RackFileArgument.Read(file, console.Error) is not { } site)
+        {
+            return ExitCode.AnswerIsNo;
+        }
+
+        var now = SystemClock.Instance.GetCurrentInstant();
+        var tests = ProofTestRecord.Read(site, StateFolder.Choose(state, file, site.Io, isFast: false), now, out var isDriven);
+        Print(site, tests, isDriven ? null : now, Screen.Over(console.Output));
+        return tests.Any(test => test.IsOverdue || test.HasFailed) ? ExitCode.AnswerIsNo : ExitCode.AsExpected;
+    }
+
+    private static void Print(Site site, ImmutableArray<ProofTestStatus> tests, Instant? start, IAnsiConsole console)
+    {
+        var table = new Table { Border = TableBorder.Horizontal };
+        table.AddColumns([.. titles.Select(title => new TableColumn(new Text(title)))]);
+        foreach (var test in tests)
+        {
+            string[] cells =
+            [
+                test.Item, ProofTestWords.Of(test.Kind), $"{test.Interval.TotalDays:0} d", ProofTestWords.LastPass(test, site.Zone),
+                Due(test, site.Zone, start),
+            ];
+            table.AddRow(cells.Select(cell => new Text(cell)));
+        }
+
+        console.WriteLine(site.Name);
+        console.Write(table);
+        var (overdue, failed) = (tests.Count(test => test.IsOverdue), tests.Count(test => test.HasFailed));
+        console.WriteLine($"{tests.Length} proof tests, {overdue} overdue, {failed} failed");
+    }
+
+    // A rack that was never driven is in service from its first run on.
+    private static string Due(ProofTestStatus test, DateTimeZone zone, Instant? start) =>
+        test.IsOverdue ? $"! {ProofTestWords.Date(test.DueAt, zone)}"
+        : start is { } first ? $"{(test.DueAt - first).TotalDays:0} d after the first run"
+        : ProofTestWords.Date(test.DueAt, zone);
+}

@@ -1,0 +1,94 @@
+using NodaTime;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.ProofTests;
+
+/// <summary>When a proof test is due.</summary>
+public class ProofTestLogTests
+{
+    private const string Rope = "north/leak rope";
+    private readonly Rig rig = new(ProofSite.Whole);
+
+    [Fact]
+    public void WhatWasNeverTestedIsDueATimeAfterItWentIntoService()
+    {
+        Assert.Equal(rig.Now.Wall + Duration.FromDays(14), rig.Test(Rope).DueAt);
+        Assert.False(rig.Test(Rope).IsOverdue);
+        rig.LeapFor(Duration.FromDays(14));
+        Assert.True(rig.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void AnIntervalThatIsShorterCountsFromTheStart()
+    {
+        var other = new Rig(ProofSite.Whole.WithLimits(limits => limits with { LeakRopeTestInterval = Duration.FromDays(2) }));
+        Assert.Equal(other.Now.Wall + Duration.FromDays(2), other.Test(Rope).DueAt);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void AWrongClockDoesNotMakeANewRackOverdue(bool isSetRight)
+    {
+        var other = new Rig(ProofSite.Whole, start: Instant.FromUtc(1970, 1, 1, 0, 0));
+        other.TrustWall(false);
+        other.ScanFor(Duration.FromSeconds(10));
+        other.StepWall(isSetRight ? Duration.FromDays(20_000) : Duration.Zero);
+        other.TrustWall(isSetRight);
+        other.LeapFor(Duration.FromDays(13));
+        Assert.False(other.Test(Rope).IsOverdue);
+        other.LeapFor(Duration.FromDays(1));
+        Assert.True(other.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void WhatWasPassedIsDueAnIntervalLaterByTheCalendar()
+    {
+        rig.ScanFor(Duration.FromMinutes(3));
+        rig.TestContact(Rope);
+        var passedAt = rig.Test(Rope).PassedAt!.Value;
+        Assert.True(passedAt > rig.Now.Wall + Duration.FromSeconds(-10) && passedAt <= rig.Now.Wall);
+        Assert.Equal(passedAt + Duration.FromDays(90), rig.Test(Rope).DueAt);
+
+        rig.Restart(Duration.FromDays(89));
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.False(rig.Test(Rope).IsOverdue);
+        rig.LeapFor(Duration.FromDays(1));
+        Assert.True(rig.Test(Rope).IsOverdue);
+        rig.TestContact(Rope);
+        Assert.False(rig.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void AwayWithoutAClockItIsOverdueOnceTheTimeIsKnownAgain()
+    {
+        rig.ScanFor(Duration.FromMinutes(3));
+        rig.TestContact(Rope);
+        rig.Restart(Duration.FromDays(100), wallTrusted: false);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.False(rig.Test(Rope).IsOverdue);
+        rig.TrustWall(true);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.True(rig.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void ADateThatAWrongClockWroteIsPutRight()
+    {
+        rig.StepWall(Duration.FromDays(1_000));
+        rig.ScanFor(Duration.FromMinutes(3));
+        rig.TestContact(Rope);
+        var version = rig.Control.MemoryVersion;
+        rig.StepWall(Duration.FromDays(-1_000));
+        rig.ScanFor(Duration.FromSeconds(1));
+        Assert.True(rig.Test(Rope).DueAt <= rig.Now.Wall + Duration.FromDays(90));
+        Assert.True(rig.Control.MemoryVersion > version);
+        rig.LeapFor(Duration.FromDays(91));
+        Assert.True(rig.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void WhatIsUntestedTakesNoRoomInMemory() => Assert.Equal(
+        ["proof-tests/in service age"], rig.Control.Save().Items.Keys.Where(key => key.Contains("proof-test", StringComparison.Ordinal)
+            && !key.EndsWith("/latched", StringComparison.Ordinal)));
+}
