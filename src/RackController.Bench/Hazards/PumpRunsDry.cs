@@ -7,7 +7,8 @@ namespace RackController.Bench;
 /// forgiven (common practice, no source).</summary>
 internal sealed class PumpRunsDry(Site site) : IHazardWatch
 {
-    private static readonly Duration Limit = Duration.FromSeconds(30);
+    /// <summary>How long is forgiven.</summary>
+    public static readonly Duration Limit = Duration.FromSeconds(30);
     private readonly Lasting dry = new(site.Racks.Length, Limit);
 
     public void Look(IObserved now, HazardBook book)

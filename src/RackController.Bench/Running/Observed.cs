@@ -60,7 +60,9 @@ internal sealed class Observed(Site site, SimulatedSite plant, LoadLedger loads,
 
     public FloodPhase Flood(RackId rack) => control?.FloodPhase(rack) ?? FloodPhase.Idle;
 
-    public AlarmState Alarm(string key) => alarms.GetValueOrDefault(key, AlarmState.Normal);
+    public AlarmState Alarm(string key) => key == AlarmIs.Any
+        ? alarms.Values.FirstOrDefault(state => state != AlarmState.SuppressedByDesign, AlarmState.Normal)
+        : alarms.GetValueOrDefault(key, AlarmState.Normal);
 
     public double TrayDepthMm(RackId rack, int tierNumber) => plant.Racks[rack.Index].Tiers[tierNumber - 1].DepthMm;
 

@@ -4,10 +4,13 @@ using RackController.Model;
 namespace RackController.Bench;
 
 /// <summary>An alarm is in a state.</summary>
-/// <param name="Key">The key of the alarm.</param>
+/// <param name="Key">The key of the alarm; <see cref="Any"/> for whichever is there.</param>
 /// <param name="State">The state; null for any that is not normal.</param>
 public sealed record AlarmIs(string Key, AlarmState? State) : Statement
 {
+    /// <summary>The key that stands for whichever alarm is there.</summary>
+    public const string Any = "any";
+
     /// <inheritdoc/>
     public override Truth Judge(IObserved now)
     {
@@ -23,6 +26,6 @@ public sealed record AlarmIs(string Key, AlarmState? State) : Statement
 
     /// <inheritdoc/>
     public override bool Concerns(Site site, string subject) =>
-        subject == Key || (site.Racks.FirstOrDefault(rack => Key.StartsWith(rack.Name + "/", StringComparison.Ordinal)) is { } rack
+        subject == Key || Key == Any || (site.Racks.FirstOrDefault(rack => Key.StartsWith(rack.Name + "/", StringComparison.Ordinal)) is { } rack
             && Vicinity.OfWater(rack.Id).Concerns(site, subject));
 }

@@ -54,7 +54,7 @@ public interface IObserved
     FloodPhase Flood(RackId rack);
 
     /// <summary>The state of an alarm; normal for one that is not listed.</summary>
-    /// <param name="key">The key of the alarm.</param>
+    /// <param name="key">The key of the alarm; <see cref="AlarmIs.Any"/> for the first that means anything.</param>
     AlarmState Alarm(string key);
 
     /// <summary>Depth of water in a flood tray, mm.</summary>

@@ -35,6 +35,32 @@ internal sealed class ReportFolder
         return true;
     });
 
+    /// <summary>Where the scenario of a failed case is.</summary>
+    /// <param name="number">The number of the failure, from 1.</param>
+    public string Of(int number) => Path.Combine(path, $"failure-{number:00}.yaml");
+
+    /// <summary>Writes all reports of a campaign, and a scenario for each of its failures.</summary>
+    /// <param name="findings">What it found.</param>
+    /// <exception cref="CouldNotRunException">They cannot be written.</exception>
+    public void Write(CampaignFindings findings) => Try(path, () =>
+    {
+        foreach (var old in Directory.EnumerateFiles(path, "failure-*.yaml"))
+        {
+            File.Delete(old);
+        }
+
+        WriteFile("report.html", CampaignHtml.Of(findings));
+        WriteFile("result.json", CampaignJson.Of(findings));
+        WriteFile("junit.xml", CampaignJUnit.Of(findings));
+        var rackFile = Path.GetRelativePath(path, findings.RackFile);
+        for (var number = 1; number <= findings.Failures.Length; number++)
+        {
+            WriteFile(Path.GetFileName(Of(number)), ScenarioWriter.Write(findings.ScenarioOf(number, rackFile)));
+        }
+
+        return true;
+    });
+
     private static T Try<T>(string path, Func<T> act)
     {
         try

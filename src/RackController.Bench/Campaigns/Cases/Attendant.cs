@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
@@ -30,7 +31,7 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
     public IReadOnlyList<ScenarioEvent> Visit(VirtualRun run)
     {
         var before = deeds.Count;
-        var alarms = run.Control?.Alarms() ?? [];
+        var alarms = Standing(run);
         foreach (var alarm in alarms)
         {
             Answer(alarm, run);
@@ -40,6 +41,10 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
         ComesAt = MonotonicTime.Zero + run.Now.Elapsed + (IsContent ? otherwise : whileSomethingStands);
         return deeds[before..];
     }
+
+    /// <summary>The alarms that a person sees: not those that mean nothing in the rack's present state.</summary>
+    public static ImmutableArray<Alarm> Standing(VirtualRun run) =>
+        [.. (run.Control?.Alarms() ?? []).Where(alarm => alarm.State != AlarmState.SuppressedByDesign)];
 
     private void Answer(Alarm alarm, VirtualRun run)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using RackController.Model;
 
 namespace RackController.Bench;
 
@@ -37,8 +38,26 @@ public sealed record CaseOutcome(CampaignCase Case, FailureClass Class, string S
     /// <summary>From the first fault to the first interlock that acted and told of it; null where none did.</summary>
     public Duration? ToTrip { get; init; }
 
+    /// <summary>Which tray or load went short without a word; empty for any other class.</summary>
+    public string WentShort { get; init; } = "";
+
     /// <summary>How long the run was.</summary>
     public required Duration Length { get; init; }
+
+    /// <summary>Which wired parts acted by themselves.</summary>
+    public ImmutableArray<WiredBackstop> Acted { get; init; } = [];
+
+    /// <summary>What would have happened had the float in the pump's own wire not been there; null where nothing worse
+    /// would.</summary>
+    public Hazard? PreventedByFloatCutout { get; init; }
+
+    /// <summary>Simulated time, all racks of the site added up, days.</summary>
+    /// <param name="site">The site.</param>
+    public double RackDays(Site site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return Length.TotalDays * site.Racks.Length;
+    }
 
     /// <summary>What a person did after the repair.</summary>
     internal ImmutableArray<ScenarioEvent> Deeds { get; init; } = [];

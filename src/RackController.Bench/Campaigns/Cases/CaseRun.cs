@@ -6,10 +6,13 @@ using RackController.Plant;
 namespace RackController.Bench;
 
 /// <summary>Runs one case: nothing but the controller, the simulated rack, the hazard watches, a person who comes afterwards, and
-/// what is owed to the crops. It ends once the site floods again and nothing is left to be done, or when that is overdue.</summary>
+/// what is owed to the crops. It ends after a day, once the site floods again and nothing is left to be done, or when that is overdue.</summary>
 internal sealed class CaseRun
 {
     private static readonly Duration personAndRests = Duration.FromMinutes(90);
+
+    // Budgets and latches look back 24 h: what comes of them later in the day belongs to the case.
+    private static readonly Duration aDay = Duration.FromDays(1);
     private readonly Site site;
     private readonly FaultFreeDays days;
     private readonly CampaignCase drawn;
@@ -18,8 +21,12 @@ internal sealed class CaseRun
     private readonly HazardBook hazards;
     private readonly IHazardWatch[] watches;
     private readonly CropDuties duties;
+    // Breakers that the case itself opens.
+    private readonly bool[] isTripped;
+    private readonly SortedSet<WiredBackstop> acted = [];
     private Duration? alarmAt;
     private Duration? tripAt;
+    private bool isWellAgain;
 
     // A board without power tells nobody anything, and its dead page tells that.
     private bool wasAway;
@@ -38,6 +45,9 @@ internal sealed class CaseRun
         hazards = new HazardBook(run.Log);
         watches = HazardWatches.Of(site);
         duties = new CropDuties(site);
+        isTripped = [.. site.Circuits.Select(circuit => drawn.Faults.Any(fault =>
+            fault.Instance.Target.Circuit == circuit.Id
+            && fault.Instance.Mode.Kinds.Any(kind => kind is FaultKind.BreakerTrip or FaultKind.GroundFaultTrip)))];
     }
 
     /// <summary>Runs it.</summary>
@@ -46,7 +56,10 @@ internal sealed class CaseRun
         var made = new CaseRun(site, days, drawn);
         try
         {
-            return made.ToTheEnd();
+            var outcome = made.ToTheEnd();
+            return outcome.Acted.Contains(WiredBackstop.FloatCutout) && outcome.Hazards.IsEmpty
+                ? outcome with { PreventedByFloatCutout = WithoutFloatCutouts(site, days, drawn) }
+                : outcome;
         }
         catch (Exception defect) when (defect is not OutOfMemoryException)
         {
@@ -54,14 +67,24 @@ internal sealed class CaseRun
         }
     }
 
+    // A mode of the wired float itself has no place on a site without one.
+    private static Hazard? WithoutFloatCutouts(Site site, FaultFreeDays days, CampaignCase drawn)
+    {
+        var bare = site with { Racks = [.. site.Racks.Select(rack => rack with { FloatCutout = null })] };
+        var left = drawn.Faults.RemoveAll(fault => fault.Instance.Mode.Kinds.Contains(FaultKind.FloatCutoutStuck));
+        var run = new CaseRun(bare, days, drawn with { Faults = left });
+        return left.IsEmpty ? null : run.ToTheEnd().Hazards.FirstOrDefault();
+    }
+
+    // When it has to have flooded again.
     private Duration Deadline => drawn.AllOver + personAndRests + days.LongestBetweenFloods;
 
     private CaseOutcome ToTheEnd()
     {
-        var end = MonotonicTime.Zero + Deadline;
+        var end = MonotonicTime.Zero + Duration.Max(aDay, Deadline);
         run.Begin();
         Look();
-        while (!IsWellAgain && run.Step(end))
+        while ((run.Now.Elapsed < aDay || !isWellAgain) && run.Step(end))
         {
             Look();
         }
@@ -72,13 +95,13 @@ internal sealed class CaseRun
             return Outcome(FailureClass.Hazard, hazards.Hazards[0].Seen);
         }
 
-        if (!IsWellAgain)
+        if (!isWellAgain)
         {
             return Outcome(FailureClass.Stuck, StuckWords);
         }
 
         return alarmAt is null && !wasAway && Shortfall.Of(site, days.Duties, duties, drawn.Start, run.Now.At) is { } lost
-            ? Outcome(FailureClass.Silent, lost)
+            ? Outcome(FailureClass.Silent, lost.Words) with { WentShort = lost.Subject }
             : Outcome(FailureClass.None, "");
     }
 
@@ -91,7 +114,9 @@ internal sealed class CaseRun
         }
 
         duties.Look(now);
+        isWellAgain = isWellAgain || (now.Elapsed <= Deadline && FloodsAgain);
         wasAway |= !now.ControllerRuns;
+        NoteBackstops();
         foreach (var happened in now.Events)
         {
             if (happened.Kind == EventKind.Alarm && happened.What == AlarmState.Unacknowledged.InWords())
@@ -105,7 +130,27 @@ internal sealed class CaseRun
         }
     }
 
-    private bool IsWellAgain => run.Now.Elapsed > drawn.AllOver && attendant.IsContent && site.Racks.All(FloodedAgain);
+    private void NoteBackstops()
+    {
+        foreach (var rack in run.Plant.Racks)
+        {
+            if (rack.IsFloatCutoutOpen)
+            {
+                acted.Add(WiredBackstop.FloatCutout);
+            }
+        }
+
+        for (var index = 0; index < run.Plant.Circuits.Length; index++)
+        {
+            var breaker = run.Plant.Circuits[index].Breaker;
+            if (breaker != BreakerState.Closed && !isTripped[index])
+            {
+                acted.Add(breaker == BreakerState.TrippedByGroundFault ? WiredBackstop.GroundFaultProtection : WiredBackstop.Breaker);
+            }
+        }
+    }
+
+    private bool FloodsAgain => run.Now.Elapsed > drawn.AllOver && attendant.IsContent && site.Racks.All(FloodedAgain);
 
     // Every tray that is flooded when nothing fails, by a flood that began after the repair and is over.
     private bool FloodedAgain(Rack rack)
@@ -139,7 +184,7 @@ internal sealed class CaseRun
         get
         {
             var dry = string.Join(", ", site.Racks.Where(rack => !FloodedAgain(rack)).Select(rack => rack.Name));
-            var standing = run.Control is { } control ? string.Join(", ", control.Alarms().Select(alarm => alarm.Key)) : "no controller";
+            var standing = string.Join(", ", Attendant.Standing(run).Select(alarm => alarm.Key));
             return (dry.Length > 0 ? $"{dry} did not flood again" : "alarms stayed")
                 + $" within {Spans.Words(Deadline - drawn.AllOver)} of the repair" + (standing.Length > 0 ? $"; {standing} stands" : "");
         }
@@ -152,5 +197,6 @@ internal sealed class CaseRun
         ToTrip = tripAt - drawn.Faults[0].At,
         Length = run.Now.Elapsed,
         Deeds = [.. attendant.Deeds],
+        Acted = [.. acted],
     };
 }

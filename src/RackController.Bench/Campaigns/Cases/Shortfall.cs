@@ -4,18 +4,20 @@ using RackController.Model;
 namespace RackController.Bench;
 
 /// <summary>What crops went short of in a run, beside the days on which nothing fails.</summary>
-internal static class Shortfall
+/// <param name="Subject">Whose it was: a tray or a load.</param>
+/// <param name="Words">How much, in words.</param>
+internal sealed record Shortfall(string Subject, string Words)
 {
     // Shorter than this, no crop suffers; common practice, no source.
     private static readonly Duration borne = Duration.FromHours(2);
 
-    /// <summary>The first shortfall in words; null where there is none.</summary>
+    /// <summary>The first shortfall; null where there is none.</summary>
     /// <param name="site">The site.</param>
     /// <param name="owed">What crops get when nothing fails.</param>
     /// <param name="given">What they got.</param>
     /// <param name="from">From when.</param>
     /// <param name="until">Until when.</param>
-    public static string? Of(Site site, CropDuties owed, CropDuties given, Instant from, Instant until)
+    public static Shortfall? Of(Site site, CropDuties owed, CropDuties given, Instant from, Instant until)
     {
         foreach (var rack in site.Racks)
         {
@@ -25,7 +27,8 @@ internal static class Shortfall
                 var had = given.Wetted(rack.Id, tier.Number - 1).Count;
                 if (had < due)
                 {
-                    return $"the tray of {rack.Name}/tier {tier.Number} was filled {had} times instead of {due}";
+                    var tray = $"the tray of {rack.Name}/tier {tier.Number}";
+                    return new Shortfall(tray, $"{tray} was filled {had} times instead of {due}");
                 }
             }
         }
@@ -35,7 +38,7 @@ internal static class Shortfall
             var missing = owed.Powered(load.Id, from, until) - given.Powered(load.Id, from, until);
             if (missing > borne)
             {
-                return $"{load.Name} did nothing for {Spans.Words(missing)} in which it should have";
+                return new Shortfall(load.Name, $"{load.Name} did nothing for {Spans.Words(missing)} in which it should have");
             }
         }
 

@@ -16,7 +16,7 @@ internal sealed class EventMapping : Mapping<ImmutableList<ScenarioEvent>>
     private readonly Key<string> name = Key.Optional("name", new TextKind("a name", "\"`"), "What expectations call it.");
     private readonly Key<Duration> length = Key.Optional("for", new DurationKind("0 s", "366 d", ""), "How long it lasts.");
     private readonly Key<string> size = Key.Optional("size", new TextKind("an amount", ""), "How much, in the unit of the fault.");
-    private readonly Key<string> alarm = Key.Optional("alarm", new AlarmKeyKind(), "Which alarm is asked about.");
+    private readonly Key<string> alarm = Key.Optional("alarm", new AlarmKeyKind(orAny: false), "Which alarm is asked about.");
     private readonly Key<string> person = Key.Defaulted("person", new TextKind("a name", ""), "the grower", "Who asks.");
     private readonly Key<ClockChange> clock = Key.Optional("clock", new ClockChangeKind(), "What becomes of the board's wall clock.");
     private readonly Key<bool> controller = Key.Optional(

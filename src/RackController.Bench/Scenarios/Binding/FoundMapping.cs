@@ -11,7 +11,8 @@ internal sealed class FoundMapping : Mapping<PlantStart>
     private const double MmPerM = 1000;
 
     // FAO-56 table 12 (from memory) for young and grown small vegetables; seeds that lie in the dark under a cover are an assumption.
-    private static readonly ChoiceKind<double> crops = new([("sown", 0.3), ("seedlings", 0.7), ("full canopy", 1.05)]);
+    private static readonly (string Word, double Factor)[] stages = [("sown", 0.3), ("seedlings", 0.7), ("full canopy", 1.05)];
+    private static readonly ChoiceKind<double> crops = new([.. stages]);
 
     private static readonly QuantityKind conductivity = new(ScenarioDimensions.Conductivity, "0 mS/cm", "3 mS/cm");
 
@@ -23,6 +24,10 @@ internal sealed class FoundMapping : Mapping<PlantStart>
     private readonly Key<double> crop = Key.Optional("crop", crops, "How far the crop is, and so how much it drinks.");
     private readonly Key<double> altitude = Key.Optional(
         "altitude", new QuantityKind(Dimensions.Length, "0 m", "5000 m"), "How high the site lies: in thin air, water holds less oxygen.");
+
+    /// <summary>How a scenario calls the stage of a crop.</summary>
+    /// <param name="factor">One of those that it can be.</param>
+    public static string CropWord(double factor) => stages.First(stage => stage.Factor == factor).Word;
 
     public override string Name => "found";
 

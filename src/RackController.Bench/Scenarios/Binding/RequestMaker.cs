@@ -57,6 +57,26 @@ internal static class RequestMaker
 
     public static string Word(RequestKind kind) => Words.First(one => one.Kind == kind).Word;
 
+    /// <summary>The kind of a request.</summary>
+    public static RequestKind KindOf(OperatorRequest request) => request switch
+    {
+        FloodNow => RequestKind.FloodNow,
+        Stop => RequestKind.Stop,
+        Resume => RequestKind.Resume,
+        SkipNextFlood => RequestKind.SkipNextFlood,
+        HoldForService => RequestKind.Hold,
+        EndServiceHold => RequestKind.EndHold,
+        Acknowledge => RequestKind.Acknowledge,
+        Shelve => RequestKind.Shelve,
+        SetAlarmOutOfService { OutOfService: true } => RequestKind.AlarmOutOfService,
+        SetAlarmOutOfService => RequestKind.AlarmInService,
+        ResetLatch => RequestKind.Reset,
+        ConfirmReset => RequestKind.ConfirmReset,
+        SetTierInUse { InUse: true } => RequestKind.TierInUse,
+        SetTierInUse => RequestKind.TierOutOfUse,
+        _ => throw new InvariantBrokenException($"every request has its word, {request.GetType().Name} too"),
+    };
+
     /// <summary>What a request must say, as advice.</summary>
     public static string Needs(RequestKind kind) => kind switch
     {

@@ -14,7 +14,7 @@ internal sealed class StatementMapping : Mapping<Statement>
     private readonly Key<TierPlace> tier;
     private readonly Key<CircuitId> circuit;
     private readonly Key<string> happens;
-    private readonly Key<string> alarm = Optional("alarm", new AlarmKeyKind(), "The key of an alarm.");
+    private readonly Key<string> alarm = Optional("alarm", new AlarmKeyKind(orAny: true), "The key of an alarm.");
     private readonly Key<string> reports = Optional("event", new TextKind("the subject of an event", ""), "The subject of an event.");
     private readonly Key<bool> controller = Optional(
         "controller", new ChoiceKind<bool>([("running", true), ("away", false)]), "Whether the controller runs.");

@@ -1,0 +1,81 @@
+using RackController.Bench.Tests.Support;
+using RackController.Plant;
+
+namespace RackController.Bench.Tests.Campaigns;
+
+public sealed class CampaignTests
+{
+    private static readonly CampaignOptions some = new() { RackDays = 40, Pairs = false };
+
+    [Fact]
+    public void TheSameSeedComesToTheSameWhateverTheThreadsDo()
+    {
+        var first = DemoCampaigns.Run(new CampaignPlan(DemoCampaigns.FourTier, some));
+        var second = DemoCampaigns.Run(new CampaignPlan(DemoCampaigns.FourTier, some));
+        Assert.Equal(first.Select(Told), second.Select(Told));
+    }
+
+    [Fact]
+    public void AnotherSeedDrawsOtherMomentsOfTheSameCases()
+    {
+        var first = new CampaignPlan(DemoCampaigns.FourTier, some).Draw(3)!;
+        var second = new CampaignPlan(DemoCampaigns.FourTier, some with { Seed = 2 }).Draw(3)!;
+        Assert.Equal(first.Name, second.Name);
+        Assert.NotEqual(first.Faults[0], second.Faults[0]);
+    }
+
+    [Fact]
+    public void ShardsShareTheCasesWithoutGapOrOverlap()
+    {
+        var options = new CampaignOptions { Only = ["weep-blocked", "leak-rope-dead"] };
+        IEnumerable<string> Names(CampaignPlan plan) =>
+            Enumerable.Range(0, plan.Count).Select(plan.Draw).OfType<CampaignCase>().Select(drawn => drawn.Name);
+        var whole = Names(new CampaignPlan(DemoCampaigns.FourTier, options)).ToList();
+        var parts = Enumerable.Range(1, 3).SelectMany(number =>
+            Names(new CampaignPlan(DemoCampaigns.FourTier, options with { Shard = new Shard(number, 3) }))).ToList();
+        Assert.Equal(whole.Order(StringComparer.Ordinal), parts.Order(StringComparer.Ordinal));
+        Assert.NotEmpty(whole);
+    }
+
+    [Fact]
+    public void ACaseStrikesInThePhaseThatItIsNamedFor()
+    {
+        var plan = new CampaignPlan(DemoCampaigns.FourTier, new CampaignOptions { Only = ["air-humidity-frozen"] });
+        for (var index = 0; index < plan.Count; index++)
+        {
+            var drawn = plan.Draw(index)!;
+            var run = new VirtualRun(plan.Site, drawn.Start, drawn.Events, PlantStart.Default, profile: null);
+            run.Begin();
+            var strikes = Model.MonotonicTime.Zero + drawn.Faults[0].At;
+            while (run.Step(strikes))
+            {
+                Assert.True(run.Now.Elapsed <= drawn.Faults[0].At);
+            }
+
+            var phase = run.Now.Flood(plan.Site.Racks[0].Id);
+            Control.FloodPhase? expected = drawn.Phase switch
+            {
+                CasePhase.Filling => Control.FloodPhase.Filling,
+                CasePhase.Soaking => Control.FloodPhase.Soaking,
+                CasePhase.Draining => Control.FloodPhase.Draining,
+                CasePhase.Idle or CasePhase.Dark or CasePhase.LightsOn or CasePhase.LightsOff => Control.FloodPhase.Idle,
+                _ => null,
+            };
+            Assert.True(expected is null || phase == expected, $"{drawn.Name}: {phase}");
+        }
+    }
+
+    // The demo rack's own modes at one phase each, and a few pairs: the whole of it is for the verb.
+    [Fact]
+    public void NothingInTheCatalogueFloodsTheFloorBurnsThePumpOrOverloadsTheCircuit()
+    {
+        var plan = new CampaignPlan(DemoCampaigns.FourTier, new CampaignOptions { Shard = new Shard(3, 11) });
+        var outcomes = DemoCampaigns.Run(new CampaignPlan(plan.Site, plan.Options with { RackDays = 260 }));
+        Assert.True(outcomes.Length > 200);
+        var failed = outcomes.Where(outcome => outcome.Class is FailureClass.Hazard or FailureClass.Stuck or FailureClass.Crash);
+        Assert.Empty(failed.Select(outcome => $"{outcome.Class}: {outcome.Case.Name}: {outcome.Seen}"));
+    }
+
+    private static string Told(CaseOutcome outcome) =>
+        $"{outcome.Case.Name} {outcome.Case.Start} {outcome.Class} {outcome.Seen} {outcome.ToAlarm} {outcome.ToTrip} {outcome.Length}";
+}
