@@ -44,16 +44,21 @@ internal sealed class MountedDisk(string folder) : Disk
     {
         using var file = File.Create(ballast, bufferSize: 1);
         var block = new byte[4096];
+        while (TryWrite(file, block))
+        {
+        }
+    }
+
+    private static bool TryWrite(FileStream file, byte[] block)
+    {
         try
         {
-            while (true)
-            {
-                file.Write(block);
-            }
+            file.Write(block);
+            return true;
         }
         catch (IOException)
         {
-            // That is what full means.
+            return false;
         }
     }
 

@@ -20,15 +20,24 @@ internal static class ComplaintRules
                 throw new DefectException($"no place: {complaint}");
             }
 
-            if (complaint.What.Length == 0 || complaint.WhatToDo.Length == 0 || complaint.ToString().Any(char.IsControl))
-            {
-                throw new DefectException($"not one line with a next step: {complaint}");
-            }
+            HoldOneLine(complaint.What);
+            HoldOneLine(complaint.WhatToDo);
         }
 
         if (hasError == isUsable)
         {
             throw new DefectException(isUsable ? "usable, and an error" : "neither usable nor an error");
+        }
+    }
+
+    /// <summary>Holds words for people to one line.</summary>
+    /// <param name="words">The words.</param>
+    /// <exception cref="DefectException">They are none, or more.</exception>
+    public static void HoldOneLine(string words)
+    {
+        if (words.Length == 0 || words.Any(char.IsControl))
+        {
+            throw new DefectException($"not one line: {words}");
         }
     }
 }

@@ -77,9 +77,9 @@ internal sealed class JournalTarget : Target
 
             _ = record.Because(Start, "fuzz");
         }
-        catch (CouldNotRunException)
+        catch (CouldNotRunException cannot)
         {
-            // Said in one line that there is nothing to read.
+            ComplaintRules.HoldOneLine(cannot.Message);
         }
     }
 

@@ -7,9 +7,11 @@ Coverage.Begin();
 var ground = Directory.CreateTempSubdirectory("rackcontroller-fuzz-");
 try
 {
-    if (args is not [var name, var how, .. var rest] || Target.All(ground.FullName).FirstOrDefault(each => each.Name == name) is not { } target)
+    if (args is not [var name, var how, .. var rest]
+        || Target.All(ground.FullName).FirstOrDefault(each => each.Name == name) is not { } target)
     {
-        Console.Error.WriteLine("usage: RackController.Fuzz rack-file|scenario|journal (afl | files FILE... | loop SECONDS CORPUS FINDINGS DICTIONARY)");
+        Console.Error.WriteLine(
+            "usage: RackController.Fuzz rack-file|scenario|journal (afl | files FILE... | loop SECONDS CORPUS FINDINGS WORDS)");
         return 2;
     }
 

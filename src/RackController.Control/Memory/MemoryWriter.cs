@@ -50,10 +50,12 @@ internal sealed class MemoryReader(ControlMemory? memory, Moment now)
         memory is not null && memory.Items.TryGetValue(key, out var value) && value is >= -Most and <= Most ? value : null;
 
     /// <summary>A length of time of at most a century; null for anything else.</summary>
-    public Duration? Length(string key) => Number(key) is >= -CenturyMs and <= CenturyMs and { } ms ? Duration.FromMilliseconds(ms) : null;
+    public Duration? Length(string key) =>
+        Number(key) is >= -CenturyMs and <= CenturyMs and { } ms ? Duration.FromMilliseconds(ms) : null;
 
     /// <summary>A wall time of the centuries in which this program may run; null for anything else.</summary>
-    public Instant? WallTime(string key) => Number(key) is >= 0 and <= 3 * CenturyMs and { } ms ? Instant.FromUnixTimeMilliseconds(ms) : null;
+    public Instant? WallTime(string key) =>
+        Number(key) is >= 0 and <= 3 * CenturyMs and { } ms ? Instant.FromUnixTimeMilliseconds(ms) : null;
 
     /// <summary>The monotonic time that lies as long ago as the remembered age, and the time away.</summary>
     public MonotonicTime? TimeOf(string key) => Length(key) is { } age ? now.Monotonic + -(age + Away) : null;

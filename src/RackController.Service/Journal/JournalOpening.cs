@@ -75,8 +75,8 @@ internal sealed record JournalOpening(
             }
 
             JournalSchema.LookForColumns(connection, version);
-            _ = JournalFile.MemoryIn(connection);
-            _ = JournalFile.LastTrustedTimeIn(connection);
+            _ = JournalMemory.In(connection);
+            _ = JournalMemory.LastTrustedTimeIn(connection);
             return null;
         }
         catch (Exception e) when (IsNonsense(e))
@@ -96,7 +96,7 @@ internal sealed record JournalOpening(
         {
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
             var isSound = JournalSchema.QuickCheck(connection) is null;
-            return (isSound ? JournalFile.MemoryIn(connection) : null) ?? NothingKnown;
+            return (isSound ? JournalMemory.In(connection) : null) ?? NothingKnown;
         }
         catch (Exception e) when (e is SqliteException || IsNonsense(e))
         {

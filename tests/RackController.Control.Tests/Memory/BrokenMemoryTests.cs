@@ -5,11 +5,12 @@ using RackController.Testing;
 
 namespace RackController.Control.Tests;
 
-/// <summary>A record may survive its disk in part. Whatever numbers are left, a rack is driven, and nothing is allowed for longer.</summary>
+/// <summary>A record may survive its disk in part. Whatever numbers are left, a rack is driven, and nothing may run for longer.</summary>
 public sealed class BrokenMemoryTests
 {
     private static readonly Gen<long> Nonsense = Gen.OneOf(
-        Gen.Long, Gen.Int.Select(number => (long)number), Gen.Int[-2, 2].Select(near => near + (1L << 53)), Gen.Int[-1, 9].Select(few => (long)few));
+        Gen.Long, Gen.Int.Select(number => (long)number), Gen.Int[-2, 2].Select(near => near + (1L << 53)),
+        Gen.Int[-1, 9].Select(few => (long)few));
 
     [Fact]
     public void WhateverNumbersARecordHoldsARackIsDrivenByIt() =>
