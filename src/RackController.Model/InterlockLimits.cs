@@ -62,6 +62,21 @@ public sealed record InterlockLimits
     /// <summary>Least time between switching one relay off and on again. Default 5 s; 0 to 10 min.</summary>
     public Duration RelayRest { get; init; } = Duration.FromSeconds(5);
 
+    /// <summary>How long a circuit must be measured above its continuous limit before loads are shed; starting currents are
+    /// shorter. Default 10 s; 2 s to 5 min.</summary>
+    public Duration CircuitOverLimitAfter { get; init; } = Duration.FromSeconds(10);
+
+    /// <summary>How long a circuit that was above its limit is given before it is looked at whether what was shed fits again.
+    /// Default 10 min; 1 min to 24 h.</summary>
+    public Duration CircuitOverLimitReturn { get; init; } = Duration.FromMinutes(10);
+
+    /// <summary>How many times above its limit within 24 h latch what a circuit sheds. Default 3; 1 to 20.</summary>
+    public int CircuitOverLimitsToLatch { get; init; } = 3;
+
+    /// <summary>How often an aerator or fan that is always on is switched off for a moment, to see its current fall. Default 12 h;
+    /// 1 h to 7 days.</summary>
+    public Duration LoadCheckEvery { get; init; } = Duration.FromHours(12);
+
     /// <summary>Longest service hold. Default 30 min; 1 min to 8 h.</summary>
     public Duration ServiceHoldMaximum { get; init; } = Duration.FromMinutes(30);
 

@@ -85,6 +85,10 @@ public sealed record Load
     /// controller is dead.</summary>
     public required RelayContact Contact { get; init; }
 
+    /// <summary>How often its relay may switch on and off before it counts as worn: 100 to 100 million. Default 100,000, what general
+    /// purpose relays are made for at their rated load (common practice, no source).</summary>
+    public int RatedOperations { get; init; } = 100_000;
+
     /// <summary>Running current, in amperes, on a supply of this voltage: I = P / (U cos phi).</summary>
     /// <param name="voltageV">Supply voltage, in volts, above 0.</param>
     public double CurrentA(double voltageV) => PowerW / (voltageV * PowerFactor);

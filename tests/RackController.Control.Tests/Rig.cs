@@ -36,6 +36,9 @@ internal sealed class Rig : IEventSink
 
     public IReadOnlyList<ControlEvent> Events => events;
 
+    /// <summary>What the rack does after each scan, by what it was told.</summary>
+    public Action? Rack { get; set; }
+
     /// <summary>How the next scans go.</summary>
     public ScanConditions Conditions { get; set; } = ScanConditions.Good;
 
@@ -192,6 +195,8 @@ internal sealed class Rig : IEventSink
         somethingChanged = false;
         OperatorRequest[] all = [.. asked, .. requests];
         asked.Clear();
-        return commands = control.Scan(Now, readings, Conditions, all, this);
+        commands = control.Scan(Now, readings, Conditions, all, this);
+        Rack?.Invoke();
+        return commands;
     }
 }

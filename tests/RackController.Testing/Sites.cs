@@ -123,6 +123,18 @@ public static class Sites
         }),
     };
 
+    /// <summary>The site with the current of its first circuit measured, by <c>sockets/current</c>.</summary>
+    /// <param name="site">A site.</param>
+    public static Site WithCircuitCurrent(this Site site) => site with
+    {
+        Sensors = site.Sensors.Add(Contact(site.Sensors.Length, $"{site.Circuits[0].Name}/current", SensorKind.CircuitCurrent) with
+        {
+            Circuit = site.Circuits[0].Id,
+            PlausibleMax = 150,
+            StaleAfter = Duration.FromSeconds(30),
+        }),
+    };
+
     /// <summary>The site with a contactor upstream of its first circuit.</summary>
     /// <param name="site">A site.</param>
     public static Site WithContactor(this Site site) =>

@@ -19,6 +19,9 @@ public enum RowEffect
     /// <summary>The contactor of a circuit opens, and nothing on it is powered.</summary>
     CutCircuit,
 
+    /// <summary>Loads of low priority wait until what is left fits.</summary>
+    Shed,
+
     /// <summary>Nothing is switched; a person is told.</summary>
     Tell,
 }

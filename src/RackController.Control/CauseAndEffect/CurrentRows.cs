@@ -1,10 +1,12 @@
+using RackController.Model;
+
 namespace RackController.Control;
 
 /// <summary>The rows that know by current what relays and loads really do.</summary>
 internal static class CurrentRows
 {
     public static CauseAndEffectRow RelayWelded { get; } = new(
-        "relay-welded", "a load's relay is told off and current still flows", "pump current",
+        "relay-welded", "a load's relay is told off and current still flows", "pump current or circuit current",
         RowEffect.CutCircuit, "a pump: the circuit's contactor opens, where there is one; any other load: a person is told",
         "operator reset, after the relay was changed",
         new AlarmText(
@@ -16,13 +18,62 @@ internal static class CurrentRows
         Instances = (row, site) => site.MeasuredLoads.Select(load => new RelayWelded(row, load, site.Site[load.Circuit])),
     };
 
-    public static CauseAndEffectRow LoadDead { get; } = new(
-        "dead-load", "a load is told on and draws no current", "pump current", RowEffect.Tell,
-        "a person is told", "by itself once it draws current",
+    public static CauseAndEffectRow CircuitOverLimit { get; } = new(
+        "circuit-over-limit", "a circuit is measured to carry more than it may for hours", "circuit current", RowEffect.Shed,
+        "loads of low priority off, lights first, until the rest fits",
+        "by itself once what was shed fits again with a margin; several times in 24 h latch it until somebody resets",
         new AlarmText(
-            AlarmPriority.Medium, "crops dry out", "look at the load, its plug and its relay", "within a day"))
+            AlarmPriority.High, "plug and cable grow warm, and the breaker may take light, air and water away",
+            "look for what is plugged in besides, a low supply or a motor that is stuck; reset if it has latched", "within an hour"))
     {
         Scope = RowScope.Circuit,
-        Instances = (row, site) => site.MeasuredLoads.Select(load => new LoadDead(row, load)),
+        Returns = WaysBack.ByItself | WaysBack.Reset,
+        Instances = (row, site) => site.Metered.Select(at => new CircuitOverLimit(row, site, at.Circuit, at.Sensor)),
     };
+
+    public static CauseAndEffectRow AirDead { get; } = new(
+        "dead-air", "an aerator or fan is told on and draws no current", "circuit current", RowEffect.Tell, "a person is told",
+        "by itself once it draws current",
+        new AlarmText(
+            AlarmPriority.High, "roots suffocate and seedlings mould within hours", "look at the aerator or fan, its plug and its relay",
+            "within an hour"))
+    {
+        Scope = RowScope.Circuit,
+        Instances = (row, site) => site.MeasuredLoads.Where(IsAir).Select(load => new LoadDead(row, load)),
+    };
+
+    public static CauseAndEffectRow LoadDead { get; } = new(
+        "dead-load", "a pump, valve or light is told on and draws no current", "pump current or circuit current", RowEffect.Tell,
+        "a person is told", "by itself once it draws current",
+        new AlarmText(AlarmPriority.Medium, "its tiers stay dry or dark", "look at the load, its plug and its relay", "within a day"))
+    {
+        Scope = RowScope.Circuit,
+        Instances = (row, site) => site.MeasuredLoads.Where(load => !IsAir(load)).Select(load => new LoadDead(row, load)),
+    };
+
+    public static CauseAndEffectRow LoadCheck { get; } = new(
+        "load-check", "an aerator or fan was on for long, or its current seems to be gone", "circuit current", RowEffect.ForbidOn,
+        "it is off for a moment, to see its current fall and rise", "by itself", Alarm: null)
+    {
+        Scope = RowScope.Circuit,
+        IsOrdinary = true,
+        Instances = (row, site) =>
+            from at in site.Metered
+            let air = site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsAir(load)).Select(load => load.Id)
+            where air.Any()
+            select new LoadCheck(
+                row, at.Circuit, CircuitLimits.Of(site.Site, at.Circuit.Id), [.. air], at.Sensor.Id, site.Start),
+    };
+
+    public static CauseAndEffectRow RelayWorn { get; } = new(
+        "relay-worn", "a relay has switched as often as it is made for", "nothing (count)", RowEffect.Tell, "a person is told",
+        "operator reset, after the relay was changed",
+        new AlarmText(
+            AlarmPriority.Low, "its contacts may weld, or no longer close", "change the relay at the next occasion; reset", "within a month"))
+    {
+        Returns = WaysBack.Reset,
+        Instances = (row, site) => site.Site.Loads.Select(load => new RelayWorn(row, site.Site[load.Rack], load)),
+    };
+
+    private static bool IsAir(Load load) => load.Kind is LoadKind.Aerator or LoadKind.Fan;
 }

@@ -16,9 +16,18 @@ internal sealed class InterlockSite(Site site, Moment start, ICollection<SensorL
     /// <summary>The loads of which it is known whether they draw current.</summary>
     public IEnumerable<Load> MeasuredLoads => Site.Loads.Where(load => LoadCurrents.IsMeasured(Site, load));
 
+    /// <summary>The circuits whose current is measured.</summary>
+    public IEnumerable<(Circuit Circuit, Sensor Sensor)> Metered =>
+        from circuit in Site.Circuits
+        let sensor = LoadCurrents.OfCircuit(Site, circuit)
+        where sensor is not null
+        select (circuit, sensor);
+
     /// <summary>The loads that an interlock switches, by their relays or by the contactors of their circuits.</summary>
     public ImmutableArray<LoadId> TouchedBy(Interlock interlock) =>
-        [.. interlock.Loads.Union(interlock.MayCut.SelectMany(circuit => LoadsOf(Site[circuit])))];
+        interlock.Row.Effect == RowEffect.CutCircuit
+            ? [.. interlock.MayCut.SelectMany(circuit => LoadsOf(Site[circuit]))]
+            : interlock.Loads;
 
     /// <summary>A value that a sensor is compared with.</summary>
     public Limit Limit(Sensor sensor, double value) => new(sensor.Id, value, levels);

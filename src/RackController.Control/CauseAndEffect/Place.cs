@@ -20,5 +20,8 @@ internal readonly record struct Place(string Name, RackId? Rack, CircuitId? Circ
     /// <summary>A load as its circuit looks at it.</summary>
     public static Place Of(Load load) => new(load.Name, null, load.Circuit);
 
+    /// <summary>A load as its rack looks at it.</summary>
+    public static Place Of(Rack rack, Load load) => new(load.Name, rack.Id, null);
+
     public static Place Of(Sensor sensor) => new(sensor.Name, sensor.Rack, sensor.Circuit);
 }

@@ -18,7 +18,7 @@ internal static class SiteRows
     };
 
     public static CauseAndEffectRow SupplyLost { get; } = new(
-        "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, or a restart",
+        "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, circuit current or a restart",
         RowEffect.ForbidOn, "everything on the circuit off for the quiet period, then one load at a time by priority",
         "by itself; several losses in 24 h latch the circuit until somebody resets; while the sense is unknown its last answer stands",
         new AlarmText(
@@ -30,7 +30,7 @@ internal static class SiteRows
         Scope = RowScope.Circuit,
         Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
             row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),
-            site.Start)),
+            SupplyByCurrent.Of(site, circuit), site.Start)),
     };
 
     public static CauseAndEffectRow ServiceHold { get; } = new(
@@ -53,7 +53,8 @@ internal static class SiteRows
 
     public static CauseAndEffectRow AirTooHot { get; } = new(
         "air-too-hot", "the air at a tier or rack is too hot, or nobody knows its temperature", "air temperature",
-        RowEffect.ForbidOn, "the lights there off", "by itself once it has cooled by a margin, or is known again",
+        RowEffect.ForbidOn, "the lights there off; where one stays on in the heat all the same, its circuit's contactor opens",
+        "by itself once it has cooled by a margin, or is known again",
         new AlarmText(
             AlarmPriority.High, "crops scorch; lamps overheat", "look at fans and ventilation", "within an hour"))
     {

@@ -11,4 +11,10 @@ internal enum Flow
 
     /// <summary>It draws none.</summary>
     Still,
+
+    /// <summary>It is told on, and its circuit carries less than it did, by about as much as it draws.</summary>
+    SeemsStill,
+
+    /// <summary>It is told off, and its circuit carries more than it did, by about as much as it draws.</summary>
+    SeemsToFlow,
 }

@@ -12,15 +12,8 @@ internal sealed class LoadCurrents
     public LoadCurrents(Site site, Areas areas, MonotonicTime start, ICollection<SensorLevel> levels)
     {
         this.areas = areas;
-        byCircuit =
-        [
-            .. site.Circuits.Select(circuit => site.Loads.Where(load => load.Circuit == circuit.Id)
-                .SelectMany(load => InItsWire(site, load, start, levels)).ToImmutableArray()),
-        ];
+        byCircuit = [.. site.Circuits.Select(circuit => Judges(site, circuit, start, levels).ToImmutableArray())];
     }
-
-    /// <summary>Whether the current of a load is known by anybody.</summary>
-    public static bool IsMeasured(Site site, Load load) => SensorOf(site, load) is not null;
 
     /// <summary>Judges on the circuits that are called.</summary>
     public void Look(Attention attention, Facts facts)
@@ -36,15 +29,34 @@ internal sealed class LoadCurrents
         }
     }
 
-    private static IEnumerable<ICurrentJudge> InItsWire(
-        Site site, Load load, MonotonicTime start, ICollection<SensorLevel> levels) => SensorOf(site, load) is { } sensor
-            ? [new WireCurrent(load, new Limit(sensor, WireCurrent.FlowingA(load, site[load.Circuit].VoltageV), levels), start)]
-            : [];
+    /// <summary>Whether anybody can know whether a load draws current.</summary>
+    public static bool IsMeasured(Site site, Load load) =>
+        InItsWire(site, load) is not null || (OfCircuit(site, site[load.Circuit]) is not null && LoadBeliefs.IsSeen(site, load));
 
-    private static SensorId? SensorOf(Site site, Load load)
+    /// <summary>The sensor of a circuit's current; null where it has none.</summary>
+    public static Sensor? OfCircuit(Site site, Circuit circuit) => site.Sensors.FirstOrDefault(sensor =>
+        sensor.Kind == SensorKind.CircuitCurrent && sensor.Circuit == circuit.Id);
+
+    // The circuit's own sensor first: one in a wire knows better.
+    private static IEnumerable<ICurrentJudge> Judges(
+        Site site, Circuit circuit, MonotonicTime start, ICollection<SensorLevel> levels)
     {
-        var sensor = site.Sensors.FirstOrDefault(sensor =>
-            sensor.Kind == SensorKind.PumpCurrent && site[sensor.Rack!.Value].Pump.Load == load.Id);
-        return sensor?.Id;
+        var steps = OfCircuit(site, circuit) is { } meter ? new StepCurrents(site, circuit, meter.Id, start) : null;
+        if (steps is not null)
+        {
+            yield return steps;
+        }
+
+        foreach (var load in site.Loads.Where(load => load.Circuit == circuit.Id))
+        {
+            if (InItsWire(site, load) is { } sensor)
+            {
+                var flowing = new Limit(sensor.Id, WireCurrent.FlowingA(load, circuit.VoltageV), levels);
+                yield return new WireCurrent(load, flowing, steps, start);
+            }
+        }
     }
+
+    private static Sensor? InItsWire(Site site, Load load) => site.Sensors.FirstOrDefault(sensor =>
+        sensor.Kind == SensorKind.PumpCurrent && site[sensor.Rack!.Value].Pump.Load == load.Id);
 }

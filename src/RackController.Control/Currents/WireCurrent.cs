@@ -7,18 +7,23 @@ namespace RackController.Control;
 /// Whether a load draws current, by a sensor in its own wire. It is believed a moment after the load was switched and after the
 /// current came or went, and only by a reading that was taken since: before that, the reading may be of what was.
 /// </summary>
-internal sealed class WireCurrent(Load load, Limit flowing, MonotonicTime start) : ICurrentJudge
+/// <param name="load">The load.</param>
+/// <param name="flowing">The current above which it counts as flowing.</param>
+/// <param name="circuit">What the sensor of its circuit tells; null where it has none.</param>
+/// <param name="start">The moment of taking charge.</param>
+internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circuit, MonotonicTime start) : ICurrentJudge
 {
     /// <summary>Long enough for a start (half a second, common practice, no source) and for a sensor that is read once a second.</summary>
     public static readonly Duration Settles = Duration.FromSeconds(3);
 
-    // What of its nameplate a load draws at least while it works, and an idle wire surely does not: common practice, no source.
-    private const double FlowingShare = 0.3;
+    // Nameplates state the most that a load may draw, and sensors err by a tenth of that: in the middle both are told apart best.
+    private const double FlowingShare = 0.5;
 
     // While outputs fail a relay may well not be where it was told to be; for long, and something has to be done about it.
     private static readonly Duration failingPatience = Duration.FromMinutes(1);
 
-    private (bool IsTold, bool IsFlowing, bool IsIoOk) seen;
+    // Null while nobody knows.
+    private (bool IsTold, bool IsFlowing, bool IsIoOk)? seen;
     private MonotonicTime changedAt = start;
     private MonotonicTime nextTry = start;
     private Flow flow;
@@ -27,33 +32,37 @@ internal sealed class WireCurrent(Load load, Limit flowing, MonotonicTime start)
     /// <summary>The current above which it counts as flowing, A.</summary>
     public static double FlowingA(Load load, double voltageV) => FlowingShare * load.CurrentA(voltageV);
 
-    public void Look(Facts facts, Agenda agenda) => facts.SetFlow(load.Id, Follow(facts, agenda));
-
-    private Flow Follow(Facts facts, Agenda agenda)
+    public void Look(Facts facts, Agenda agenda)
     {
-        var now = facts.Now.Monotonic;
-        if (!facts.IsKnown(flowing.Sensor))
+        if (facts.IsKnown(flowing.Sensor))
         {
-            Begin(now, Duration.Zero);
-            return flow;
+            Follow(facts, agenda);
+            facts.SetFlow(load.Id, flow);
+            return;
         }
 
-        var sees = (facts.WasOn(load.Id), facts.IsAbove(flowing), facts.Conditions.Io.IsOk);
+        seen = null;
+        if (circuit is null)
+        {
+            // Where there is one, the sensor of the circuit has said what it can.
+            facts.SetFlow(load.Id, Flow.Unknown);
+        }
+    }
+
+    private void Follow(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        var sees = (IsTold: facts.WasOn(load.Id), IsFlowing: facts.IsAbove(flowing), IsIoOk: facts.Conditions.Io.IsOk);
         if (sees != seen)
         {
             seen = sees;
-            Begin(now, seen.IsIoOk ? Settles : failingPatience);
+            Begin(now, sees.IsIoOk ? Settles : failingPatience);
         }
 
-        if (isJudged)
+        if (!isJudged && now >= nextTry)
         {
-            return flow;
-        }
-
-        if (now >= nextTry)
-        {
-            isJudged = facts.TakenAt(flowing.Sensor) >= changedAt;
-            flow = isJudged ? seen.IsFlowing ? Flow.Flows : Flow.Still : Flow.Unknown;
+            isJudged = facts.TakenAt(flowing.Sensor) >= changedAt && !IsContradicted(facts, sees);
+            flow = isJudged ? sees.IsFlowing ? Flow.Flows : Flow.Still : Flow.Unknown;
             nextTry = now + Settles;
         }
 
@@ -61,9 +70,11 @@ internal sealed class WireCurrent(Load load, Limit flowing, MonotonicTime start)
         {
             agenda.Add(nextTry);
         }
-
-        return flow;
     }
+
+    // A sensor that is stuck at what it read, or has drifted: its word alone is not enough to take everybody's light and air away.
+    private bool IsContradicted(Facts facts, (bool IsTold, bool IsFlowing, bool IsIoOk) sees) =>
+        sees.IsFlowing && !sees.IsTold && circuit is not null && circuit.Contradicts(load.Id, facts);
 
     private void Begin(MonotonicTime now, Duration settles)
     {

@@ -16,6 +16,7 @@ internal sealed class AirTooHot(
 {
     private readonly Limit hot = site.Limit(sensor, rack.Limits.AirHotC);
     private readonly Limit cooled = site.Limit(sensor, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
+    private readonly bool[] cuts = new bool[site.Site.Circuits.Length];
     private bool isHot;
     private MonotonicTime? unknownSince;
 
@@ -27,12 +28,20 @@ internal sealed class AirTooHot(
         $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C; "
         + $"out when unknown for {rack.Limits.AirUnknownGrace.InWords()}";
 
+    public override ImmutableArray<CircuitId> MayCut { get; } =
+    [
+        .. lights.Select(light => site.Site[light].Circuit).Distinct().Where(circuit => site.Site[circuit].HasUpstreamContactor),
+    ];
+
+    public override bool Cuts(CircuitId circuit) => cuts[circuit.Index];
+
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         IsInDoubt = false;
         if (!facts.IsKnown(sensor.Id))
         {
             nowC = null;
+            CutWhatStaysOn(facts);
             IsInDoubt = !isHot;
             return isHot || IsUnknownForLong(facts, agenda);
         }
@@ -49,14 +58,27 @@ internal sealed class AirTooHot(
             Changed();
         }
 
+        CutWhatStaysOn(facts);
         return isHot;
+    }
+
+    // Nothing on the circuit is as urgent as a lamp that heats what is too hot already.
+    private void CutWhatStaysOn(Facts facts)
+    {
+        foreach (var light in Loads)
+        {
+            var staysOn = !facts.WasOn(light) && facts.FlowOf(light) is Flow.Flows or Flow.SeemsToFlow;
+            ref var isCut = ref cuts[site.Site[light].Circuit.Index];
+            isCut = isHot && (isCut || staysOn);
+        }
     }
 
     public override string Words(ClockFace clock) =>
         IsInDoubt
             ? $"nobody has known the temperature of the air for {rack.Limits.AirUnknownGrace.InWords()}"
             : $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
-                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
+                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C"
+                + (cuts.Contains(true) ? ", but one seems to stay on" : "");
 
     public override void Save(MemoryWriter memory)
     {

@@ -14,6 +14,7 @@ internal sealed class SupplyLost : Interlock
 {
     private readonly CircuitLimits limits;
     private readonly ImmutableArray<Sensor> senses;
+    private readonly SupplyByCurrent? byCurrent;
     private readonly RecentTrips trips;
     private MonotonicTime quietUntil;
     private bool isLost;
@@ -21,16 +22,20 @@ internal sealed class SupplyLost : Interlock
 
     public SupplyLost(
         CauseAndEffectRow row, Circuit circuit, CircuitLimits limits, ImmutableArray<LoadId> loads,
-        ImmutableArray<Sensor> senses, MonotonicTime start)
+        ImmutableArray<Sensor> senses, SupplyByCurrent? byCurrent, MonotonicTime start)
         : base(row, Place.Of(circuit), loads)
     {
         this.limits = limits;
         this.senses = senses;
+        this.byCurrent = byCurrent;
         trips = new RecentTrips(Key, limits.SupplyTripsToLatch);
         quietUntil = start;
     }
 
     public override bool StagesReturn => true;
+
+    // Something has to be told on to feel by its current that the supply is back.
+    public override bool ActsOn(LoadId load) => byCurrent is null || !isLost || IsLatched || load != byCurrent.Feeler;
 
     public override string Settings =>
         $"quiet for {limits.SupplyQuietPeriod.InWords()}, then {limits.RestartSpacing.InWords()} from one load to the next; "
@@ -39,11 +44,12 @@ internal sealed class SupplyLost : Interlock
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;
-        if (facts.AnyIsOpen(senses))
+        var isThere = IsThere(facts, agenda);
+        if (isThere == false)
         {
             Lose(now);
         }
-        else if (isLost && facts.AllAreKnown(senses))
+        else if (isLost && isThere == true)
         {
             isLost = false;
             quietUntil = now + limits.SupplyQuietPeriod;
@@ -93,6 +99,12 @@ internal sealed class SupplyLost : Interlock
     }
 
     protected override void Forget() => trips.Clear();
+
+    private bool? IsThere(Facts facts, Agenda agenda) =>
+        byCurrent is not null ? byCurrent.Look(facts, agenda, isLost)
+        : facts.AnyIsOpen(senses) ? false
+        : facts.AllAreKnown(senses) ? true
+        : null;
 
     private void Lose(MonotonicTime now)
     {

@@ -83,6 +83,18 @@ internal sealed class Facts
         return takenAt[sensor.Index];
     }
 
+    /// <summary>The value of a sensor whose word may be believed, in its unit, at a time that whoever asks has named on the agenda:
+    /// everybody scans then, so everybody sees the same. At any other time it would be that of whichever scan came first.</summary>
+    public double ValueWhenDue(SensorId sensor) => KnownValue(sensor);
+
+    /// <summary>What a measuring sensor of a circuit said, in its unit, at the scan that last switched one of its loads, before that
+    /// had any effect; not a number where it was unknown, or while nothing was switched yet.</summary>
+    public double ValueBeforeSwitching(SensorId sensor)
+    {
+        MayAskSensor(sensor);
+        return beforeSwitching[sensor.Index];
+    }
+
     /// <summary>The value of a sensor whose word may be believed, in its unit, for words only: nothing is decided by it. Whoever
     /// decides asks <see cref="IsAbove"/> or <see cref="IsBelow"/>, and is left alone while the value stays on the same side.</summary>
     public double ValueToTell(SensorId sensor)

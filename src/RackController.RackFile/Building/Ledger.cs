@@ -49,6 +49,7 @@ internal sealed class Ledger(ImmutableArray<CircuitPart> circuits)
             Priority = part.Priority,
             SafeState = part.SafeState,
             Contact = part.Contact,
+            RatedOperations = part.RatedOperations,
         });
         LoadParts.Add(part);
         return id;

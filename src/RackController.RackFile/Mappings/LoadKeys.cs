@@ -40,6 +40,8 @@ internal sealed record LoadPart
 
     public required Place ContactPlace { get; init; }
 
+    public required int RatedOperations { get; init; }
+
     public string? Circuit { get; init; }
 
     public required Place CircuitPlace { get; init; }
@@ -95,6 +97,10 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
         "contact", Values.Contact,
         "Through which contact of its relay it is wired. Without it: normally-closed where the safe state is on, else normally-open.");
 
+    private readonly Key<int> operationsKey = Key.Defaulted(
+        "rated-operations", new WholeNumberKind("a count of operations", 100, 100_000_000), "100000",
+        "How often its relay may switch on and off before it counts as worn, by its data sheet at such a load.");
+
     private readonly Key<string> circuitKey = Key.Optional(
         "circuit", Values.Name, "The circuit it draws from. Without it: the circuit of its rack.");
 
@@ -103,7 +109,7 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All =>
-        [powerKey, currentKey, powerFactorKey, inrushKey, priorityKey, safeStateKey, contactKey, circuitKey, .. lineKeys.All];
+        [powerKey, currentKey, powerFactorKey, inrushKey, priorityKey, safeStateKey, contactKey, operationsKey, circuitKey, .. lineKeys.All];
 
     /// <summary>Reads a load.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>
@@ -132,6 +138,7 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
             Contact = keys.FindValue(contactKey)
                 ?? (safeState == SwitchState.On ? RelayContact.NormallyClosed : RelayContact.NormallyOpen),
             ContactPlace = keys.At(contactKey),
+            RatedOperations = keys.Get(operationsKey),
             Circuit = keys.Find(circuitKey),
             CircuitPlace = keys.At(circuitKey),
             Line = lineKeys.Read(keys),

@@ -13,7 +13,7 @@ internal static class ThoroughSite
         var site = Sites.OneRack(tiers: 1).WithContactor();
         var missing = Enum.GetValues<SensorKind>().Except(site.Sensors.Select(sensor => sensor.Kind)).OrderBy(IsOfTier).ToList();
         site = site with { Sensors = [.. site.Sensors, .. missing.Select((kind, i) => Sensor(site, kind, site.Sensors.Length + i))] };
-        return site
+        return (site with { Loads = [.. site.Loads.Select(load => load with { RatedOperations = 3 })] })
             .WithLimits(_ => Limits)
             .WithSchedule(schedule => schedule with
             {
@@ -36,6 +36,10 @@ internal static class ThoroughSite
         RestartSpacing = Duration.FromSeconds(1),
         SwitchingStagger = Duration.FromSeconds(1),
         RelayRest = Duration.FromSeconds(1),
+        CircuitOverLimitAfter = Duration.FromSeconds(10),
+        CircuitOverLimitReturn = Duration.FromSeconds(60),
+        CircuitOverLimitsToLatch = 2,
+        LoadCheckEvery = Duration.FromMinutes(10),
         ServiceHoldMaximum = Duration.FromSeconds(60),
         ServiceHoldWarning = Duration.FromSeconds(10),
         ScanRecovery = Duration.FromSeconds(10),

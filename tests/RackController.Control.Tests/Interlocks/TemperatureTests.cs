@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Control.Tests.Currents;
 using RackController.Model;
 using RackController.Testing;
 
@@ -33,6 +34,25 @@ public class TemperatureTests
         rig.Set("north/tier 2 air", 29.9);
         rig.LeapFor(Duration.FromMinutes(1));
         Assert.True(rig.IsOn("north/tier 2 light"));
+    }
+
+    [Fact]
+    public void ALightThatStaysOnInTheHeatIsCutByTheContactorUntilItHasCooled()
+    {
+        var circuit = new LiveCircuit(site => WithAir(site).WithContactor());
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/tier 2 light"));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Weld("north/tier 2 light");
+        circuit.Rig.Set("north/tier 2 air", 33);
+        circuit.Rig.ScanFor(Duration.FromSeconds(4));
+        Assert.True(circuit.Rig.IsCut);
+        Assert.Equal(
+            "the air is at 33.0 °C and lights are out above 32 °C, but one seems to stay on",
+            circuit.Rig.Alarm("north/tier 2/air-too-hot")!.Cause);
+
+        circuit.Rig.Set("north/tier 2 air", 29.9);
+        circuit.Rig.Scan();
+        Assert.False(circuit.Rig.IsCut);
     }
 
     [Fact]
@@ -152,7 +172,14 @@ public class TemperatureTests
 
     private static Rig LitRig()
     {
-        var site = Sites.OneRack().WithSchedule(s => s with { Floods = s.Floods with { Times = new NoFloods() } });
+        var rig = new Rig(WithAir(Sites.OneRack()));
+        rig.LeapFor(Duration.FromMinutes(1));
+        return rig;
+    }
+
+    private static Site WithAir(Site rack)
+    {
+        var site = rack.WithSchedule(s => s with { Floods = s.Floods with { Times = new NoFloods() } });
         var air = new Sensor
         {
             Id = new SensorId(site.Sensors.Length),
@@ -171,8 +198,6 @@ public class TemperatureTests
             Kind = SensorKind.WaterTemperature,
             TierNumber = null,
         };
-        var rig = new Rig(site with { Sensors = [.. site.Sensors, air, water] });
-        rig.LeapFor(Duration.FromMinutes(1));
-        return rig;
+        return site with { Sensors = [.. site.Sensors, air, water] };
     }
 }

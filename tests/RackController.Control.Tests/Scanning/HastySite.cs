@@ -15,6 +15,7 @@ internal static class HastySite
     {
         var site = Sites.ManyRacks(dice.Between(1, 4), racksToACircuit: 1, tiers: dice.Between(1, 3));
         site = OnCircuits(site, dice.Between(1, 3), dice);
+        site = site with { Loads = [.. site.Loads.Select(load => load with { RatedOperations = dice.Of(2, 20, 100_000) })] };
         site = site with { Sensors = [.. Renumbered([.. site.Sensors, .. site.Racks.SelectMany(rack => MoreOn(site, rack, dice))])] };
         return site with
         {
@@ -117,6 +118,10 @@ internal static class HastySite
         RelayRest = Duration.FromSeconds(dice.Of(0, 5)),
         ServiceHoldMaximum = Duration.FromSeconds(dice.Of(60, 600)),
         ServiceHoldWarning = Duration.FromSeconds(dice.Of(10, 30)),
+        CircuitOverLimitAfter = Duration.FromSeconds(dice.Of(2, 10)),
+        CircuitOverLimitReturn = Duration.FromSeconds(dice.Of(10, 60)),
+        CircuitOverLimitsToLatch = dice.Between(1, 3),
+        LoadCheckEvery = Duration.FromSeconds(dice.Of(40, 600)),
         ScanRecovery = Duration.FromSeconds(dice.Of(1, 10)),
         FloatTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
         LeakRopeTestInterval = Duration.FromMinutes(dice.Of(10, 100)),

@@ -7,10 +7,13 @@ namespace RackController.Control.Tests.Scanning;
 /// time to come.</summary>
 internal sealed class RandomFeed(Sensor sensor, double[] levels)
 {
-    // A wire at rest carries nothing.
-    private readonly double atRest = 1 - sensor.HarmfulValue ?? (sensor.Kind is SensorKind.PumpCurrent or SensorKind.CircuitCurrent
-        ? sensor.PlausibleMin
-        : (sensor.PlausibleMin + sensor.PlausibleMax) / 2);
+    // The wire of a pump at rest carries nothing, and a circuit what its fans draw.
+    private readonly double atRest = 1 - sensor.HarmfulValue ?? sensor.Kind switch
+    {
+        SensorKind.PumpCurrent => 0,
+        SensorKind.CircuitCurrent => 0.3,
+        _ => (sensor.PlausibleMin + sensor.PlausibleMax) / 2,
+    };
 
     private double value;
     private double driftPerScan;

@@ -15,7 +15,8 @@ public sealed record SensorScatter(double StandardDeviation, string Source)
         SensorKind.ReservoirLevel or SensorKind.TrayLevel => new(
             1.25, "data sheets of submersible level probes: 0.5 % of a span of 500 mm, from memory"),
         SensorKind.PumpFlow => new(0.75, "data sheets of turbine flow sensors: 5 % at 30 L/min, from memory"),
-        SensorKind.CircuitCurrent => new(0.1, "data sheets of Hall current sensors: 1 % of a span of 20 A, from memory"),
+        SensorKind.CircuitCurrent => new(0.01, "data sheets of meters of energy: a thousandth of a range of 20 A, from memory"),
+        SensorKind.PumpCurrent => new(0.025, "data sheets of Hall current sensors: 1 % of a span of 5 A, from memory"),
         SensorKind.WaterTemperature => new(0.25, "data sheets of digital thermometers on one wire: 0.5 K, from memory"),
         SensorKind.AirTemperature => new(0.15, "data sheets of digital humidity sensors: 0.3 K, from memory"),
         SensorKind.AirHumidity => new(1, "data sheets of digital humidity sensors: 2 %, from memory"),

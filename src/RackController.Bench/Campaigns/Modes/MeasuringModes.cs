@@ -17,6 +17,7 @@ internal static class MeasuringModes
         (SensorKind.TrayLevel, "tray level", "mm", 10),
         (SensorKind.PumpFlow, "pump flow", "L/min", 2),
         (SensorKind.CircuitCurrent, "circuit current", "A", 0.5),
+        (SensorKind.PumpCurrent, "pump current", "A", 0.2),
         (SensorKind.WaterTemperature, "water temperature", "K", 3),
         (SensorKind.AirTemperature, "air temperature", "K", 3),
         (SensorKind.AirHumidity, "air humidity", "%", 10),

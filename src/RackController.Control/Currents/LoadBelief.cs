@@ -1,0 +1,74 @@
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>What the current of a circuit tells of one of its loads.</summary>
+/// <param name="load">The load.</param>
+/// <param name="nameplateA">What it draws by its nameplate, A.</param>
+internal sealed class LoadBelief(Load load, double nameplateA)
+{
+    // Nameplates state the most that a load may draw: one third of it is little for a load that works, and half of what was measured is
+    // little for a load that works as it did. Common practice, no source.
+    private const double LeastShare = 1.0 / 3;
+    private const double MostShare = 1.0 / 2;
+
+    // By how much a change may differ from what the load draws and still be taken for its own.
+    private const double LikeShare = 0.35;
+
+    // By how much the current of a load may differ from its nameplate, and from what was measured when it last switched.
+    private const double NameplateDoubt = 0.35;
+    private const double MeasuredDoubt = 0.1;
+
+    private double? measuredA;
+
+    public Load Load => load;
+
+    /// <summary>What it draws: as measured when it last switched alone, before that by its nameplate, A.</summary>
+    public double DrawsA => measuredA ?? nameplateA;
+
+    /// <summary>What is believed of it.</summary>
+    public Flow Flow { get; set; }
+
+    /// <summary>Whether it was told on at the last look.</summary>
+    public bool IsTold { get; set; }
+
+    /// <summary>1 where it was switched on since the current last settled, -1 off, 0 neither.</summary>
+    public int Switched { get; set; }
+
+    /// <summary>By how much its circuit has fallen for no known reason since it was switched on, A.</summary>
+    public double LostA { get; set; }
+
+    /// <summary>By how much the circuit should have changed for its sake, A.</summary>
+    public double ExpectedA => Switched * DrawsA;
+
+    /// <summary>By how much what it draws may be out, A.</summary>
+    public double DoubtA => (measuredA is null ? NameplateDoubt : MeasuredDoubt) * Math.Abs(ExpectedA);
+
+    /// <summary>Whether it draws enough to be told apart on its circuit.</summary>
+    public bool IsSeen { get; set; }
+
+    /// <summary>Whether a load that draws so much can be told apart where so little is seen.</summary>
+    public static bool IsSeenBy(double drawsA, double leastA) => MostShare * drawsA >= leastA;
+
+    /// <summary>Whether it followed its switching.</summary>
+    /// <param name="missingA">What the circuit's change lacks of the change of all loads that were switched, towards this one's, A.</param>
+    /// <param name="doubtA">By how much that may be out, A.</param>
+    /// <returns>Whether it did; null where that cannot be told.</returns>
+    public bool? Followed(double missingA, double doubtA)
+    {
+        var share = Math.Max(LeastShare, doubtA / DrawsA);
+        return share > MostShare ? null : missingA < (1 - share) * DrawsA;
+    }
+
+    /// <summary>Whether a change for no known reason is about as much as it draws.</summary>
+    public bool IsLike(double changeA) => IsSeen && Math.Abs(changeA - DrawsA) <= LikeShare * DrawsA;
+
+    /// <summary>Whether such a change is more like what it draws than like what another does.</summary>
+    public bool IsLiker(double changeA, LoadBelief other) => Math.Abs(changeA - DrawsA) < Math.Abs(changeA - other.DrawsA);
+
+    /// <summary>Whether as much as it draws was lost since it was switched on.</summary>
+    public bool WasLost => LostA >= (1 - LikeShare) * DrawsA;
+
+    /// <summary>It switched alone, and the circuit changed by so much.</summary>
+    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA * LeastShare, nameplateA / LeastShare);
+}

@@ -1,0 +1,226 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>What the changes of a circuit's current tell of its loads.</summary>
+internal sealed class LoadBeliefs
+{
+    // Meters of energy resolve a thousandth of their range (data sheets of such circuits, from memory), and the range is the breaker's.
+    private const double LeastShareOfBreaker = 0.00125;
+
+    // A change of so many times the mean scatter is none: of a normal distribution less than one in a thousand.
+    private const double ScatterMultiple = 4;
+    private const double Forgets = 0.1;
+    private readonly double resolvedA;
+    private double leastA;
+    private double scatterA;
+    private readonly ImmutableArray<LoadBelief> loads;
+
+    public LoadBeliefs(Site site, Circuit circuit)
+    {
+        resolvedA = LeastA(circuit);
+        loads =
+        [
+            .. site.Loads.Where(load => load.Circuit == circuit.Id).Select(load => new LoadBelief(
+                load, load.CurrentA(circuit.VoltageV)) { IsTold = load.SafeState == SwitchState.On }),
+        ];
+        See();
+    }
+
+    /// <summary>Whether any was switched since the current last settled; one that was switched to and fro was not.</summary>
+    public bool AnySwitched
+    {
+        get
+        {
+            foreach (var load in loads)
+            {
+                if (load.Switched != 0)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
+    /// <summary>Whether a load draws enough to be told apart on its circuit.</summary>
+    public static bool IsSeen(Site site, Load load)
+    {
+        var circuit = site[load.Circuit];
+        return LoadBelief.IsSeenBy(load.CurrentA(circuit.VoltageV), LeastA(circuit));
+    }
+
+    /// <summary>What is believed of a load; null where it is on another circuit.</summary>
+    public LoadBelief? Of(LoadId load)
+    {
+        foreach (var each in loads)
+        {
+            if (each.Load.Id == load)
+            {
+                return each;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Follows what the loads are told.</summary>
+    /// <returns>Whether any was switched.</returns>
+    public bool FollowSwitching(Facts facts)
+    {
+        var any = false;
+        foreach (var load in loads)
+        {
+            var isTold = facts.WasOn(load.Load.Id);
+            if (isTold != load.IsTold)
+            {
+                load.IsTold = isTold;
+                load.Switched += isTold ? 1 : -1;
+                any = true;
+            }
+        }
+
+        return any;
+    }
+
+    /// <summary>Says what is believed.</summary>
+    public void Say(Facts facts, bool isKnown)
+    {
+        foreach (var load in loads)
+        {
+            facts.SetFlow(load.Load.Id, isKnown && load.Switched == 0 && load.IsSeen ? load.Flow : Flow.Unknown);
+        }
+    }
+
+    /// <summary>Nobody saw what the last switching did.</summary>
+    public void ForgetSwitched()
+    {
+        foreach (var load in loads)
+        {
+            load.Flow = load.Switched == 0 ? load.Flow : Flow.Unknown;
+            load.Switched = 0;
+        }
+    }
+
+    /// <summary>Judges the loads that were switched since the current of the circuit last settled.</summary>
+    /// <param name="changeA">By how much it has changed, A.</param>
+    /// <param name="valueA">What it is now, A.</param>
+    public void Judge(double changeA, double valueA)
+    {
+        var (expectedA, squaredDoubt, switched) = (0.0, 0.0, 0);
+        foreach (var load in loads)
+        {
+            expectedA += load.ExpectedA;
+            squaredDoubt += load.DoubtA * load.DoubtA;
+            switched += Math.Abs(load.Switched);
+        }
+
+        var missingA = expectedA - changeA;
+        var alike = 0;
+        foreach (var load in loads)
+        {
+            alike += load.Switched != 0 && load.IsLike(Math.Abs(missingA)) ? 1 : 0;
+        }
+
+        foreach (var load in loads)
+        {
+            if (load.Switched != 0)
+            {
+                var othersDoubtA = Math.Sqrt(Math.Max(0, squaredDoubt - load.DoubtA * load.DoubtA));
+                var isAlone = switched == 1;
+                var standsOut = isAlone || (alike == 1 && load.IsLike(Math.Abs(missingA)));
+                Judge(load, missingA, leastA + othersDoubtA, isAlone, standsOut, valueA);
+            }
+        }
+    }
+
+    private static void Judge(LoadBelief load, double missingA, double doubtA, bool isAlone, bool standsOut, double valueA)
+    {
+        var isOn = load.Switched > 0;
+        var followed = double.IsNaN(missingA) ? null : load.Followed(missingA * load.Switched, doubtA);
+        if (followed == true && isAlone)
+        {
+            load.Learn(Math.Abs(load.ExpectedA - missingA));
+        }
+
+        load.Flow = followed is null ? Flow.Unknown
+            : isOn ? followed.Value || load.Flow is Flow.Flows or Flow.SeemsToFlow ? Flow.Flows : Flow.Still
+            : followed.Value || !KeepsFlowing(load, valueA) ? Flow.Still
+            : standsOut ? Flow.Flows : Flow.SeemsToFlow;
+        load.Switched = 0;
+        load.LostA = 0;
+    }
+
+    // A fan or aerator that does not follow is taken for dead, which harms, and not for welded, which does not.
+    private static bool KeepsFlowing(LoadBelief load, double valueA) =>
+        valueA >= load.DrawsA / 2 && load.Flow != Flow.Still && !load.WasLost
+        && load.Load.Kind is not (LoadKind.Aerator or LoadKind.Fan);
+
+    /// <summary>Takes what changed although nobody switched anything: it makes suspicious, and proves nothing.</summary>
+    /// <param name="changeA">By how much, A; not a number where that is unknown.</param>
+    public void Wander(double changeA)
+    {
+        if (!double.IsNaN(changeA))
+        {
+            scatterA += Forgets * (Math.Abs(changeA) - scatterA);
+            See();
+        }
+
+        LoadBelief? rises = null;
+        foreach (var load in loads)
+        {
+            load.LostA = load.IsTold && !double.IsNaN(changeA) ? Math.Max(0, load.LostA - changeA) : 0;
+            if (load.IsTold && (load.IsLike(-changeA) || (load.Flow == Flow.Still && load.IsLike(changeA))))
+            {
+                load.Flow = Flow.SeemsStill;
+            }
+            else if (!load.IsTold && load.Flow != Flow.Flows && load.IsLike(changeA))
+            {
+                rises = rises is null || load.IsLiker(changeA, rises) ? load : rises;
+            }
+        }
+
+        if (rises is not null)
+        {
+            rises.Flow = Flow.SeemsToFlow;
+        }
+    }
+
+    /// <summary>Whatever else is unknown: what is not there does not flow, and what is there while everything is told off flows where it
+    /// should not.</summary>
+    /// <param name="valueA">The current of the circuit, A.</param>
+    public void Bound(double valueA)
+    {
+        LoadBelief? alone = null;
+        var isAnyTold = false;
+        foreach (var load in loads)
+        {
+            isAnyTold |= load.IsTold;
+            if (!load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow && valueA < load.DrawsA / 2)
+            {
+                load.Flow = Flow.Still;
+            }
+
+            alone = load.IsLike(valueA) && (alone is null || load.IsLiker(valueA, alone)) ? load : alone;
+        }
+
+        if (!isAnyTold && alone is not null)
+        {
+            alone.Flow = Flow.Flows;
+        }
+    }
+
+    // A supply that wanders and a sensor that scatters hide small loads.
+    private void See()
+    {
+        leastA = Math.Max(resolvedA, ScatterMultiple * scatterA);
+        foreach (var load in loads)
+        {
+            load.IsSeen = LoadBelief.IsSeenBy(load.DrawsA, leastA);
+        }
+    }
+
+    private static double LeastA(Circuit circuit) => LeastShareOfBreaker * circuit.BreakerA;
+}

@@ -1,0 +1,105 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Which loads draw current, by the one sensor of their circuit: by how much it changes when one of them is switched. So neither
+/// nameplates nor the sensor need be exact, since only a change is compared, and with what a load drew when it last switched. Loads are
+/// switched on one at a time; where several switch together, only what stands out is judged.
+/// <para>What changes between two switchings is suspicious and no more: supplies wander. The value is read only at times that are named
+/// on the agenda and just before a switching, so that everybody reads the same.</para>
+/// </summary>
+internal sealed class StepCurrents : ICurrentJudge
+{
+    // How often it is looked for what nobody switched, and at first, to learn how much the sensor scatters.
+    private static readonly Duration looksEvery = Duration.FromMinutes(5);
+    private static readonly Duration learnsEvery = Duration.FromSeconds(10);
+    private const int Learns = 30;
+
+    private readonly SensorId sensor;
+    private readonly LoadBeliefs loads;
+    private MonotonicTime settlesAt;
+    private MonotonicTime looksAt;
+    private double beforeA = double.NaN;
+    private double settledA = double.NaN;
+    private bool isSettling;
+    private int looks;
+
+    public StepCurrents(Site site, Circuit circuit, SensorId sensor, MonotonicTime start)
+    {
+        this.sensor = sensor;
+        looksAt = start + WireCurrent.Settles;
+        loads = new LoadBeliefs(site, circuit);
+    }
+
+    public void Look(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        if (loads.FollowSwitching(facts))
+        {
+            BeginToSettle(facts);
+        }
+
+        if (!facts.IsKnown(sensor))
+        {
+            isSettling = false;
+            settledA = double.NaN;
+            loads.ForgetSwitched();
+            loads.Say(facts, isKnown: false);
+            return;
+        }
+
+        if (now >= (isSettling ? settlesAt : looksAt))
+        {
+            LookAtValue(facts);
+        }
+
+        loads.Say(facts, isKnown: true);
+        agenda.Add(isSettling ? settlesAt : looksAt);
+    }
+
+    /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it saw it fall, and has not risen
+    /// since. Asked at a time that is named on the agenda.</summary>
+    public bool Contradicts(LoadId load, Facts facts) => facts.IsKnown(sensor) && !isSettling
+        && loads.Of(load) is { IsSeen: true, Flow: Flow.Still } belief && facts.ValueWhenDue(sensor) - settledA < belief.DrawsA / 2;
+
+    private void BeginToSettle(Facts facts)
+    {
+        if (!isSettling)
+        {
+            beforeA = facts.ValueBeforeSwitching(sensor);
+            loads.Wander(beforeA - settledA);
+        }
+
+        isSettling = true;
+        settlesAt = facts.Now.Monotonic + WireCurrent.Settles;
+    }
+
+    private void LookAtValue(Facts facts)
+    {
+        var now = facts.Now.Monotonic;
+        looksAt = now + (looks < Learns ? learnsEvery : looksEvery);
+        if (isSettling && facts.TakenAt(sensor) < settlesAt)
+        {
+            // It may still say what was before.
+            settlesAt = now + WireCurrent.Settles;
+            return;
+        }
+
+        looks = Math.Min(looks + 1, Learns);
+        var valueA = facts.ValueWhenDue(sensor);
+        if (isSettling && loads.AnySwitched)
+        {
+            loads.Judge(valueA - beforeA, valueA);
+        }
+        else
+        {
+            loads.Wander(valueA - settledA);
+        }
+
+        isSettling = false;
+        settledA = valueA;
+        loads.Bound(valueA);
+    }
+}

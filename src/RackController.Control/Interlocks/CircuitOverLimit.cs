@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Sheds when a circuit is measured to carry more than it may for hours, though by nameplates it should not: lights on a low supply, a
+/// seized motor, something else plugged in. It only says by how much more than their nameplates the loads draw, and admission does the
+/// shedding. Hazard: a warm plug, and a breaker that takes the air away with the light. A starting current is over before it counts.
+/// </summary>
+internal sealed class CircuitOverLimit : Interlock
+{
+    // So much nearer to the limit what was shed must fit before it comes back, and so little more than the nameplates is none.
+    private const double ReturnMargin = 1.05;
+    private const double AsNameplates = 1.02;
+
+    // Counted in tenths, up to what a seized motor draws.
+    private const double Tenth = 10;
+    private const double MostFactor = 10;
+    private readonly Site site;
+    private readonly Circuit circuit;
+    private readonly CircuitLimits limits;
+    private readonly ImmutableArray<LoadId> drawing;
+    private readonly Limit most;
+    private readonly RecentTrips trips;
+    private MonotonicTime? overSince;
+    private MonotonicTime looksAt;
+    private double factor = 1;
+
+    public CircuitOverLimit(CauseAndEffectRow row, InterlockSite at, Circuit circuit, Sensor sensor)
+        : base(row, Place.Of(circuit), [])
+    {
+        site = at.Site;
+        this.circuit = circuit;
+        limits = CircuitLimits.Of(site, circuit.Id);
+        drawing = at.LoadsOf(circuit);
+        most = at.Limit(sensor, circuit.ContinuousLimitA);
+        trips = new RecentTrips(Key, limits.OverLimitsToLatch);
+        looksAt = at.Start;
+    }
+
+    public override double CurrentFactor => factor;
+
+    public override string Settings =>
+        $"{circuit.ContinuousLimitA:0.##} A for {limits.OverLimitAfter.InWords()}; looks again after {limits.OverLimitReturn.InWords()}; "
+        + $"{limits.OverLimitsToLatch.Times()} in 24 h latch";
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        if (!facts.IsKnown(most.Sensor))
+        {
+            // The last answer stands.
+            overSince = null;
+            return factor > 1 && !IsLatched;
+        }
+
+        overSince = facts.IsAbove(most) ? overSince ?? now : null;
+        if (overSince is { } since && now >= since + limits.OverLimitAfter)
+        {
+            Shed(facts);
+            overSince = now;
+        }
+        else if (overSince is null && factor > 1 && !IsLatched && now >= looksAt)
+        {
+            Return(facts);
+        }
+
+        if (overSince is { } from)
+        {
+            agenda.Add(from + limits.OverLimitAfter);
+        }
+        else if (factor > 1 && !IsLatched)
+        {
+            agenda.Add(looksAt);
+        }
+
+        // A latch that has caught keeps what it found until somebody resets, once the circuit carries less again.
+        return overSince is not null ? factor > 1 : factor > 1 && !IsLatched;
+    }
+
+    public override string Words(ClockFace clock) => IsLatched
+        ? $"{circuit.Name} carried more than its {circuit.ContinuousLimitA:0.##} A {limits.OverLimitsToLatch.Times()} within 24 h"
+        : $"{circuit.Name} carries {factor:0.0} times what its loads should draw, and may carry {circuit.ContinuousLimitA:0.##} A";
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        memory.Put($"{Key}/tenths", (long)Math.Round(Tenth * factor));
+        trips.Save(memory);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        trips.Restore(memory);
+        factor = Math.Max(1, (memory.Number($"{Key}/tenths") ?? (long)Tenth) / Tenth);
+        looksAt = start.Monotonic + limits.OverLimitReturn;
+    }
+
+    protected override void Forget()
+    {
+        trips.Clear();
+        factor = 1;
+    }
+
+    private void Shed(Facts facts)
+    {
+        if (factor <= 1 && trips.AddAndAskWhetherTooMany(facts.Now.Monotonic))
+        {
+            Latch();
+        }
+
+        // What no nameplate explains, such as a welded relay, cannot be shed and is told all the same.
+        Become(Math.Max(factor, Math.Max(Measured(facts), 1 + 1 / Tenth)), facts.Now.Monotonic);
+    }
+
+    private void Return(Facts facts)
+    {
+        var measured = Measured(facts);
+        Become(measured <= AsNameplates ? 1 : Math.Min(factor, measured * ReturnMargin), facts.Now.Monotonic);
+    }
+
+    private void Become(double drawsMoreBy, MonotonicTime now)
+    {
+        factor = Math.Clamp(Math.Ceiling(drawsMoreBy * Tenth) / Tenth, 1, MostFactor);
+        looksAt = now + limits.OverLimitReturn;
+        Changed();
+    }
+
+    // What is measured over what the loads that are on should draw.
+    private double Measured(Facts facts)
+    {
+        var nameplatesA = 0.0;
+        foreach (var load in drawing)
+        {
+            nameplatesA += facts.WasOn(load) ? site[load].CurrentA(circuit.VoltageV) : 0;
+        }
+
+        return nameplatesA > 0 ? Math.Max(1, facts.ValueWhenDue(most.Sensor) / nameplatesA) : 1;
+    }
+}

@@ -1,0 +1,60 @@
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Tells that a relay has switched as often as it is made for: from then on its contacts may weld or stop closing any day. The count goes
+/// on over restarts. It is remembered with whatever else is, and by itself only now and then, to spare a memory card; a power cut loses
+/// few of many. To reset says that the relay was changed.
+/// </summary>
+internal sealed class RelayWorn(CauseAndEffectRow row, Rack rack, Load load) : Interlock(row, Place.Of(rack, load), [])
+{
+    private const int RememberedInAll = 1_000;
+    private bool wasOn;
+    private long operations;
+
+    public override string Settings => $"{load.RatedOperations} operations";
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        var isOn = facts.WasOn(load.Id);
+        if (isOn && !wasOn)
+        {
+            Count();
+        }
+
+        wasOn = isOn;
+        return false;
+    }
+
+    public override string Words(ClockFace clock) =>
+        $"the relay of {load.Name} has switched {operations} times and is made for {load.RatedOperations}";
+
+    public override void Save(MemoryWriter memory)
+    {
+        base.Save(memory);
+        memory.Put($"{Key}/operations", operations);
+    }
+
+    public override void Restore(MemoryReader memory, Moment start)
+    {
+        base.Restore(memory, start);
+        operations = memory.Number($"{Key}/operations") ?? 0;
+    }
+
+    protected override void Forget() => operations = 0;
+
+    private void Count()
+    {
+        operations++;
+        if (operations >= load.RatedOperations)
+        {
+            Latch();
+        }
+
+        if (operations % Math.Max(1, load.RatedOperations / RememberedInAll) == 0)
+        {
+            Changed();
+        }
+    }
+}

@@ -1,0 +1,113 @@
+using NodaTime;
+using RackController.Control.Tests.Currents;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row circuit-over-limit, on a circuit that may carry 2 A; its fan, aerator and two lights draw 1.5 A by their nameplates.</summary>
+public class CircuitOverLimitTests
+{
+    private const string Key = "sockets/circuit-over-limit";
+    private const string LastLight = "north/tier 2 light";
+
+    [Fact]
+    public void WhatACircuitIsMeasuredToCarryTooMuchIsShedByPriority()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.ScanFor(Duration.FromSeconds(9.9));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+
+        circuit.Rig.ScanFor(Duration.FromSeconds(0.4));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+        Assert.True(circuit.Rig.IsOn("north/tier 1 light"));
+        Assert.True(circuit.Rig.IsOn("north/aerator"));
+        Assert.Equal(AlarmPriority.High, circuit.Rig.Alarm(Key)!.Priority);
+        Assert.Equal("sockets carries 1.4 times what its loads should draw, and may carry 2 A", circuit.Rig.Alarm(Key)!.Cause);
+    }
+
+    [Fact]
+    public void ACircuitAtItsLimitKeepsItsLights()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.OtherA = 2 - circuit.CurrentA);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void AStartThatIsOverInTimeShedsNothing()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.OtherA = 10);
+        circuit.Rig.ScanFor(Duration.FromSeconds(9));
+        circuit.Now(() => circuit.OtherA = 0);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+        Assert.Null(circuit.Rig.Alarm(Key));
+    }
+
+    [Fact]
+    public void WhatWasShedComesBackOnceItFitsWithAMargin()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapFor(Duration.FromMinutes(11));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, circuit.Rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void TheThirdTimeInADayLatchesUntilSomebodyResets()
+    {
+        var circuit = Lit();
+        for (var time = 0; time < 3; time++)
+        {
+            circuit.Now(() => circuit.Supply = 1.4);
+            circuit.Rig.LeapFor(Duration.FromMinutes(5));
+            circuit.Now(() => circuit.Supply = 1);
+            circuit.Rig.LeapFor(Duration.FromMinutes(15));
+        }
+
+        circuit.Rig.LeapFor(Duration.FromHours(2));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+        circuit.Rig.Scan(new ResetLatch("Ada", Key));
+        circuit.Rig.Scan(new ConfirmReset("Ben", Key));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void ARestartKeepsShedding()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Restart(Duration.FromSeconds(10));
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        Assert.True(circuit.Rig.IsOn("north/tier 1 light"));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void WhileTheSensorIsSilentTheLastAnswerStands()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Silence("sockets/current");
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+    }
+
+    private static LiveCircuit Lit()
+    {
+        var circuit = new LiveCircuit(site => site with { Circuits = [site.Circuits[0] with { ContinuousLimitA = 2 }] });
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(LastLight) && circuit.Rig.IsOn("north/tier 1 light"));
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        return circuit;
+    }
+}

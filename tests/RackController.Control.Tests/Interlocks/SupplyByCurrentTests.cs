@@ -1,0 +1,96 @@
+using NodaTime;
+using RackController.Control.Tests.Currents;
+using RackController.Model;
+
+namespace RackController.Control.Tests.Interlocks;
+
+/// <summary>Row supply-lost on a circuit without a supply sense, by its current.</summary>
+public class SupplyByCurrentTests
+{
+    private const string Key = "sockets/supply-lost";
+
+    [Fact]
+    public void NoCurrentAtAllWhileTwoLoadsAreToldOnIsAnOutage()
+    {
+        var circuit = Unsensed();
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.ScanFor(Duration.FromSeconds(6));
+        Assert.False(circuit.Rig.IsOn("north/fan"));
+        Assert.True(circuit.Rig.IsOn("north/aerator"));
+        Assert.Equal("the supply of the circuit is lost", circuit.Rig.Alarm(Key)!.Cause);
+    }
+
+    [Fact]
+    public void TheSupplyIsBackWhenTheOneLoadThatStaysToldOnDrawsAgain()
+    {
+        var circuit = Unsensed();
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapFor(Duration.FromSeconds(6));
+        Assert.False(circuit.Rig.IsOn("north/aerator"));
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.True(circuit.Rig.IsOn("north/aerator"));
+        Assert.True(circuit.Rig.IsOn("north/fan"));
+    }
+
+    [Fact]
+    public void ADeadLoadDoesNotFeelForLong()
+    {
+        var circuit = Unsensed();
+        circuit.Draws("north/aerator", 0);
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapFor(Duration.FromMinutes(10));
+        Assert.True(circuit.Rig.IsOn("north/fan"));
+    }
+
+    [Fact]
+    public void OneLoadThatDrawsNothingIsNoOutage()
+    {
+        var circuit = Unsensed();
+        circuit.Draws("north/aerator", 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.Null(circuit.Rig.Alarm(Key));
+    }
+
+    [Fact]
+    public void ASenseThatSaysTheSupplyIsThereIsBelieved()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(circuit.Rig.IsOn("north/fan"));
+    }
+
+    [Fact]
+    public void AnOutageThatARestartInterruptsIsOne()
+    {
+        var circuit = Unsensed();
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Rig.Restart(Duration.FromMinutes(1));
+        circuit.Rig.LeapFor(Duration.FromMinutes(4));
+        Assert.False(circuit.Rig.IsOn("north/fan"));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+    }
+
+    private static LiveCircuit Unsensed()
+    {
+        var circuit = new LiveCircuit(site => site with
+        {
+            Circuits = [site.Circuits[0] with { SupplySense = null }],
+            Sensors = site.Sensors.SetItem(2, site.Sensors[2] with
+            {
+                Kind = SensorKind.LeakRope,
+                Rack = new RackId(0),
+                Circuit = null,
+                Name = "north/second rope",
+            }),
+        });
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        return circuit;
+    }
+}
