@@ -24,6 +24,9 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
     /// <summary>Everything they did, in order.</summary>
     public IReadOnlyList<ScenarioEvent> Deeds => deeds;
 
+    /// <summary>When they last did anything, since the run began; zero while they have not.</summary>
+    public Duration LastDeedAt => deeds.Count > 0 ? deeds[^1].At : Duration.Zero;
+
     /// <summary>Whether they came at least once and left nothing to be done.</summary>
     public bool IsContent { get; private set; }
 

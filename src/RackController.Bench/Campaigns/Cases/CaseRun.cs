@@ -76,12 +76,19 @@ internal sealed class CaseRun
         return left.IsEmpty ? null : run.ToTheEnd().Hazards.FirstOrDefault();
     }
 
-    // When it has to have flooded again.
-    private Duration Deadline => drawn.AllOver + personAndRests + days.LongestBetweenFloods;
+    // When it has to have flooded again: what shows at the first flood only is put right after that.
+    private Duration Deadline =>
+        Duration.Max(drawn.AllOver, attendant.LastDeedAt) + personAndRests + days.LongestBetweenFloods;
+
+    private Duration LastDeadline => drawn.AllOver + personAndRests + 2 * days.LongestBetweenFloods;
+
+    private Shortfall? Lost => Shortfall.Of(
+        site, days.Duties, duties, drawn.Start, run.Now.At,
+        floodsMoved: drawn.Faults.Count(fault => fault.Instance.Mode.Family == FaultFamily.Clock));
 
     private CaseOutcome ToTheEnd()
     {
-        var end = MonotonicTime.Zero + Duration.Max(aDay, Deadline);
+        var end = MonotonicTime.Zero + Duration.Max(aDay, LastDeadline);
         run.Begin();
         Look();
         while ((run.Now.Elapsed < aDay || !isWellAgain) && run.Step(end))
@@ -100,7 +107,7 @@ internal sealed class CaseRun
             return Outcome(FailureClass.Stuck, StuckWords);
         }
 
-        return alarmAt is null && !wasAway && Shortfall.Of(site, days.Duties, duties, drawn.Start, run.Now.At) is { } lost
+        return alarmAt is null && !wasAway && Lost is { } lost
             ? Outcome(FailureClass.Silent, lost.Words) with { WentShort = lost.Subject }
             : Outcome(FailureClass.None, "");
     }

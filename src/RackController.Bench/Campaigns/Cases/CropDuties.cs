@@ -12,6 +12,8 @@ internal sealed class CropDuties(Site site)
     private readonly FloodPhase[] phases = new FloodPhase[site.Racks.Length];
     private readonly List<Instant>[] fills = [.. site.Racks.Select(_ => new List<Instant>())];
     private readonly List<Instant>[][] wetted = [.. site.Racks.Select(rack => rack.Tiers.Select(_ => new List<Instant>()).ToArray())];
+
+    // In the flood under way.
     private readonly bool[][] isWet = [.. site.Racks.Select(rack => new bool[rack.Tiers.Length])];
     private readonly List<(Instant From, Instant Until)>[] powered = [.. site.Loads.Select(_ => new List<(Instant, Instant)>())];
     private readonly Instant?[] since = new Instant?[site.Loads.Length];
@@ -19,7 +21,7 @@ internal sealed class CropDuties(Site site)
     /// <summary>When the fills of a rack began.</summary>
     public IReadOnlyList<Instant> FillsBegun(RackId rack) => fills[rack.Index];
 
-    /// <summary>When a tray came to its flood depth.</summary>
+    /// <summary>When a tray came to its flood depth, or stood there already, once for each flood.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="index">The tier, from 0.</param>
     public IReadOnlyList<Instant> Wetted(RackId rack, int index) => wetted[rack.Index][index];
@@ -66,6 +68,7 @@ internal sealed class CropDuties(Site site)
         if (phase == FloodPhase.Filling && phases[rack.Id.Index] != FloodPhase.Filling)
         {
             fills[rack.Id.Index].Add(now.At);
+            Array.Clear(isWet[rack.Id.Index]);
         }
 
         phases[rack.Id.Index] = phase;
@@ -74,14 +77,10 @@ internal sealed class CropDuties(Site site)
             var tier = rack.Tiers[index];
             var depthMm = now.TrayDepthMm(rack.Id, tier.Number);
             ref var wet = ref isWet[rack.Id.Index][index];
-            if (!wet && depthMm >= tier.Tray.FilledMm)
+            if (!wet && (phase is FloodPhase.Filling or FloodPhase.Soaking) && depthMm >= tier.Tray.FilledMm)
             {
                 wet = true;
                 wetted[rack.Id.Index][index].Add(now.At);
-            }
-            else if (wet && depthMm < tier.Tray.FilledMm / 2)
-            {
-                wet = false;
             }
         }
     }

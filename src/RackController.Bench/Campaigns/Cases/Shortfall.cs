@@ -8,6 +8,9 @@ namespace RackController.Bench;
 /// <param name="Words">How much, in words.</param>
 internal sealed record Shortfall(string Subject, string Words)
 {
+    // A flood at either end of the run may have begun before it, or end after it.
+    private static readonly Duration forgiven = Duration.FromMinutes(30);
+
     // Shorter than this, no crop suffers; common practice, no source.
     private static readonly Duration borne = Duration.FromHours(2);
 
@@ -17,13 +20,14 @@ internal sealed record Shortfall(string Subject, string Words)
     /// <param name="given">What they got.</param>
     /// <param name="from">From when.</param>
     /// <param name="until">Until when.</param>
-    public static Shortfall? Of(Site site, CropDuties owed, CropDuties given, Instant from, Instant until)
+    /// <param name="floodsMoved">How many floods may be lost to a clock that steps, which can move a flood past its day.</param>
+    public static Shortfall? Of(Site site, CropDuties owed, CropDuties given, Instant from, Instant until, int floodsMoved)
     {
         foreach (var rack in site.Racks)
         {
             foreach (var tier in rack.Tiers)
             {
-                var due = owed.Wetted(rack.Id, tier.Number - 1).Count(at => at >= from && at < until);
+                var due = owed.Wetted(rack.Id, tier.Number - 1).Count(at => at >= from + forgiven && at < until - forgiven) - floodsMoved;
                 var had = given.Wetted(rack.Id, tier.Number - 1).Count;
                 if (had < due)
                 {

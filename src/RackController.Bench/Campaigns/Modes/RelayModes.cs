@@ -21,7 +21,14 @@ internal static class RelayModes
     ];
 
     /// <summary>The modes.</summary>
-    public static IEnumerable<FaultMode> All => kinds.SelectMany(one => Of(one.Kind, one.Words));
+    public static IEnumerable<FaultMode> All =>
+    [
+        .. kinds.SelectMany(one => Of(one.Kind, one.Words)),
+        FaultMode.Of(
+            FaultKind.ContactorWelded, "contactor welded", FaultFamily.Relays,
+            site => FaultTarget.OfCircuits(site).Where(target => site[target.Circuit!.Value].HasUpstreamContactor), untilRepaired,
+            ModeSources.Welds),
+    ];
 
     private static IEnumerable<FaultMode> Of(LoadKind kind, string words)
     {

@@ -18,7 +18,6 @@ internal static class SupplyModes
             Sizes = new FaultSizes(0.2, 0.95, 0.6, "of the voltage"),
         },
         Of(FaultKind.BreakerTrip, "breaker opens", outage, ModeSources.BreakerOpens),
-        Of(FaultKind.ContactorWelded, "contactor welded", outage, ModeSources.Welds),
         Of(FaultKind.GroundFaultTrip, "ground-fault protection opens", outage, ModeSources.Nuisance),
     ];
 

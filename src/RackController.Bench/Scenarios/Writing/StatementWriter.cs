@@ -24,7 +24,7 @@ internal sealed class StatementWriter(Site site)
     private string Of(Measures measures)
     {
         var (subject, name, key) = Place(measures.Measure);
-        return Of(subject, name, key, Compared(measures.Compared, UnitOf(measures.Measure)));
+        return Of(subject, name, key, Compared(measures.Compared, ScaleOf(measures.Measure), UnitOf(measures.Measure)));
     }
 
     private (string Subject, string Name, string Key) Place(Measure measure) => measure switch
@@ -50,22 +50,35 @@ internal sealed class StatementWriter(Site site)
 
     private static string UnitOf(Measure measure) => measure.Unit switch
     {
+        "min" or "h" => " s",
         "C" => " °C",
         "mol/m2" => " mol/m2/d",
         "" => "",
         var unit => $" {unit}",
     };
 
-    private static string Compared(Comparison comparison, string unit) => comparison switch
+    // Lengths of time are written in the seconds that their reader counts in, so that a third of a minute reads back as that.
+    private static double ScaleOf(Measure measure) => measure.Unit switch
     {
-        Above above => $"above {TextOf.Number(above.Limit)}{unit}",
-        Below below => $"below {TextOf.Number(below.Limit)}{unit}",
-        Between { Highest: double.PositiveInfinity } least => $"at least {TextOf.Number(least.Lowest)}{unit}",
-        Between { Lowest: double.NegativeInfinity } most => $"at most {TextOf.Number(most.Highest)}{unit}",
-        Between exactly when exactly.Lowest == exactly.Highest => $"exactly {TextOf.Number(exactly.Lowest)}{unit}",
-        Between between => $"between {TextOf.Number(between.Lowest)}{unit} and {TextOf.Number(between.Highest)}{unit}",
-        _ => throw new InvariantBrokenException($"every comparison can be written, {comparison.GetType().Name} too"),
+        "min" => 60,
+        "h" => 3600,
+        _ => 1,
     };
+
+    private static string Compared(Comparison comparison, double scale, string unit)
+    {
+        string Number(double value) => $"{TextOf.Number(scale == 1 ? value : Math.Round(value * scale, 3))}{unit}";
+        return comparison switch
+        {
+            Above above => $"above {Number(above.Limit)}",
+            Below below => $"below {Number(below.Limit)}",
+            Between { Highest: double.PositiveInfinity } least => $"at least {Number(least.Lowest)}",
+            Between { Lowest: double.NegativeInfinity } most => $"at most {Number(most.Highest)}",
+            Between exactly when exactly.Lowest == exactly.Highest => $"exactly {Number(exactly.Lowest)}",
+            Between between => $"between {Number(between.Lowest)} and {Number(between.Highest)}",
+            _ => throw new InvariantBrokenException($"every comparison can be written, {comparison.GetType().Name} too"),
+        };
+    }
 
     private static string Of(string subject, string name, string key, string value) =>
         $"{{ {subject}: {TextOf.Quoted(name)}, {key}: {TextOf.Quoted(value)} }}";
