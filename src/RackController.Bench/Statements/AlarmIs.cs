@@ -26,6 +26,7 @@ public sealed record AlarmIs(string Key, AlarmState? State) : Statement
 
     /// <inheritdoc/>
     public override bool Concerns(Site site, string subject) =>
-        subject == Key || Key == Any || (site.Racks.FirstOrDefault(rack => Key.StartsWith(rack.Name + "/", StringComparison.Ordinal)) is { } rack
+        subject == Key || Key == Any
+        || (site.Racks.FirstOrDefault(rack => Key.StartsWith(rack.Name + "/", StringComparison.Ordinal)) is { } rack
             && Vicinity.OfWater(rack.Id).Concerns(site, subject));
 }

@@ -6,7 +6,8 @@ using RackController.Plant;
 namespace RackController.Bench;
 
 /// <summary>Runs one case: nothing but the controller, the simulated rack, the hazard watches, a person who comes afterwards, and
-/// what is owed to the crops. It ends after a day, once the site floods again and nothing is left to be done, or when that is overdue.</summary>
+/// what is owed to the crops. It ends after a day, once the site floods again and nothing is left to be done, or when that is
+/// overdue.</summary>
 internal sealed class CaseRun
 {
     private static readonly Duration personAndRests = Duration.FromMinutes(90);

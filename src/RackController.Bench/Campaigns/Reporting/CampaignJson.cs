@@ -27,7 +27,8 @@ public static class CampaignJson
                 [.. findings.TripTimes.Select(times => new JsonTripTimes(
                     times.Mode.Id, times.Cases, times.Tripped, Seconds(times.MedianTrip), Seconds(times.WorstTrip), times.Alarmed,
                     Seconds(times.MedianAlarm), Seconds(times.WorstAlarm)))],
-                [.. findings.Backstops.Select(use => new JsonBackstop(use.Backstop.Words(), use.Modes, use.Count, use.Prevented, use.Otherwise))],
+                [.. findings.Backstops.Select(use => new JsonBackstop(
+                    use.Backstop.Words(), use.Modes, use.Count, use.Prevented, use.Otherwise))],
                 new JsonQuiet(
                     Math.Round(findings.Quiet.RackYears, 2), Math.Round(findings.Quiet.TripsPerRackYear, 3),
                     [.. findings.Quiet.Trips.Select(Of)], [.. findings.Quiet.Alarms.Select(Of)]),

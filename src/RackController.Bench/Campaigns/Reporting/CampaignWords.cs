@@ -34,7 +34,8 @@ public static class CampaignWords
         return quiet.RackYears == 0
             ? "false trips: not looked for"
             : $"false trips: {quiet.TripsPerRackYear:0.##} in a rack-year ({quiet.RackYears:0.#} rack-years without a fault, sensors "
-                + $"scattering as their data sheets let them); false alarms: {quiet.Alarms.Sum(alarm => alarm.Count) / quiet.RackYears:0.##}";
+                + "scattering as their data sheets let them); "
+                + $"false alarms: {quiet.Alarms.Sum(alarm => alarm.Count) / quiet.RackYears:0.##}";
     }
 
     /// <summary>A class of failures.</summary>

@@ -72,7 +72,10 @@ internal static class CaseScenario
 
     private static Window Always { get; } = new(Duration.Zero, Duration.MaxValue);
 
-    private static Never Against(Site site, Hazard hazard) => new($"no hazard: {HazardWords.Title(hazard.Kind)}", 0, Always, hazard.Kind switch
+    private static Never Against(Site site, Hazard hazard) =>
+        new($"no hazard: {HazardWords.Title(hazard.Kind)}", 0, Always, Shown(site, hazard), Condition(site, hazard));
+
+    private static Statement Shown(Site site, Hazard hazard) => hazard.Kind switch
     {
         HazardKind.WaterOnTheFloor => new Measures(new Spilled(RackOf(site, hazard).Id), new Above(WaterOnTheFloor.ToleratedL)),
         HazardKind.PumpPastItsMaximumRun => new Measures(
@@ -83,7 +86,7 @@ internal static class CaseScenario
             new CircuitCurrent(CircuitOf(site, hazard).Id), new Above(CircuitOf(site, hazard).ContinuousLimitA)),
         HazardKind.LightsInTheHeat => new LoadIsPowered(LoadOf(site, hazard).Id, true),
         _ => throw new InvariantBrokenException($"every hazard has its statement, {hazard.Kind} too"),
-    }, Condition(site, hazard));
+    };
 
     private static Measures? Condition(Site site, Hazard hazard) => hazard.Kind switch
     {

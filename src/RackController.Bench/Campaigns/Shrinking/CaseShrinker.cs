@@ -21,7 +21,8 @@ internal sealed class CaseShrinker
 
     private static readonly ImmutableArray<Duration> roundings =
     [
-        Duration.FromMinutes(10), Duration.FromMinutes(1), Duration.FromSeconds(10), Duration.FromSeconds(1), Duration.FromMilliseconds(100),
+        Duration.FromMinutes(10), Duration.FromMinutes(1), Duration.FromSeconds(10), Duration.FromSeconds(1),
+        Duration.FromMilliseconds(100),
     ];
 
     private static readonly ImmutableArray<Duration> leads =
@@ -55,7 +56,8 @@ internal sealed class CaseShrinker
 
     /// <summary>Whether one outcome is a failure of the same sort as another.</summary>
     public static bool IsSame(CaseOutcome one, CaseOutcome other) =>
-        one.Class == other.Class && one.WentShort == other.WentShort && one.Hazards.FirstOrDefault()?.Kind == other.Hazards.FirstOrDefault()?.Kind;
+        one.Class == other.Class && one.WentShort == other.WentShort
+        && one.Hazards.FirstOrDefault()?.Kind == other.Hazards.FirstOrDefault()?.Kind;
 
     private bool Try(CampaignCase smaller)
     {

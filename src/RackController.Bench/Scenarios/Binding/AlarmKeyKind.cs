@@ -13,7 +13,8 @@ internal sealed class AlarmKeyKind(bool orAny) : ScalarKind<string>
     private static readonly string[] Rows =
         [.. CauseAndEffectTable.Rows.Where(row => row.Alarm is not null).Select(row => row.Id)];
 
-    public override string Expected => $"a place, a slash and one of {string.Join(", ", Rows)}, such as `north/low-float`{(orAny ? ", or `any`" : "")}";
+    public override string Expected =>
+        $"a place, a slash and one of {string.Join(", ", Rows)}, such as `north/low-float`{(orAny ? ", or `any`" : "")}";
 
     public override JsonObject Describe(SchemaWriter schema) => new() { ["type"] = "string" };
 
@@ -21,6 +22,7 @@ internal sealed class AlarmKeyKind(bool orAny) : ScalarKind<string>
     {
         value = text;
         var slash = text.LastIndexOf('/');
-        return (orAny && text == AlarmIs.Any) || (slash > 0 && Rows.Contains(text[(slash + 1)..])) ? null : new Misfit("which names no alarm");
+        var isAny = orAny && text == AlarmIs.Any;
+        return isAny || (slash > 0 && Rows.Contains(text[(slash + 1)..])) ? null : new Misfit("which names no alarm");
     }
 }

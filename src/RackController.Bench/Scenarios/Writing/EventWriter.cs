@@ -23,7 +23,8 @@ internal sealed class EventWriter(Scenario scenario)
             RackMends or ControllerComes => "",
             RackFails fails => Fault(text, fails.Fault),
             PersonAsks asks => Request(text, asks.Request),
-            ClockSteps steps => Line(text, "clock", $"{(steps.By < Duration.Zero ? "back" : "ahead")} {TextOf.Length(Magnitude(steps.By))}"),
+            ClockSteps steps => Line(
+                text, "clock", $"{(steps.By < Duration.Zero ? "back" : "ahead")} {TextOf.Length(Magnitude(steps.By))}"),
             ClockSetRight => Line(text, "clock", "right"),
             ClockLosesTrust => Line(text, "clock", "untrusted"),
             ControllerGoes goes => Away(text, goes),

@@ -6,7 +6,8 @@ namespace RackController.Bench.Tests.Campaigns.Shrinking;
 
 public sealed class CaseShrinkerTests
 {
-    private static readonly CampaignPlan plan = new(DemoCampaigns.Bare, new CampaignOptions { Only = ["tray-leaks", "air-humidity-noisy"] });
+    private static readonly CampaignPlan plan =
+        new(DemoCampaigns.Bare, new CampaignOptions { Only = ["tray-leaks", "air-humidity-noisy"] });
 
     [Fact]
     public void AFailureShrinksToTheFaultThatMattersAtAPlainTimeAndSize()

@@ -49,8 +49,9 @@ public sealed class ScenarioWriterTests
     {
         OperatorRequest[] requests =
         [
-            new FloodNow("ann", rack), new Stop("ann", null), new Stop("ann", rack), new Resume("ann", rack), new SkipNextFlood("ann", rack),
-            new HoldForService("ann", rack, Duration.FromMinutes(7)), new EndServiceHold("ann", rack), new Acknowledge("ann", "north/low-float"),
+            new FloodNow("ann", rack), new Stop("ann", null), new Stop("ann", rack), new Resume("ann", rack),
+            new SkipNextFlood("ann", rack), new HoldForService("ann", rack, Duration.FromMinutes(7)),
+            new EndServiceHold("ann", rack), new Acknowledge("ann", "north/low-float"),
             new Shelve("ann", "north/low-float", Duration.FromHours(1)), new SetAlarmOutOfService("ann", "north/low-float", true),
             new SetAlarmOutOfService("ann", "north/low-float", false), new ResetLatch("ann", "north/low-float"),
             new ConfirmReset("ann", "north/low-float"), new SetTierInUse("ann", rack, 2, true), new SetTierInUse("ann", rack, 2, false),
@@ -60,7 +61,8 @@ public sealed class ScenarioWriterTests
             new LoadIsTold(new LoadId(0), SwitchState.Off), new LoadIsPowered(new LoadId(0), true), new FloodIs(rack, FloodPhase.Soaking),
             new AlarmIs(AlarmIs.Any, null), new AlarmIs("north/low-float", AlarmState.Latched), new Reports("north", "filling"),
             new Happens(Happens.Start), new ControllerRuns(false),
-            new Measures(new UnbrokenRun(new LoadId(0)), new Above(7.5)), new Measures(new CircuitCurrent(new CircuitId(0)), new Below(3.25)),
+            new Measures(new UnbrokenRun(new LoadId(0)), new Above(7.5)),
+            new Measures(new CircuitCurrent(new CircuitId(0)), new Below(3.25)),
             new Measures(new Spilled(rack), new Above(0.01)), new Measures(new ReservoirVolume(rack), new Between(10, 20)),
             new Measures(new FloodsOfDay(rack), new Between(3, 3)),
             new Measures(new DissolvedOxygen(rack), new Between(6.1, double.PositiveInfinity)),
