@@ -34,7 +34,7 @@ public static class ProofTestRecord
         try
         {
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
-            return JournalFile.MemoryIn(connection);
+            return JournalMemory.In(connection);
         }
         catch (SqliteException e)
         {
