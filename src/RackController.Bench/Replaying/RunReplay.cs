@@ -7,7 +7,7 @@ namespace RackController.Bench;
 /// <summary>
 /// Runs Control again from what is on record of a run, and holds what comes out against it: every command and every event, scan by
 /// scan, and what the controller remembers wherever that is on record. It looks at nothing else, so what is the same was decided by
-/// what is on record alone.
+/// what is on record alone. A controller that has something due where the one on record had nothing is scanned there too.
 /// </summary>
 public sealed class RunReplay : IEventSink
 {
@@ -128,9 +128,19 @@ public sealed class RunReplay : IEventSink
 
     private void Replay(RackControl running, RecordedScan scan)
     {
+        while (ReplayPace.Before(scan, running, at) is { } due)
+        {
+            Scan(running, new RecordedScan(due, ScanConditions.Good, [], [], [], null));
+        }
+
+        scans++;
+        Scan(running, scan);
+    }
+
+    private void Scan(RackControl running, RecordedScan scan)
+    {
         settling += isCertain ? Duration.Zero : scan.At.Monotonic - at.Monotonic;
         at = scan.At;
-        scans++;
         sensors.Note(scan.Readings, at.Monotonic);
         sensors.Fill(readings, at.Monotonic);
         events.Clear();

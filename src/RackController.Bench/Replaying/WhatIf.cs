@@ -60,7 +60,7 @@ public sealed class WhatIf
                     with.Begin(page.At, with.Memory ?? state.Memory);
                     break;
                 case Scans { Scan: var scan }:
-                    CatchUp(pair, sensors!, scan.At);
+                    CatchUp(pair, sensors!, scan);
                     sensors!.Note(scan.Readings, scan.At.Monotonic);
                     sensors.Fill(then.Readings, scan.At.Monotonic);
                     Fill(pair, scan.At.Monotonic);
@@ -85,9 +85,9 @@ public sealed class WhatIf
         times.Told, [.. unknown]);
 
     /// <summary>Scans the other controller whenever it has something due before a scan that is on record.</summary>
-    private void CatchUp(Pair pair, RecordedSensors sensors, in Moment until)
+    private void CatchUp(Pair pair, RecordedSensors sensors, RecordedScan next)
     {
-        while (with.NextDue() is { } due && due.Monotonic < until.Monotonic)
+        while (with.DueBefore(next) is { } due)
         {
             sensors.Fill(pair.Then.Readings, due.Monotonic);
             Fill(pair, due.Monotonic);

@@ -37,19 +37,8 @@ internal sealed class WhatIfSide(Site site) : IEventSink
         control = null;
     }
 
-    /// <summary>The scan at which it could change something by itself, by the pace of its site; null when there is none.</summary>
-    public Moment? NextDue()
-    {
-        if (control is null || control.NextChange == MonotonicTime.Never)
-        {
-            return null;
-        }
-
-        var period = site.Scan.Period;
-        var wait = Duration.Max(control.NextChange - At.Monotonic, Duration.FromNanoseconds(1));
-        var by = period * (((wait.ToInt64Nanoseconds() - 1) / period.ToInt64Nanoseconds()) + 1);
-        return At with { Monotonic = At.Monotonic + by, Wall = At.Wall + by };
-    }
+    /// <summary>The scan at which it could change something by itself before the next on record; null when there is none.</summary>
+    public Moment? DueBefore(RecordedScan next) => control is null ? null : ReplayPace.Before(next, control, At);
 
     public void Scan(in Moment at, in ScanConditions conditions, OperatorRequest[] requests)
     {

@@ -38,9 +38,9 @@ internal struct KeptReading(Sensor sensor, double[] levels)
         return isFresh != freshness || (isFresh == Freshness.Fresh && IsNews(reading.Value));
     }
 
-    /// <summary>Whether the one on record says another value.</summary>
-    public readonly bool IsOther(in Reading reading) =>
-        reading.Quality == ReadingQuality.Good && !reading.Value.Equals(kept.Value);
+    /// <summary>Whether the record has it that it says another value, or took it at another time.</summary>
+    public readonly bool IsOther(in Reading reading, MonotonicTime now) =>
+        reading.Quality == ReadingQuality.Good && (!reading.Value.Equals(kept.Value) || reading.TakenAt != At(now).TakenAt);
 
     /// <summary>Takes a reading that is put on record.</summary>
     public void Keep(in Reading reading, MonotonicTime now)

@@ -77,8 +77,8 @@ public sealed class ScanRecorder
         ArgumentNullException.ThrowIfNull(commands);
         var isClockSteady = now.WallTrusted == last.WallTrusted && now.Wall - last.Wall == now.Monotonic - last.Monotonic;
         var isSampleDue = now.Monotonic >= sampleDue;
-        var isNews = !isClockSteady || !requests.IsEmpty || !events.IsEmpty || isSampleDue || now.Monotonic >= nextChange
-            || IsWorthNoting(conditions);
+        var isDue = now.Monotonic >= nextChange;
+        var isNews = !isClockSteady || !requests.IsEmpty || !events.IsEmpty || isSampleDue || isDue || IsWorthNoting(conditions);
         for (var sensor = 0; sensor < kept.Length && !isNews; sensor++)
         {
             isNews = kept[sensor].IsNews(readings[new SensorId(sensor)], now.Monotonic);
@@ -86,7 +86,7 @@ public sealed class ScanRecorder
 
         if (isNews && isOpen)
         {
-            Put(now, isClockSteady, readings, conditions, requests, commands, EventsDigest.Of(events), isSampleDue);
+            Put(now, isClockSteady, readings, conditions, requests, commands, EventsDigest.Of(events), isSampleDue || isDue);
         }
 
         (last, nextChange) = (now, control.NextChange);
@@ -155,10 +155,10 @@ public sealed class ScanRecorder
 
     private void Put(
         in Moment now, bool isClockSteady, Readings readings, in ScanConditions conditions, ReadOnlySpan<OperatorRequest> requests,
-        RelayCommands commands, EventsDigest? events, bool isSampleDue)
+        RelayCommands commands, EventsDigest? events, bool isLookedAt)
     {
-        // Words may tell any value, and where something happened all are of interest.
-        var putsAll = isSampleDue || events is not null;
+        // What is due may look at any value or its time, and words may tell it.
+        var putsAll = isLookedAt || events is not null;
         var (readingCount, commandCount) = (Count(readings, now, putsAll), Count(commands));
         var putsConditions = IsWorthNoting(conditions);
         page.Scan(now, (byte)(
@@ -254,7 +254,7 @@ public sealed class ScanRecorder
     }
 
     private bool IsPut(int sensor, in Reading reading, in Moment now, bool putsAll) =>
-        kept[sensor].IsNews(reading, now.Monotonic) || (putsAll && kept[sensor].IsOther(reading));
+        kept[sensor].IsNews(reading, now.Monotonic) || (putsAll && kept[sensor].IsOther(reading, now.Monotonic));
 
     private Reading[] Kept() => [.. kept.Select(each => each.At(last.Monotonic))];
 }

@@ -13,6 +13,7 @@ internal sealed class RecordedDays : IEventSink
     private readonly RackControl control;
     private readonly ScanRecorder recorder;
     private readonly Readings readings;
+    private long late;
     private Moment now = new(MonotonicTime.Zero, Instant.FromUtc(2026, 6, 1, 0, 0), WallTrusted: true);
 
     public RecordedDays(Site site)
@@ -44,7 +45,10 @@ internal sealed class RecordedDays : IEventSink
     {
         for (var end = now.Monotonic + length; now.Monotonic < end;)
         {
-            now = now with { Monotonic = now.Monotonic + Site.Scan.Period, Wall = now.Wall + Site.Scan.Period };
+            // No board scans on the dot.
+            late = (late + 7_919_113) % 30_000_000;
+            var by = Site.Scan.Period + Duration.FromNanoseconds(late);
+            now = now with { Monotonic = now.Monotonic + by, Wall = now.Wall + by };
             Scan(requests);
             requests = [];
         }
