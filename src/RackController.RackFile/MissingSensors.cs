@@ -9,7 +9,9 @@ public static class MissingSensors
     [
         (SensorKind.ReservoirLowFloat, "low float in the reservoir", "stops the pump before it runs dry"),
         (SensorKind.TrayHighFloat, "high float above a standpipe", "stops the pump before a blocked drain overflows a tray"),
-        (SensorKind.LeakRope, "leak rope on the floor", "stops the pump when water lies where it should not"),
+        (SensorKind.LeakRope, "leak rope in the drip tray or on the floor", "stops the pump when water lies where it should not"),
+        (SensorKind.DripTrayFloat, "float in a drip tray", "stops the pump when a leak rope has failed, while the floor is still dry"),
+        (SensorKind.ReservoirLevel, "level of the reservoir", "stops a pump that moves no water, and one whose low float is stuck"),
         (SensorKind.TrayFullFloat, "full float in the trays", "ends a fill when the trays are full, and tells of one that never is"),
         (SensorKind.AirTemperature, "air temperature", "turns the lights off before it gets too hot for the crop"),
         (SensorKind.WaterTemperature, "water temperature", "tells when the roots get too cold or too warm"),

@@ -7,8 +7,10 @@ public sealed class MissingSensorsTests
     {
         var missing = MissingSensors.Of(Expect.Site(RackFiles.Small)).ToList();
 
-        Assert.Equal(["north, full float in the trays", "north, water temperature"], missing.Select(sensor => sensor.What));
-        Assert.Contains("ends a fill", missing[0].Buys, StringComparison.Ordinal);
+        Assert.Equal(
+            ["north, float in a drip tray", "north, level of the reservoir", "north, full float in the trays", "north, water temperature"],
+            missing.Select(sensor => sensor.What));
+        Assert.Contains("ends a fill", missing[2].Buys, StringComparison.Ordinal);
     }
 
     [Fact]

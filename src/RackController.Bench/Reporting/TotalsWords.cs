@@ -10,8 +10,10 @@ public static class TotalsWords
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(rack);
+        var caught = rack.DripTrayL > 0 ? $"{rack.DripTrayL:0.0} L in the drip tray, " : "";
+        var wired = rack.WiredFloatOpenedAfter is { } opened ? $", the wired float opened after {Spans.Words(opened)}" : "";
         return $"{result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
-            + $"reservoir never below {rack.Reservoir.LowestL:0} L";
+            + $"{caught}reservoir never below {rack.Reservoir.LowestL:0} L{wired}";
     }
 
     /// <summary>How the water in a rack's reservoir was.</summary>

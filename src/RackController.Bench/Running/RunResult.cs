@@ -89,7 +89,15 @@ public sealed record EarlierEvents(int Count, string Digest);
 /// <param name="Reservoir">What became of the reservoir.</param>
 /// <param name="TierLights">Light of each tier, bottom first.</param>
 public sealed record RackTotals(
-    RackId Rack, double WaterUsedL, double SpilledL, ReservoirTotals Reservoir, ImmutableArray<TierLight> TierLights);
+    RackId Rack, double WaterUsedL, double SpilledL, ReservoirTotals Reservoir, ImmutableArray<TierLight> TierLights)
+{
+    /// <summary>Water in the drip tray at the end, L.</summary>
+    public double DripTrayL { get; init; }
+
+    /// <summary>How long after the run began the wired float first opened the pump's wire; null when it never did. From then on only it
+    /// may have stood between the rack and worse.</summary>
+    public NodaTime.Duration? WiredFloatOpenedAfter { get; init; }
+}
 
 /// <summary>The water of one reservoir over a run.</summary>
 /// <param name="LowestL">The least that was in it, L.</param>

@@ -166,7 +166,11 @@ public sealed class ScenarioRun
 
     private RackTotals Totals(Rack rack) => new(
         rack.Id, run.Plant.Racks[rack.Id.Index].WaterUsedL, run.Now.SpilledL(rack.Id), reservoirs[rack.Id.Index].Record(),
-        [.. rack.Tiers.Select(days.Light)]);
+        [.. rack.Tiers.Select(days.Light)])
+    {
+        DripTrayL = run.Plant.Racks[rack.Id.Index].DripTrayL,
+        WiredFloatOpenedAfter = run.Plant.Racks[rack.Id.Index].FloatCutoutFirstOpenedAt is { } opened ? opened - MonotonicTime.Zero : null,
+    };
 
     private ImmutableArray<LoadTotals> Totals(ImmutableArray<Duration> powered, ImmutableArray<int> switchedOn) =>
     [
