@@ -65,7 +65,7 @@ internal static class ThoroughSite
                 SensorKind.TrayFullFloat => 45,
                 _ => 0,
             },
-            PlausibleMax = kind.IsContact() ? 1 : 40,
+            PlausibleMax = kind.IsContact() ? 1 : kind == SensorKind.ReservoirLevel ? 400 : 40,
         };
     }
 

@@ -14,6 +14,9 @@ internal sealed class Chronicle(Site site)
 
     public IReadOnlyList<Page> Pages => pages;
 
+    /// <summary>The racks whose loads a latch holds, by its key.</summary>
+    public Dictionary<string, HashSet<RackId>> LatchHolds { get; } = [];
+
     public Page Now => pages[^1];
 
     public int Last => pages.Count - 1;

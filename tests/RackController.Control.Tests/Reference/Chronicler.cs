@@ -18,6 +18,11 @@ internal sealed class Chronicler
         told = new Told(story);
         chronicle = new Chronicle(story.Site);
         rows = PlainTable.Of(story.Site);
+        foreach (var row in rows)
+        {
+            chronicle.LatchHolds[row.Key] = [.. story.Site.Loads.Where(row.Loads).Select(load => load.Rack)];
+        }
+
         boot = new Boot(story.Now, SavedAt: null, First: 0);
     }
 
@@ -57,7 +62,11 @@ internal sealed class Chronicler
             Requests = story.Requests,
         };
         chronicle.Add(page);
-        page.Believed = [.. site.Sensors.Select(sensor => PlainReadings.Believed(chronicle.Pages, site, sensor))];
+        page.Judged = [.. site.Sensors.Select(sensor => PlainReadings.Believed(chronicle.Pages, site, sensor))];
+        page.Doubted = Doubted();
+        page.Believed = [.. site.Sensors.Zip(page.Judged, (sensor, said) => page.Doubted.Contains(sensor.Name) ? null : said)];
+        page.InUse = [.. site.Racks.Select(
+            rack => rack.Tiers.Select(tier => told.Control.IsTierInUse(rack.Id, tier.Number)).ToArray())];
         page.On = [.. told.Commands];
         var why = told.Control.Why();
         page.Sheds = [.. site.Circuits.Select(circuit => why.Any(
@@ -69,6 +78,19 @@ internal sealed class Chronicler
         page.Acknowledged = [.. told.Events.Where(each => each is { Kind: EventKind.Request, What: "acknowledge: acknowledged" })
             .Select(each => each.Subject)];
         page.Released.UnionWith(Latches.Released(chronicle));
+    }
+
+    // Words about what a sensor does are of a doubt; those about its readings are not.
+    private HashSet<string> Doubted()
+    {
+        var doubted = chronicle.IsFirstOfItsRun(chronicle.Last) ? [] : chronicle.Pages[chronicle.Last - 1].Doubted.ToHashSet();
+        foreach (var told in told.Events.Where(
+            each => each.Kind == EventKind.Reading && each.Because.StartsWith("it ", StringComparison.Ordinal)))
+        {
+            _ = told.What == "unknown" ? doubted.Add(told.Subject) : doubted.Remove(told.Subject);
+        }
+
+        return doubted;
     }
 
     private string? DifferenceOfLoads()

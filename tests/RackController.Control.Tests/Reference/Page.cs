@@ -21,7 +21,16 @@ internal sealed class Page
     /// <summary>What people asked for.</summary>
     public required OperatorRequest[] Requests { get; init; }
 
-    /// <summary>What each sensor is believed to say; null while it is unknown.</summary>
+    /// <summary>What each sensor says if nobody doubts it; null while its readings are not good.</summary>
+    public double?[] Judged { get; set; } = [];
+
+    /// <summary>The sensors that Control doubts, because they stand still; by its own word.</summary>
+    public HashSet<string> Doubted { get; set; } = [];
+
+    /// <summary>Whether each tier of each rack takes part.</summary>
+    public bool[][] InUse { get; set; } = [];
+
+    /// <summary>What each sensor is believed to say; null while it is unknown or doubted.</summary>
     public double?[] Believed { get; set; } = [];
 
     /// <summary>What each load was told by it.</summary>

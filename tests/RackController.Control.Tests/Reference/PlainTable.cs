@@ -43,7 +43,18 @@ internal static class PlainTable
         yield return new("service-hold", rack.Name, Water, (story, _) => SiteRowsPlain.ServiceHold(story, rack));
         yield return new("service-hold-ending", rack.Name, None, (story, _) => SiteRowsPlain.ServiceHoldEnding(story, rack));
         yield return new("flood-held", rack.Name, None, (story, _) => PumpRowsPlain.FloodHeld(story, rack));
-        if (Has(SensorKind.ReservoirLowFloat))
+        if (Has(SensorKind.TrayFullFloat, SensorKind.TrayLevel))
+        {
+            yield return new("not-drained", rack.Name, Pump, (story, _) => PumpRowsPlain.NotDrained(story, rack));
+        }
+
+        if (Has(SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel)
+            || (rack.Schedule.Floods.Fill is FillUntilFull && Has(SensorKind.TrayFullFloat)))
+        {
+            yield return new("no-fill", rack.Name, Pump, (story, key) => PumpRowsPlain.NoFill(story, rack, key));
+        }
+
+        if (Has(SensorKind.ReservoirLowFloat, SensorKind.ReservoirLevel))
         {
             yield return new("low-float", rack.Name, Pump, (story, key) => PumpRowsPlain.LowFloat(story, rack, key));
         }

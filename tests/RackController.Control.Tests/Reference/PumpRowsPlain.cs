@@ -18,10 +18,25 @@ internal static class PumpRowsPlain
     public static Answer LowFloat(Chronicle story, Rack rack, string key)
     {
         var floats = story.Site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind == SensorKind.ReservoirLowFloat).ToList();
-        bool IsDry(int page) => floats.Any(each => story.Pages[page].Believed[each.Id.Index] == 0);
-        bool IsGood(int page) => floats.All(each => story.Pages[page].Believed[each.Id.Index] == 1);
+        var levels = story.Site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind == SensorKind.ReservoirLevel).ToList();
+        var (lowMm, backMm) = (rack.Reservoir.PumpIntakeMm + 5, rack.Reservoir.PumpIntakeMm + 15);
+        bool IsLevelLow(int from)
+        {
+            var isLow = false;
+            for (var page = story.Pages[from].Boot.First; page <= from; page++)
+            {
+                var limitMm = isLow ? backMm : lowMm;
+                isLow = levels.Any(level => story.Pages[page].Believed[level.Id.Index] < limitMm);
+            }
 
-        bool IsTrip(int page) => IsDry(page) && !story.IsFirstOfItsRun(page) && IsGood(page - 1) && story.WasOn(rack.Pump.Load, page);
+            return isLow;
+        }
+
+        bool IsKnown(int page) => (floats.Count > 0 ? floats : levels).All(each => story.Pages[page].Believed[each.Id.Index] is not null);
+        bool IsDry(int page) => IsLevelLow(page) || floats.Any(each => story.Pages[page].Believed[each.Id.Index] == 0);
+        bool IsGood(int page) => IsKnown(page) && !IsDry(page);
+
+        bool IsTrip(int page) => story.WasOn(rack.Pump.Load, page) && IsDry(page) && IsGood(page - 1);
         long FloodOf(int page) => story.Pages[page].Flood[rack.Id.Index];
         var tripsInThisFlood = Latches.PagesSinceReset(story, key).Count(page => FloodOf(page) == FloodOf(story.Last) && IsTrip(page));
         var isOneTooMany = IsTrip(story.Last) && tripsInThisFlood >= rack.Limits.LowFloatTripsToLatch;
@@ -90,6 +105,48 @@ internal static class PumpRowsPlain
         var rests = !story.WasOn(pump, story.Last)
             && story.Now.At.Monotonic < story.OffSince(pump, story.Last) + rack.Limits.PumpRest;
         return new Answer(rests, rests, Latched: false);
+    }
+
+    public static Answer NoFill(Chronicle story, Rack rack, string key)
+    {
+        var pump = rack.Pump.Load;
+        var (trips, tripped, latched) = (0, false, false);
+        var sights = PlainFill.Sights(story, rack);
+        for (var page = 0; page <= story.Last; page++)
+        {
+            if (story.Pages[page].Released.Contains(key))
+            {
+                (trips, latched) = (0, false);
+            }
+
+            var before = story.IsFirstOfItsRun(page) ? Sight.Unseeable : sights[page - 1];
+            tripped &= !story.IsFirstOfItsRun(page);
+            if (sights[page] == Sight.NotSeen && before != Sight.NotSeen)
+            {
+                (tripped, trips) = (true, trips + 1);
+                latched |= trips >= rack.Limits.NoFillTripsToLatch;
+            }
+            else if (sights[page] == Sight.Seen && !story.WasOn(pump, page))
+            {
+                trips = 0;
+            }
+
+            var hasRested = !story.WasOn(pump, page)
+                && (latched || story.Pages[page].At.Monotonic >= story.OffSince(pump, page) + rack.Limits.PumpRest);
+            tripped &= !hasRested;
+        }
+
+        return new Answer(tripped, tripped, latched);
+    }
+
+    public static Answer NotDrained(Chronicle story, Rack rack)
+    {
+        var holdsWater = story.Site.Sensors.Any(sensor => sensor.Rack == rack.Id && sensor.TierNumber is { } tier
+            && story.Now.InUse[rack.Id.Index][tier - 1] && story.Now.Believed[sensor.Id.Index] is { } said
+            && ((sensor.Kind == SensorKind.TrayFullFloat && said == 1)
+                || (sensor.Kind == SensorKind.TrayLevel && said > rack.Limits.NotDrainedAboveMm)));
+        var holds = holdsWater && !story.WasOn(rack.Pump.Load, story.Last);
+        return new Answer(holds, holds && story.Now.Waits[rack.Id.Index], Latched: false);
     }
 
     public static Answer FloodHeld(Chronicle story, Rack rack)

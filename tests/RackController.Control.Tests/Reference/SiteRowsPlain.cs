@@ -47,16 +47,33 @@ internal static class SiteRowsPlain
         return new Answer(isLost || isQuiet, isLost, latches || Latches.Stands(story, key));
     }
 
-    public static Answer ServiceHold(Chronicle story, Rack rack) => Plain(HandsLeaveAt(story, rack) is not null);
+    public static Answer ServiceHold(Chronicle story, Rack rack) => Plain(Hands(story, rack) is not (null, null));
 
     public static Answer ServiceHoldEnding(Chronicle story, Rack rack) => Plain(
-        HandsLeaveAt(story, rack) is { } end && story.Now.At.Monotonic >= end + -rack.Limits.ServiceHoldWarning);
+        Hands(story, rack).LeaveAt is { } end && story.Now.At.Monotonic >= end + -rack.Limits.ServiceHoldWarning);
 
     public static Answer AirTooHot(Chronicle story, Rack rack, Sensor sensor)
     {
         var (hot, cooled) = (rack.Limits.AirHotC, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
         var decisive = story.Pages.Select(page => page.Believed[sensor.Id.Index]).LastOrDefault(airC => airC > hot || airC <= cooled);
-        return Plain(decisive > hot);
+        var isHot = decisive > hot;
+        var unknown = story.ThisRunBackwards().TakeWhile(page => IsUnknown(page, sensor) && !IsVouchedFor(page)).ToList();
+        var isUnknownForLong = unknown.Count > 0
+            && story.Now.At.Monotonic >= story.Pages[unknown[^1]].At.Monotonic + rack.Limits.AirUnknownGrace;
+        return new Answer(isHot || isUnknownForLong, isHot, Latched: false);
+
+        bool IsUnknown(int page, Sensor each) => story.Pages[page].Believed[each.Id.Index] is null;
+
+        // Somebody else must know the air of the tier, or that of every tier that is lit.
+        bool IsVouchedFor(int page)
+        {
+            var others = story.Site.Sensors.Where(other => other.Rack == rack.Id && other.Kind == SensorKind.AirTemperature
+                && other.Id != sensor.Id && !IsUnknown(page, other)).ToList();
+            var tiers = sensor.TierNumber is { } own
+                ? [own]
+                : rack.Tiers.Where(tier => tier.Light is not null).Select(tier => tier.Number).ToList();
+            return tiers.Count > 0 && tiers.All(tier => others.Any(other => other.TierNumber is null || other.TierNumber == tier));
+        }
     }
 
     public static Answer WaterTemperature(Chronicle story, Rack rack, Sensor sensor)
@@ -99,36 +116,57 @@ internal static class SiteRowsPlain
 
     public static Answer ClockUntrusted(Chronicle story) => Plain(!story.Now.At.WallTrusted);
 
-    // All that was asked, in order; a restart leaves what was left of a hold.
-    private static MonotonicTime? HandsLeaveAt(Chronicle story, Rack rack)
+    // All that was asked, in order; a restart leaves what was left of a hold, and forgets who has just let go.
+    private static (MonotonicTime? LeaveAt, MonotonicTime? ClearAt) Hands(Chronicle story, Rack rack)
     {
-        MonotonicTime? end = null;
+        MonotonicTime? end = null, clear = null;
+        var isStopped = false;
         for (var page = 0; page <= story.Last; page++)
         {
             var now = story.Pages[page].At.Monotonic;
-            if (story.IsFirstOfItsRun(page) && story.Pages[page].Boot is { SavedAt: { } saved } boot && end is { } before)
+            if (story.IsFirstOfItsRun(page) && story.Pages[page].Boot is { SavedAt: { } saved } boot)
             {
-                end = boot.Start.Monotonic + Duration.FromMilliseconds((long)(before - saved.Monotonic).TotalMilliseconds);
+                end = end is { } before
+                    ? boot.Start.Monotonic + Duration.FromMilliseconds((long)(before - saved.Monotonic).TotalMilliseconds)
+                    : null;
+                clear = null;
             }
 
             foreach (var request in story.Pages[page].Requests)
             {
-                if (request is HoldForService hold && hold.Rack == rack.Id)
+                var lets = request switch
                 {
-                    var asked = now + Duration.Min(Duration.Max(hold.Length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
-                    end = end > asked ? end : asked;
-                }
-                else if (request is EndServiceHold ended && ended.Rack == rack.Id)
+                    EndServiceHold ended => ended.Rack == rack.Id && end is not null,
+                    Resume resume => (resume.Rack ?? rack.Id) == rack.Id && isStopped,
+                    ConfirmReset reset => story.Pages[page].Released.Contains(reset.Latch)
+                        && story.LatchHolds[reset.Latch].Contains(rack.Id),
+                    _ => false,
+                };
+                clear = lets ? now + rack.Limits.StartDelay : clear;
+                isStopped = request switch
                 {
-                    end = null;
-                }
+                    Stop stop => isStopped || (stop.Rack ?? rack.Id) == rack.Id,
+                    Resume resume => isStopped && (resume.Rack ?? rack.Id) != rack.Id,
+                    _ => isStopped,
+                };
+                end = request switch
+                {
+                    HoldForService hold when hold.Rack == rack.Id => Later(end, now + HoldLength(hold, rack)),
+                    EndServiceHold ended when ended.Rack == rack.Id => null,
+                    _ => end,
+                };
             }
 
-            end = now >= end ? null : end;
+            (end, clear) = (now >= end ? null : end, now >= clear ? null : clear);
         }
 
-        return end;
+        return (end, clear);
     }
+
+    private static MonotonicTime Later(MonotonicTime? one, MonotonicTime other) => one is { } time && time > other ? time : other;
+
+    private static Duration HoldLength(HoldForService hold, Rack rack) =>
+        Duration.Min(Duration.Max(hold.Length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
 
     private static Answer Plain(bool isSo) => new(isSo, isSo, Latched: false);
 }
