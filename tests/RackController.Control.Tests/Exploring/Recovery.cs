@@ -23,6 +23,11 @@ internal static class Recovery
     {
         var wanderer = walk.Wanderer;
         var at = wanderer.Look(Twin.Of(from.Interlock), Healthy(site, from.Around.After(Wanderer.Scan), []), from.Came);
+        foreach (var contact in site.Sensors.Where(sensor => sensor.IsContact))
+        {
+            at = Tested(wanderer, at, site, contact);
+        }
+
         for (var end = at.Around.Now.Monotonic + longest; at.Interlock.Objects; at = Later(wanderer, at, site))
         {
             if (at.Around.Now.Monotonic > end)
@@ -55,6 +60,17 @@ internal static class Recovery
         return null;
     }
 
+    // Moved by hand and let go, it passes its proof test.
+    private static Standpoint Tested(Wanderer wanderer, Standpoint at, Site site, Sensor contact)
+    {
+        var moved = Healthy(site, at.Around.After(Wanderer.Scan), []);
+        moved = moved with { Tests = moved.Tests with { UnderWay = contact.Id } };
+        at = wanderer.Look(at.Interlock, moved.With(contact.Id, contact.HarmfulValue), at.Came);
+        var passed = Healthy(site, at.Around.After(Wanderer.Scan), []);
+        passed = passed with { Tests = passed.Tests with { JustPassed = contact.Id } };
+        return wanderer.Look(at.Interlock, passed, at.Came);
+    }
+
     private static Standpoint Later(Wanderer wanderer, Standpoint at, Site site)
     {
         var left = at.Next == MonotonicTime.Never ? longest : at.Next - at.Around.Now.Monotonic;
@@ -68,13 +84,14 @@ internal static class Recovery
         return told with
         {
             Sensors = [.. site.Sensors.Select(sensor => (double?)Says(site, sensor, on))],
-            About = new RackFacts { FloodNumber = around.About.FloodNumber },
+            About = new RackFacts { FloodNumber = around.About.FloodNumber, FilledFlood = around.About.FilledFlood },
             Conditions = ScanConditions.Good,
             Now = around.Now with { WallTrusted = true },
             Flows = [.. site.Loads.Select(load => on.Contains(load.Id) ? Flow.Flows : Flow.Still)],
             IsShedding = false,
             IsCut = false,
             HoldEndsAt = null,
+            Tests = new TestsTold(around.Now.Wall, HasFailed: false, UnderWay: null, JustPassed: null),
         };
     }
 

@@ -39,7 +39,13 @@ internal sealed record Surroundings(
     public Surroundings After(Duration time)
     {
         var now = Now with { Monotonic = Now.Monotonic + time, Wall = Now.Wall + time };
-        return this with { Before = Now, Now = now, HoldEndsAt = HoldEndsAt <= now.Monotonic ? null : HoldEndsAt, Tests = Tests with { JustPassed = null } };
+        return this with
+        {
+            Before = Now,
+            Now = now,
+            HoldEndsAt = HoldEndsAt <= now.Monotonic ? null : HoldEndsAt,
+            Tests = Tests with { JustPassed = null },
+        };
     }
 
     /// <summary>With one sensor saying something else.</summary>

@@ -45,7 +45,7 @@ internal static class ThoroughSite
         ScanRecovery = Duration.FromSeconds(10),
         FloatsContradictAfter = Duration.FromSeconds(10),
         StillFloodsToTell = 1,
-        StillFloodsToForbid = 2,
+        StillFloodsToForbid = 1,
     };
 
     private static Sensor Sensor(Site site, SensorKind kind, int index)

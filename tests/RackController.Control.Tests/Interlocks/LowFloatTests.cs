@@ -134,7 +134,7 @@ public class LowFloatTests
     [Fact]
     public void ALevelDownToTheIntakeCutsThePumpWhoseFloatIsStuckWet()
     {
-        var rig = new Rig(WithLevel());
+        var rig = new Rig(WithLevel().WithLimits(limits => limits with { FloatsContradictAfter = Duration.FromHours(2) }));
         rig.LeapUntil(() => rig.IsOn("north/pump"));
         rig.Set("north/level", 35);
         rig.ScanFor(Duration.FromSeconds(10));

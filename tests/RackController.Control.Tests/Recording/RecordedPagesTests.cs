@@ -27,6 +27,10 @@ public class RecordedPagesTests
         new ResetLatch("Ada", "north/high-water"),
         new ConfirmReset("Ben", "north/high-water"),
         new SetTierInUse("Ben", new RackId(1), -3, false),
+        new BeginProofTest("Ada", "north/leak rope"),
+        new AnswerProofTest("Ada", AsExpected: true),
+        new AnswerProofTest("Ada", AsExpected: false),
+        new AbandonProofTest("Ben"),
     ];
 
     [Theory]

@@ -82,11 +82,6 @@ internal static class HastySite
         // Only of floats at different heights can one contradict the other, and on most racks none does, for the sake of the other rows.
         var contradicts = dice.Chance(3);
         yield return Like("full float", SensorKind.ReservoirFullFloat, null, 1) with { HeightMm = contradicts ? 300 : 60 };
-        if (contradicts)
-        {
-            yield return Like("level", SensorKind.ReservoirLevel, null, 400);
-        }
-
         foreach (var tier in rack.Tiers.Where(_ => !dice.Chance(3)))
         {
             yield return Like($"tier {tier.Number} full", SensorKind.TrayFullFloat, tier.Number, 1);

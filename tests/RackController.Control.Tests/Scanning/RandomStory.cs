@@ -34,7 +34,7 @@ internal sealed class RandomStory
         feeds = [.. site.Sensors.Select(sensor => new RandomFeed(sensor, [.. Levels[sensor.Id]]))];
         Array.ForEach(feeds, feed => feed.Heal());
         vital = [.. site.Sensors.Where(sensor => sensor.Kind is SensorKind.ReservoirLowFloat or SensorKind.SupplySense)];
-        tester = new RandomTester(site, feeds, asked);
+        tester = new RandomTester(site, feeds, latchKeys, asked);
         Readings = new Readings(site);
         Now = new Moment(MonotonicTime.FromMilliseconds(5_000), Start(), WallTrusted: !dice.Chance(4));
     }
@@ -178,8 +178,16 @@ internal sealed class RandomStory
             asked.Add(new ConfirmReset("Ben", key));
         }
 
-        tester.TestRack(dice, Now.Monotonic);
         asked.AddRange(Site.Racks.Select(rack => new FloodNow("Ben", rack.Id)));
+        if (dice.Chance(2))
+        {
+            tester.TestRack(dice, Now.Monotonic);
+        }
+        else
+        {
+            pace = Duration.FromMilliseconds(500);
+            tester.FloodOften(dice.Of<Rack>([.. Site.Racks]), Now.Monotonic);
+        }
     }
 
     private void TraysRead(bool full, RackId rack)

@@ -3,12 +3,13 @@ using RackController.Model;
 
 namespace RackController.Control.Tests.Scanning;
 
-/// <summary>A person who does proof tests by the clock, whatever the controller makes of it: moves floats and lets go, says what was
+/// <summary>A person who does proof tests and floods by the clock, whatever the controller makes of it: moves floats and lets go, says what was
 /// seen, and now and then goes away.</summary>
 /// <param name="site">The site.</param>
 /// <param name="feeds">What its sensors say.</param>
+/// <param name="latches">The keys of what can latch.</param>
 /// <param name="asked">Where requests go.</param>
-internal sealed class RandomTester(Site site, RandomFeed[] feeds, List<OperatorRequest> asked)
+internal sealed class RandomTester(Site site, RandomFeed[] feeds, string[] latches, List<OperatorRequest> asked)
 {
     private readonly Queue<(Duration After, Action Act)> plan = new();
     private MonotonicTime last;
@@ -52,9 +53,33 @@ internal sealed class RandomTester(Site site, RandomFeed[] feeds, List<OperatorR
             Test(sensor);
         }
 
+        foreach (var latch in latches)
+        {
+            Ask(new ResetLatch("Ada", latch), 0);
+            Ask(new ConfirmReset("Ben", latch), 0);
+        }
+
         foreach (var load in site.Loads.Where(load => load.Rack == first.Rack))
         {
             TestRelay(load, isSeen: true);
+        }
+    }
+
+    /// <summary>Floods a rack again and again, with a reservoir that falls as it should and trays that never read full.</summary>
+    public void FloodOften(Rack rack, MonotonicTime now)
+    {
+        const int floods = 5;
+        const int fallsToAFlood = 200;
+        Begin(now);
+        var level = feeds[site.Sensors.First(sensor => sensor.Rack == rack.Id && sensor.Kind == SensorKind.ReservoirLevel).Id.Index];
+        for (var flood = 0; flood < floods; flood++)
+        {
+            Ask(new FloodNow("Ada", rack.Id), 1);
+            for (var fall = 0; fall < fallsToAFlood; fall++)
+            {
+                var levelMm = 350 - fall;
+                plan.Enqueue((Duration.FromMilliseconds(500), () => level.Say(levelMm)));
+            }
         }
     }
 
