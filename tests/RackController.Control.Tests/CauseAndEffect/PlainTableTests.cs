@@ -11,13 +11,13 @@ public class PlainTableTests
     [Fact]
     [Trait("Pace", "long")]
     public void ControlAnswersAsThePlainTableDoes() =>
-        Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 14]).Sample((seed, turns) => Compare(seed, turns, scans: 300), iter: 15);
+        Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 14]).Sample((seed, turns) => Compare(seed, turns, scans: 200), iter: 10);
 
     [Fact]
     public void ThePlainTableHasEveryRow()
     {
         var rows = Enumerable.Range(0, 20).SelectMany(seed => new Chronicler(RandomStory.Of(seed)).Rows).ToHashSet();
-        Assert.Empty(CauseAndEffectTable.Rows.Select(row => row.Id).Except(rows));
+        Assert.Equal(CauseAndEffectTable.Rows.Select(row => row.Id).Order(), rows.Concat(PlainTable.Left).Order());
     }
 
     private static void Compare(int seed, int turns, int scans)

@@ -6,7 +6,8 @@ namespace RackController.Control.Tests.Exploring;
 /// it matters. What never does is left out of a walk, which would come to the same states many times over.</summary>
 internal static class Sensitivity
 {
-    private const int Steps = 2_000;
+    private const int Steps = 6_000;
+    private const int RestartOneIn = 20;
     private const int StepsFromTheStart = 200;
 
     public static ImmutableArray<Input> Find(Wanderer wanderer, Portrait portrait, ImmutableArray<Input> all)
@@ -25,15 +26,17 @@ internal static class Sensitivity
             }
 
             // Whatever matters already is turned about oftener than the rest, so that deep states are come to.
-            var next = wanderer.Turnings(at, [then]).ToList();
-            at = step % StepsFromTheStart == StepsFromTheStart - 1 ? wanderer.Start : next[random.Next(next.Count)].To;
+            Standpoint[] next = random.Next(RestartOneIn) == 0
+                ? [.. wanderer.Turnings(at, [then]).Select(turning => turning.To)]
+                : [.. wanderer.Told(at, then), .. wanderer.Later(at)];
+            at = step % StepsFromTheStart == StepsFromTheStart - 1 ? wanderer.Start : next[random.Next(next.Length)];
         }
 
         return [.. all.Where(matters.Contains)];
 
         // What one input was may be felt only when another turns.
-        bool IsFeltWith(Func<Surroundings, Surroundings> then, Input input, Standpoint from) => wanderer.Turnings(from, [input])
-            .Where(turning => turning.Kind == TurningKind.Facts).Select(turning => turning.To).Append(wanderer.Wait(from, Wanderer.Scan))
+        bool IsFeltWith(Func<Surroundings, Surroundings> then, Input input, Standpoint from) => wanderer.Told(from, input)
+            .Append(wanderer.Wait(from, Wanderer.Scan))
             .Select(to => (Answer(to, portrait), Answer(wanderer.Look(to.Interlock, then(to.Around.After(Wanderer.Scan)), null), portrait)))
             .Distinct().Skip(1).Any();
     }

@@ -44,13 +44,9 @@ internal sealed class Wanderer
     /// <summary>Every turning that can be taken from a state.</summary>
     public IEnumerable<(TurningKind Kind, Standpoint To)> Turnings(Standpoint from, IEnumerable<Input> inputs)
     {
-        foreach (var input in inputs)
+        foreach (var to in inputs.SelectMany(input => Told(from, input)))
         {
-            foreach (var way in input.Ways)
-            {
-                var around = way.Set(from.Around.After(Scan));
-                yield return (TurningKind.Facts, Look(Twin.Of(from.Interlock), around, Step(from, $"{input.Name} {way.Name}")));
-            }
+            yield return (TurningKind.Facts, to);
         }
 
         foreach (var later in Later(from))
@@ -68,6 +64,10 @@ internal sealed class Wanderer
         yield return (TurningKind.Restart, Restart(from, Duration.Zero));
         yield return (TurningKind.Restart, Restart(from, longer));
     }
+
+    /// <summary>One input is turned each way.</summary>
+    public IEnumerable<Standpoint> Told(Standpoint from, Input input) => input.Ways.Select(
+        way => Look(Twin.Of(from.Interlock), way.Set(from.Around.After(Scan)), Step(from, $"{input.Name} {way.Name}")));
 
     /// <summary>Nothing but time passes: until just before the next time that was named, until then, and until just after.</summary>
     public IEnumerable<Standpoint> Later(Standpoint from) => Waits(from).Distinct().Select(wait => Wait(from, wait));

@@ -99,13 +99,16 @@ internal sealed class Chronicler
         {
             var load = story.Site[why.Load];
             var controls = why.Interlocks.Select(words => words[..words.IndexOf(':', StringComparison.Ordinal)]).Order().ToList();
+            var isForbidden = controls.Any(row => row != "scan-fault");
+            controls.RemoveAll(PlainTable.Left.Contains);
             var plain = rows.Where(row => row.Loads(load) && Objects(row)).Select(row => row.Row).Order().ToList();
             if (!controls.SequenceEqual(plain))
             {
                 return $"{load.Name}: Control has {string.Join(", ", controls)}; plainly {string.Join(", ", plain)}";
             }
 
-            if (controls.Count > 0 && why.State != SwitchState.Off && (controls is not ["scan-fault"] || why.State != load.SafeState))
+            var mustBeOff = isForbidden || (controls.Count > 0 && load.SafeState == SwitchState.Off);
+            if (mustBeOff && why.State == SwitchState.On)
             {
                 return $"{load.Name} is {why.State} against {string.Join(", ", controls)}";
             }
