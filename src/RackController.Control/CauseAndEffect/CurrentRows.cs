@@ -69,7 +69,8 @@ internal static class CurrentRows
         "relay-worn", "a relay has switched as often as it is made for", "nothing (count)", RowEffect.Tell, "a person is told",
         "operator reset, after the relay was changed",
         new AlarmText(
-            AlarmPriority.Low, "its contacts may weld, or no longer close", "change the relay at the next occasion; reset", "within a month"))
+            AlarmPriority.Low, "its contacts may weld, or no longer close", "change the relay at the next occasion; reset",
+            "within a month"))
     {
         Returns = WaysBack.Reset,
         Instances = (row, site) => site.Site.Loads.Select(load => new RelayWorn(row, site.Site[load.Rack], load)),

@@ -8,7 +8,7 @@ namespace RackController.Control;
 /// implausible or corrupt is not here as a number; it is unknown. Whoever asks is told of the part of the site where it stands and of
 /// nothing else: it is looked at when something changes there, and would not hear of a change elsewhere.
 /// </summary>
-internal sealed class Facts
+internal sealed partial class Facts
 {
     private readonly Areas areas;
     private readonly double[] values;
@@ -142,55 +142,11 @@ internal sealed class Facts
         return isBelow;
     }
 
-    /// <summary>Whether another value of a sensor may change what was decided: it lies beyond a limit that somebody compared it
-    /// with since <see cref="BeginLook"/>. A level that nobody asked for may move as it likes.</summary>
-    public bool Matters(SensorId sensor, double value) => !bands[sensor.Index].Holds(value);
-
-    /// <summary>What hangs on the sensors of an area is decided anew.</summary>
-    public void BeginLook(Area area)
-    {
-        foreach (var sensor in area.Sensors)
-        {
-            bands[sensor.Id.Index] = Band.Everything;
-        }
-    }
-
-    /// <summary>From here on, until the next says so, it is whoever stands in this area that asks.</summary>
-    public void AskedBy(Area area) => asking = area;
-
     /// <summary>Whether a contact is known to read 1.</summary>
     public bool IsClosed(SensorId contact) => IsKnown(contact) && IsAboveHalf(contact);
 
     /// <summary>Whether a contact is known to read 0.</summary>
     public bool IsOpen(SensorId contact) => IsKnown(contact) && !IsAboveHalf(contact);
-
-    /// <summary>Whether any of these contacts is known to read 0.</summary>
-    public bool AnyIsOpen(ImmutableArray<Sensor> sensors)
-    {
-        foreach (var sensor in sensors)
-        {
-            if (IsOpen(sensor.Id))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>Whether all of these sensors may be believed.</summary>
-    public bool AllAreKnown(ImmutableArray<Sensor> sensors)
-    {
-        foreach (var sensor in sensors)
-        {
-            if (!IsKnown(sensor.Id))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
 
     /// <summary>Whether, at the scan before, the contactor of a circuit was told to cut it.</summary>
     public bool WasCut(CircuitId circuit)
@@ -249,65 +205,6 @@ internal sealed class Facts
         MayAskLoad(load);
         return flows[load.Index];
     }
-
-    /// <summary>Begins a scan.</summary>
-    public void Begin(in Moment now, in ScanConditions conditions, RelayCommands last)
-    {
-        Conditions = conditions;
-        Before = Now;
-        Now = now;
-        lastCommands.CopyFrom(last);
-    }
-
-    /// <summary>Sets what a validated sensor says.</summary>
-    public void Know(SensorId sensor, double value)
-    {
-        // Zero below zero is the same value and would be told as another.
-        values[sensor.Index] = value + 0.0;
-        known[sensor.Index] = true;
-    }
-
-    /// <summary>Sets when what a validated sensor says was measured.</summary>
-    public void Date(SensorId sensor, MonotonicTime time) => takenAt[sensor.Index] = time;
-
-    /// <summary>A load of a circuit is switched by this scan.</summary>
-    public void NoteSwitching(Area circuit)
-    {
-        foreach (var sensor in circuit.Sensors)
-        {
-            beforeSwitching[sensor.Id.Index] = known[sensor.Id.Index] ? values[sensor.Id.Index] : double.NaN;
-        }
-    }
-
-    /// <summary>Sets whether a load draws current.</summary>
-    public void SetFlow(LoadId load, Flow flow) => flows[load.Index] = flow;
-
-    /// <summary>Forgets what a sensor said.</summary>
-    public void Forget(SensorId sensor) => known[sensor.Index] = false;
-
-    /// <summary>Whether doubts were raised or settled that <see cref="TakeDoubt"/> has not yet let count.</summary>
-    public bool HaveDoubtsMoved { get; set; }
-
-    /// <summary>From the next scan on a sensor is doubted.</summary>
-    /// <param name="sensor">The sensor.</param>
-    /// <param name="words">Why, as a phrase that can follow its name; null for one that is to be believed again.</param>
-    public void Doubt(SensorId sensor, string? words)
-    {
-        newDoubts[sensor.Index] = words;
-        HaveDoubtsMoved = true;
-    }
-
-    /// <summary>Lets a doubt that was raised or settled count.</summary>
-    /// <returns>Whether there was one.</returns>
-    public bool TakeDoubt(SensorId sensor)
-    {
-        var moved = doubts[sensor.Index] != newDoubts[sensor.Index];
-        doubts[sensor.Index] = newDoubts[sensor.Index];
-        return moved;
-    }
-
-    /// <summary>Sets whether a circuit cannot carry all that is wanted, for the next scan.</summary>
-    public void SetShedding(CircuitId circuit, bool isShedding) => shedding[circuit.Index] = isShedding;
 
     private ProofTestItem ProofTestOf(SensorId contact)
     {

@@ -109,7 +109,10 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All =>
-        [powerKey, currentKey, powerFactorKey, inrushKey, priorityKey, safeStateKey, contactKey, operationsKey, circuitKey, .. lineKeys.All];
+        [
+            powerKey, currentKey, powerFactorKey, inrushKey, priorityKey, safeStateKey, contactKey, operationsKey, circuitKey,
+            .. lineKeys.All,
+        ];
 
     /// <summary>Reads a load.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>

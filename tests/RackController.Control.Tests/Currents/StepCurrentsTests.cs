@@ -110,7 +110,8 @@ public class StepCurrentsTests
     [Fact]
     public void AWeldedLightIsToldOfAndTakesNoAirAway()
     {
-        var circuit = new LiveCircuit(site => site.WithContactor().WithSchedule(plan => plan with { LightStagger = Duration.FromMinutes(1) }));
+        var circuit = new LiveCircuit(
+            site => site.WithContactor().WithSchedule(plan => plan with { LightStagger = Duration.FromMinutes(1) }));
         circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
         circuit.Weld(Light);
         circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Light));

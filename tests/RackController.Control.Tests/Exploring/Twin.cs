@@ -25,7 +25,8 @@ internal static class Twin
     /// <summary>Whether things of a type never change: those of Model and of libraries, rows of the table and limits.</summary>
     public static bool NeverChanges(Type type) =>
         type.IsPrimitive || type.IsEnum || typeof(Delegate).IsAssignableFrom(type)
-        || type == typeof(CauseAndEffectRow) || type == typeof(InterlockSite) || type == typeof(Limit) || type == typeof(FloatPair) || type == typeof(Place)
+        || type == typeof(CauseAndEffectRow) || type == typeof(InterlockSite) || type == typeof(Limit) || type == typeof(FloatPair)
+        || type == typeof(Place)
         || (!type.IsArray && !type.IsGenericType && type.Assembly != typeof(Interlock).Assembly)
         || (type.IsGenericType && type.Assembly != typeof(Interlock).Assembly && type.GetGenericArguments().All(NeverChanges));
 

@@ -3,7 +3,8 @@ using RackController.Control.Tests.Currents;
 
 namespace RackController.Control.Tests.Interlocks;
 
-/// <summary>Row circuit-over-limit, on a circuit that may carry 2 A; its fan, aerator and two lights draw 1.5 A by their nameplates.</summary>
+/// <summary>Row circuit-over-limit, on a circuit that may carry 2 A; its fan, aerator and two lights draw 1.5 A by their
+/// nameplates.</summary>
 public class CircuitOverLimitTests
 {
     private const string Key = "sockets/circuit-over-limit";

@@ -3,7 +3,8 @@ using RackController.Model;
 
 namespace RackController.Control.Tests.Scanning;
 
-/// <summary>A person who does proof tests and floods by the clock, whatever the controller makes of it: moves floats and lets go, says what was
+/// <summary>A person who does proof tests and floods by the clock, whatever the controller makes of it: moves floats and lets go, says
+/// what was
 /// seen, and now and then goes away.</summary>
 /// <param name="site">The site.</param>
 /// <param name="feeds">What its sensors say.</param>
