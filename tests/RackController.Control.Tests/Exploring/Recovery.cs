@@ -21,6 +21,12 @@ internal static class Recovery
     /// <returns>The complaint; null where all is well.</returns>
     public static string? Fault(RowWalk walk, Standpoint from, Site site)
     {
+        if (from.Interlock.Loads.IsEmpty)
+        {
+            // What only tells holds nobody off.
+            return null;
+        }
+
         var wanderer = walk.Wanderer;
         var at = wanderer.Look(Twin.Of(from.Interlock), Healthy(site, from.Around.After(Wanderer.Scan), []), from.Came);
         foreach (var contact in site.Sensors.Where(sensor => sensor.IsContact))

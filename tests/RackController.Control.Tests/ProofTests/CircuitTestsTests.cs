@@ -176,11 +176,12 @@ public class CircuitTestsTests
     {
         rig.LeapUntil(() => rig.IsOn("north/pump"));
         rig.Set("north/tier 1 full float", 1);
+        var before = rig.Events.Count;
         rig.Scan(new BeginProofTest("Ada", "sockets/current"));
         rig.ScanFor(Duration.FromSeconds(70));
         Assert.True(rig.IsOn("north/pump"));
         Assert.Equal(("abandoned", "the rack was not as the test needs it"), rig.Outcome("sockets/current"));
-        Assert.DoesNotContain(rig.Events, happened => happened is { Subject: "north/tier 1 valve" or "north/aerator", What: "off" });
+        Assert.DoesNotContain(rig.Events.Skip(before), happened => happened is { Subject: "north/tier 1 valve" or "north/aerator", What: "off" });
     }
 
     [Fact]

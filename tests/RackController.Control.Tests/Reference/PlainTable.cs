@@ -19,7 +19,11 @@ internal sealed record PlainRow(string Row, string Place, Func<Load, bool> Loads
 internal static class PlainTable
 {
     /// <summary>The rows that it does not have, because they go by proof tests, which it does not follow.</summary>
-    public static readonly string[] Left = ["floats-contradict", "float-stuck", "float-still", "proof-test-failed", "proof-test-overdue"];
+    public static readonly string[] Left =
+    [
+        "circuit-over-limit", "dead-air", "float-still", "float-stuck", "floats-contradict", "load-check", "proof-test-failed",
+        "proof-test-overdue", "relay-worn",
+    ];
 
     /// <summary>Every row of the table wherever it stands on a site.</summary>
     public static List<PlainRow> Of(Site site) =>

@@ -74,6 +74,10 @@ internal static class RequestMaker
         ConfirmReset => RequestKind.ConfirmReset,
         SetTierInUse { InUse: true } => RequestKind.TierInUse,
         SetTierInUse => RequestKind.TierOutOfUse,
+        BeginProofTest => RequestKind.BeginProofTest,
+        AnswerProofTest { AsExpected: true } => RequestKind.SeenInProofTest,
+        AnswerProofTest => RequestKind.NotSeenInProofTest,
+        AbandonProofTest => RequestKind.AbandonProofTest,
         _ => throw new InvariantBrokenException($"every request has its word, {request.GetType().Name} too"),
     };
 

@@ -100,9 +100,12 @@ internal sealed class EventWriter(Scenario scenario)
             ResetLatch ask => Alarm(text, ask.Latch),
             ConfirmReset ask => Alarm(text, ask.Latch),
             SetTierInUse ask => Line(text, "tier", TextOf.Quoted($"{site[ask.Rack].Name}/tier {ask.TierNumber}")),
+            BeginProofTest ask => Line(text, IsSensor(ask.Item) ? "sensor" : "load", TextOf.Quoted(ask.Item)),
             _ => text.ToString(),
         };
     }
+
+    private bool IsSensor(string item) => site.Sensors.Any(sensor => sensor.Name == item);
 
     private string Rack(StringBuilder text, RackId rack) => Line(text, "rack", TextOf.Quoted(site[rack].Name));
 
