@@ -2,7 +2,7 @@ using RackController.Model;
 
 namespace RackController.Control;
 
-/// <summary>How the facts of a scan come to be known: whoever validates, switches and admits says so here; nobody who decides does.</summary>
+/// <summary>How the facts of a scan come to be known: whoever validates, switches and admits says so here, nobody who decides.</summary>
 internal sealed partial class Facts
 {
     /// <summary>Whether another value of a sensor may change what was decided: it lies beyond a limit that somebody compared it

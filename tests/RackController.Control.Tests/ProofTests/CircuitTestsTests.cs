@@ -181,7 +181,8 @@ public class CircuitTestsTests
         rig.ScanFor(Duration.FromSeconds(70));
         Assert.True(rig.IsOn("north/pump"));
         Assert.Equal(("abandoned", "the rack was not as the test needs it"), rig.Outcome("sockets/current"));
-        Assert.DoesNotContain(rig.Events.Skip(before), happened => happened is { Subject: "north/tier 1 valve" or "north/aerator", What: "off" });
+        Assert.DoesNotContain(
+            rig.Events.Skip(before), happened => happened is { Subject: "north/tier 1 valve" or "north/aerator", What: "off" });
     }
 
     [Fact]
