@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using NodaTime;
+using RackController.Bench;
 using RackController.Control;
 using RackController.Model;
 using RackController.Service;
@@ -62,6 +63,15 @@ internal static class ProofTestsVerb
         console.Write(table);
         var (overdue, failed) = (tests.Count(test => test.IsOverdue), tests.Count(test => test.HasFailed));
         console.WriteLine($"{tests.Length} proof tests, {overdue} overdue, {failed} failed");
+        console.WriteLine();
+        foreach (var kind in tests.Select(test => test.Kind).Distinct().Order())
+        {
+            var words = $"The test of a {ProofTestWords.Of(kind)} finds {ProofTestFaults.Words(kind)}.";
+            foreach (var line in Wrapping.Lines(words, console.Profile.Width))
+            {
+                console.WriteLine(line);
+            }
+        }
     }
 
     // A rack that was never driven is in service from its first run on.

@@ -50,6 +50,45 @@ public class FaultTests
     }
 
     [Fact]
+    public void AHandMovesAFloatAndLetsItGo()
+    {
+        var rack = new TestSite(1);
+        rack.Inject(FaultKind.MovedDry, 10, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.To(5);
+        Assert.Equal(0, rack.Reading(LowFloat).Value);
+        rack.To(10);
+        Assert.Equal(1, rack.Reading(LowFloat).Value);
+    }
+
+    [Theory]
+    [InlineData(FaultKind.FloatStuckWet, 1)]
+    [InlineData(FaultKind.FloatStuckDry, 0)]
+    [InlineData(FaultKind.SensorFrozen, 1)]
+    public void AHandMovesNoFloatThatIsStuck(FaultKind kind, double reads)
+    {
+        var rack = new TestSite(1);
+        rack.Inject(kind, 100, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.Inject(FaultKind.MovedDry, 10, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.To(5);
+        Assert.Equal(reads, rack.Reading(LowFloat).Value);
+        rack.Inject(FaultKind.MovedWet, 10, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.To(8);
+        Assert.Equal(reads, rack.Reading(LowFloat).Value);
+    }
+
+    [Fact]
+    public void ASlowFloatFollowsAHandLate()
+    {
+        var rack = new TestSite(1);
+        rack.Inject(FaultKind.FloatSlow, 100, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat), Size = 6 });
+        rack.Inject(FaultKind.MovedDry, 10, fault => fault with { Sensor = rack.Site.SensorNamed(LowFloat) });
+        rack.To(5);
+        Assert.Equal(1, rack.Reading(LowFloat).Value);
+        rack.To(7);
+        Assert.Equal(0, rack.Reading(LowFloat).Value);
+    }
+
+    [Fact]
     public void AWeldedRelayRunsItsLoadWhateverItIsTold()
     {
         var rack = new TestSite(1);

@@ -8,7 +8,8 @@ namespace RackController.Bench;
 
 /// <summary>
 /// A person by script, who comes once the faults are repaired and does what the alarms say: acknowledges, closes breakers, mops,
-/// refills, and resets what has latched. They see alarms and whatever an alarm sends them to; what no alarm tells, nobody mends.
+/// refills, does the proof tests that are asked for, and
+/// resets what has latched. They see alarms and whatever an alarm sends them to; what no alarm tells, nobody mends.
 /// </summary>
 internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
 {
@@ -16,6 +17,8 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
     private static readonly Duration onTheWay = Duration.FromMinutes(15);
     private static readonly Duration whileSomethingStands = Duration.FromMinutes(10);
     private static readonly Duration otherwise = Duration.FromHours(1);
+    private static readonly Duration inATest = Duration.FromSeconds(1);
+    private readonly ProofTester tester = new(site, Name);
     private readonly List<ScenarioEvent> deeds = [];
 
     /// <inheritdoc/>
@@ -34,6 +37,13 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
     public IReadOnlyList<ScenarioEvent> Visit(VirtualRun run)
     {
         var before = deeds.Count;
+        if (tester.IsBusy)
+        {
+            deeds.AddRange(tester.Act(run));
+            ComesAt = MonotonicTime.Zero + run.Now.Elapsed + inATest;
+            return deeds[before..];
+        }
+
         var alarms = Standing(run);
         foreach (var alarm in alarms)
         {
@@ -41,7 +51,8 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
         }
 
         IsContent = alarms.IsEmpty && run.Control is not null;
-        ComesAt = MonotonicTime.Zero + run.Now.Elapsed + (IsContent ? otherwise : whileSomethingStands);
+        ComesAt = MonotonicTime.Zero + run.Now.Elapsed
+            + (tester.IsBusy ? inATest : IsContent ? otherwise : whileSomethingStands);
         return deeds[before..];
     }
 
@@ -56,10 +67,19 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
             Ask(new Acknowledge(Name, alarm.Key), run);
         }
 
-        var place = alarm.Key[..alarm.Key.LastIndexOf('/')];
+        var (place, row) = (alarm.Key[..alarm.Key.LastIndexOf('/')], alarm.Key[(alarm.Key.LastIndexOf('/') + 1)..]);
         foreach (var rack in site.Racks.Where(rack => place == rack.Name || place.StartsWith(rack.Name + "/", StringComparison.Ordinal)))
         {
             LookAt(rack, run);
+            if (row is "floats-contradict" or "float-stuck" && alarm.State != AlarmState.Latched)
+            {
+                tester.Take(FloatsOf(rack));
+            }
+        }
+
+        if (row is "proof-test-failed" or "proof-test-overdue")
+        {
+            tester.Take(run.Control!.ProofTests().Where(test => test.HasFailed || test.IsOverdue).Select(test => test.Item));
         }
 
         foreach (var circuit in site.Circuits.Where(circuit => circuit.Name == place))
@@ -95,6 +115,9 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
             Do(FaultKind.ReservoirRefilled, place, missingL, run);
         }
     }
+
+    private IEnumerable<string> FloatsOf(Rack rack) =>
+        site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind.IsFloat()).Select(sensor => sensor.Name);
 
     private const double RefilledFromShare = 0.05;
 

@@ -1,0 +1,93 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+using RackController.Plant;
+
+namespace RackController.Bench;
+
+/// <summary>
+/// A person by script who does proof tests one after the other, as the controller asks for them: moves floats, wets ropes, opens
+/// breakers, asks for floods, and says what is to be seen of a load. What the readings show is no business of theirs.
+/// </summary>
+/// <param name="site">The site.</param>
+/// <param name="name">Who does it, for the record.</param>
+internal sealed class ProofTester(Site site, string name)
+{
+    // Longer than the controller wants to see it, so that the step of a float that is well is over by then.
+    private static readonly Duration handStays = Duration.FromSeconds(8);
+    private readonly Queue<string> items = new();
+    private string? testing;
+    private int done;
+
+    /// <summary>Whether there is something left to test.</summary>
+    public bool IsBusy => testing is not null || items.Count > 0;
+
+    /// <summary>Has sensors or loads tested, those that wait already excepted.</summary>
+    public void Take(IEnumerable<string> names)
+    {
+        foreach (var item in names.Except(items).Where(item => item != testing).ToList())
+        {
+            items.Enqueue(item);
+        }
+    }
+
+    /// <summary>Does what there is to do now; to be asked again a moment later while <see cref="IsBusy"/>.</summary>
+    /// <param name="run">The run; a fault among what is done is injected already.</param>
+    public IEnumerable<ScenarioEvent> Act(VirtualRun run)
+    {
+        if (run.Control?.ProofTestUnderWay() is { } test)
+        {
+            return done == test.Step ? [] : Step(test, run);
+        }
+
+        (testing, done) = (items.TryDequeue(out var next) ? next : null, 0);
+        return next is null ? [] : [Ask(new BeginProofTest(name, next), run)];
+    }
+
+    private IEnumerable<ScenarioEvent> Step(ProofTestProgress test, VirtualRun run)
+    {
+        if (site.Sensors.FirstOrDefault(sensor => sensor.Name == test.Item) is { IsContact: true } contact)
+        {
+            done = test.Step;
+            return Move(contact, test.Step, run);
+        }
+
+        var load = site.Loads.FirstOrDefault(load => load.Name == test.Item);
+        if (test.AsksPerson && !test.WaitsForRack)
+        {
+            done = test.Step;
+            var runs = run.Plant.Loads[load!.Id.Index].CurrentA > 0;
+            return [Ask(new AnswerProofTest(name, runs == (test.Step == 2)), run)];
+        }
+
+        return test.WaitsForRack && test.Step == 2 && PumpOf(test, load) is { } rack && run.Now.Flood(rack) == FloodPhase.Idle
+            ? [Ask(new FloodNow(name, rack), run)]
+            : [];
+    }
+
+    // The rack whose pump is tested, itself or by the sensor in its wire.
+    private RackId? PumpOf(ProofTestProgress test, Load? load) => load is { Kind: LoadKind.Pump }
+        ? load.Rack
+        : site.Sensors.FirstOrDefault(sensor => sensor.Name == test.Item && sensor.Kind == SensorKind.PumpCurrent)?.Rack;
+
+    private IEnumerable<ScenarioEvent> Move(Sensor contact, int step, VirtualRun run)
+    {
+        if (contact.Kind == SensorKind.SupplySense)
+        {
+            // Somebody closes the breaker when the first step is over.
+            return step == 1 ? [Do(FaultKind.BreakerTrip, new FaultTarget(contact.Name) { Circuit = contact.Circuit }, run)] : [];
+        }
+
+        var isWetted = contact.HarmfulValue == 1 == (step == 1);
+        return [Do(isWetted ? FaultKind.MovedWet : FaultKind.MovedDry, new FaultTarget(contact.Name) { Sensor = contact.Id }, run)];
+    }
+
+    private PersonAsks Ask(OperatorRequest request, VirtualRun run) => new(run.Now.Elapsed, $"{name} tests", request);
+
+    private RackFails Do(FaultKind kind, FaultTarget target, VirtualRun run)
+    {
+        var fault = target.Fault(kind, run.Plant.Reached, run.Plant.Reached + handStays, size: 0);
+        run.Plant.Inject(fault);
+        return new RackFails(run.Plant.Reached - MonotonicTime.Zero, $"{name} tests", fault);
+    }
+}
