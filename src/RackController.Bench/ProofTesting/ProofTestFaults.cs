@@ -11,7 +11,7 @@ public static class ProofTestFaults
 {
     private static readonly ImmutableArray<FaultKind> ofContacts =
     [
-        FaultKind.FloatStuckWet, FaultKind.FloatStuckDry, FaultKind.FloatSlow, FaultKind.FloatChattering, FaultKind.SensorDropout,
+        FaultKind.FloatStuckWet, FaultKind.FloatStuckDry, FaultKind.FloatSlow, FaultKind.SensorDropout,
         FaultKind.SensorFrozen, FaultKind.SensorCorrupt,
     ];
 

@@ -41,7 +41,8 @@ public sealed class ProofTesterTests
         }
     }
 
-    public static TheoryData<string> Whole => [.. items.Values, "greens/tier 1 high float", "greens/pump", "shoots/tier 2 valve", "greens/aerator"];
+    public static TheoryData<string> Whole =>
+        [.. items.Values, "greens/tier 1 high float", "greens/pump", "shoots/tier 2 valve", "greens/aerator"];
 
     [Theory]
     [MemberData(nameof(Found))]
@@ -68,7 +69,7 @@ public sealed class ProofTesterTests
     public void APumpIsTestedWithinAFlood(FaultKind fault) =>
         Assert.True(Test("greens/pump", [Strikes(fault, "greens/pump")]).HasFailed);
 
-    private static ScenarioEvent Strikes(FaultKind kind, string item)
+    private static RackFails Strikes(FaultKind kind, string item)
     {
         var fault = new Fault(kind, MonotonicTime.Zero + Duration.FromMinutes(1), MonotonicTime.Never)
         {
