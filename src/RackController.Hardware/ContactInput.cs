@@ -10,6 +10,7 @@ internal sealed class ContactInput
     private readonly ContactDebounce debounce;
     private readonly EventWaitHandle wake;
     private volatile bool edgeSeen;
+    private bool isHeld;
 
     internal ContactInput(Sensor sensor, ContactLine plan, EventWaitHandle wake)
     {
@@ -28,6 +29,7 @@ internal sealed class ContactInput
     /// <exception cref="IOException">The line cannot be had.</exception>
     internal void Claim(GpioController controller)
     {
+        isHeld = false;
         debounce.Forget();
         controller.OpenPin(plan.Line.Offset, plan.Pull switch
         {
@@ -35,6 +37,7 @@ internal sealed class ContactInput
             LinePull.Down => PinMode.InputPullDown,
             _ => PinMode.Input,
         });
+        isHeld = true;
         try
         {
             controller.RegisterCallbackForPinValueChangedEvent(
@@ -48,6 +51,22 @@ internal sealed class ContactInput
         }
     }
 
+    /// <summary>Lets the line go, if it is held, and takes it once more.</summary>
+    /// <exception cref="IOException">The line cannot be had.</exception>
+    internal void ClaimAgain(GpioController controller)
+    {
+        isHeld = false;
+        if (controller.IsPinOpen(plan.Line.Offset))
+        {
+            controller.ClosePin(plan.Line.Offset);
+        }
+
+        Claim(controller);
+    }
+
+    /// <summary>Whether it could not be read last time.</summary>
+    internal bool IsLost { get; private set; }
+
     /// <summary>Whether a change wakes the scan early.</summary>
     internal bool ReportsEdges { get; private set; }
 
@@ -55,17 +74,24 @@ internal sealed class ContactInput
     /// <exception cref="IOException">The line cannot be read.</exception>
     internal void Read(GpioController controller, MonotonicTime now, Readings readings)
     {
+        if (!isHeld)
+        {
+            throw new IOException($"line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}' could not be claimed again");
+        }
+
         // Cleared before the level is read: an edge between the two is seen by the next sample at the latest.
         var changed = edgeSeen;
         edgeSeen = false;
         var isHigh = controller.Read(plan.Line.Offset) == PinValue.High;
         readings[plan.Sensor] = new Reading(
             debounce.Sample(now, isHigh == plan.ActiveLow ? 0 : 1, changed), ReadingQuality.Good, now);
+        IsLost = false;
     }
 
     /// <summary>Says that the line could not be read.</summary>
     internal void Lose(MonotonicTime now, Readings readings)
     {
+        IsLost = true;
         debounce.Forget();
         readings[plan.Sensor] = new Reading(0, ReadingQuality.Corrupt, now);
     }

@@ -6,7 +6,8 @@ namespace RackController.Hardware;
 
 /// <summary>
 /// The lines of one chip. A call that fails is a fault of this scan, and the others are still made. A fault that lasts is
-/// answered by letting the chip go and claiming it again, all outputs at their safe level, for as long as it takes.
+/// answered by claiming again, for as long as it takes: a contact by itself while the chip's relays obey, since a relay that is let go
+/// clicks; else the whole chip, all outputs at their safe level.
 /// </summary>
 internal sealed class GpioBank : IDisposable
 {
@@ -134,6 +135,12 @@ internal sealed class GpioBank : IDisposable
         retryAt = now + retryAfter;
         try
         {
+            if (controller is not null && relays.Length > 0 && !writeFailed)
+            {
+                ClaimLostContacts(controller);
+                return;
+            }
+
             Dispose();
             ClaimRelays();
             ClaimContacts();
@@ -141,6 +148,14 @@ internal sealed class GpioBank : IDisposable
         catch (IOException failure)
         {
             lossFault = failure.Message;
+        }
+    }
+
+    private void ClaimLostContacts(GpioController held)
+    {
+        foreach (var contact in contacts.Where(contact => contact.IsLost))
+        {
+            contact.ClaimAgain(held);
         }
     }
 

@@ -13,7 +13,7 @@ internal sealed class Boards
 
     private readonly Dictionary<string, FakeGpioChip> chips = [];
 
-    internal Boards(bool activeLow = true)
+    internal Boards(bool activeLow = true, bool oneChip = false)
     {
         Log = [];
         Relays = Chip("relays");
@@ -23,7 +23,8 @@ internal sealed class Boards
         {
             Io = new GpioIo(
                 [.. site.Loads.Select(load => new RelayLine(load.Id, new GpioLine("relays", load.Id.Index), activeLow))],
-                [.. site.Sensors.Select(sensor => new ContactLine(sensor.Id, new GpioLine("contacts", LowFloatLine + sensor.Id.Index),
+                [.. site.Sensors.Select(sensor => new ContactLine(
+                    sensor.Id, new GpioLine(oneChip ? "relays" : "contacts", LowFloatLine + sensor.Id.Index),
                     ActiveLow: false, LinePull.Up, Duration.FromMilliseconds(50)))]),
         };
         Readings = new Readings(Site);

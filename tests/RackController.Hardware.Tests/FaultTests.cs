@@ -146,6 +146,51 @@ public sealed class FaultTests
     }
 
     [Fact]
+    public void AContactThatCannotBeReadIsClaimedByItselfWhileTheRelaysOfItsChipObey()
+    {
+        var boards = new Boards(oneChip: true);
+        using var io = boards.Open();
+        boards.Commands[boards.Pump] = SwitchState.On;
+        Assert.Null(boards.Scan(io, 0));
+        boards.Relays.Fail(GpioCall.Read, Boards.LowFloatLine);
+        boards.Log.Clear();
+
+        for (var time = 100; time < 5_000; time += 100)
+        {
+            Assert.Contains("low float", boards.Scan(io, time), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("relays: claim 16 InputPullUp", boards.Log);
+        Assert.DoesNotContain(boards.Log, entry => entry.EndsWith(" 0", StringComparison.Ordinal));
+        Assert.DoesNotContain(boards.Log, entry => entry.Contains(" 0 ", StringComparison.Ordinal));
+        boards.Relays.Mend();
+        Assert.Null(boards.Scan(io, 5_000));
+    }
+
+    [Fact]
+    public void AContactThatCannotBeClaimedAgainStaysAFaultUntilItCan()
+    {
+        var boards = new Boards(oneChip: true);
+        using var io = boards.Open();
+        boards.Relays.Fail(GpioCall.Read, Boards.LowFloatLine);
+        boards.Relays.Fail(GpioCall.Claim, Boards.LowFloatLine);
+        for (var time = 0; time < 2_000; time += 100)
+        {
+            Assert.NotNull(boards.Scan(io, time));
+        }
+
+        boards.Relays.Mend();
+
+        for (var time = 2_000; time < 10_000; time += 100)
+        {
+            boards.Scan(io, time);
+        }
+
+        Assert.Null(boards.Scan(io, 10_000));
+        Assert.Equal(ReadingQuality.Good, boards.Readings[boards.LowFloat].Quality);
+    }
+
+    [Fact]
     public void AFaultThatEndedIsForgotten()
     {
         var boards = new Boards();

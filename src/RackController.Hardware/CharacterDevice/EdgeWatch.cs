@@ -81,9 +81,10 @@ internal sealed unsafe class EdgeWatch : IDisposable
         {
             fixed (PollEntry* pointer = entries)
             {
-                // A signal may end the wait early; then nothing is marked and the wait begins anew.
+                // A signal may end the wait early, and a kernel short of memory refuses it: the wait begins anew, and not without end.
                 if (LibC.Poll(pointer, (nuint)entries.Length, timeoutMs: -1) < 0)
                 {
+                    Thread.Sleep(1);
                     continue;
                 }
             }
