@@ -4,8 +4,8 @@ namespace RackController.Crash;
 /// clock is set, in some the disk is full, and between some the tail of the journal is damaged.</summary>
 internal sealed class Campaign(Setting setting, string folder, Random random, Tally tally)
 {
-    /// <summary>Two minutes for the racks, and so two floods.</summary>
-    private const double LongestLifeMs = 2000;
+    /// <summary>A minute and a half for the racks, and so a flood or two.</summary>
+    private const double LongestLifeMs = 1500;
 
     /// <summary>While the runtime starts, the rack file is read, and the journal is opened.</summary>
     private const double LongestStartMs = 1000;
@@ -16,6 +16,9 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
 
     /// <summary>How many events were acknowledged in all lives together.</summary>
     public long Acknowledged { get; private set; }
+
+    /// <summary>Whether there ever was a latch to keep.</summary>
+    public bool SawLatch { get; private set; }
 
     /// <summary>One life, and what is done to what it leaves.</summary>
     /// <param name="round">Its number, from 1.</param>
@@ -31,22 +34,24 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         var setAside = SetAside(folder);
         var hadJournal = File.Exists(Path.Combine(folder, "journal.db"));
         using var life = new Life(setting, folder);
-        Live(round, life);
+        var isReady = Live(round, life);
         life.Kill();
         Acknowledged += life.Acknowledged;
 
         var isSetAside = SetAside(folder) > setAside;
+        var isBroken = hadJournal && before is null;
         tally.Holds(
             $"round {round} puts a journal aside when it is broken, and only then",
-            isSetAside && before is not null ? "the journal was sound" : null);
+            isSetAside == isBroken || !(isSetAside || isReady) ? null : $"the journal was {(isBroken ? "broken" : "sound")}");
         Judge(round, life, isSetAside ? null : before, hadJournal);
-        if (round % 3 == 0)
+        if (round % 4 == 2)
         {
             StartOnDamagedCopy(round);
         }
     }
 
-    private void Live(int round, Life life)
+    /// <returns>Whether it came to drive the racks, as far as anybody waited for that.</returns>
+    private bool Live(int round, Life life)
     {
         var diesYoung = random.Next(4) == 0 && !setting.Disk.IsFull;
         var isReady = diesYoung || life.WaitUntilReady();
@@ -65,6 +70,7 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         tally.Holds(
             $"round {round} starts and lives",
             life.HasEnded ? $"it ended by itself: {string.Join(" | ", life.Lines)}" : isReady ? null : "it was never ready");
+        return isReady && !diesYoung;
     }
 
     /// <summary>A full disk stays full for one kill and the next start, or for a part of one life.</summary>
@@ -111,11 +117,12 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     private void Judge(int round, Life life, JournalCopy? before, bool hadJournal)
     {
         var after = Read(folder);
-        IReadOnlyList<JournalEvent> events = after is null || after.Run == before?.Run ? [] : after.Events;
+        var events = after?.Since(before) ?? [];
         tally.Holds($"round {round} loses nothing acknowledged", StoryJudge.Lost(life.Acknowledged, events));
         tally.Holds($"round {round} tells one story", StoryJudge.Difference(life.Lines, events));
         tally.Holds($"round {round} keeps pumps to their limits", FirstOf(PumpJudge.Complaints(events)));
         tally.Holds($"round {round} leaves a sound journal", hadJournal && after is null ? "it is broken or gone" : null);
+        SawLatch |= before is not null && MemoryJudge.HasLatch(before);
         if (before is not null && after is not null)
         {
             tally.Holds($"round {round} keeps latches", FirstOf(MemoryJudge.LatchComplaints(before.Memory, after.Memory, events)));

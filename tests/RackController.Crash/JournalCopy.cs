@@ -4,8 +4,8 @@ namespace RackController.Crash;
 
 /// <summary>What a journal holds, read by its tables as a stranger would, from a copy: reading a journal whose process was killed
 /// repairs it, and that is the next life's to do.</summary>
-/// <param name="Run">The number of the last run.</param>
-/// <param name="Events">The events of the last run.</param>
+/// <param name="Run">The number of the last run. A life counts one more whenever it opens its journal again after trouble.</param>
+/// <param name="Events">The events of all runs.</param>
 /// <param name="Memory">What is remembered.</param>
 /// <param name="SavedAt">When that was, by the wall clock.</param>
 internal sealed record JournalCopy(
@@ -13,10 +13,15 @@ internal sealed record JournalCopy(
 {
     private static readonly string[] Files = ["journal.db", "journal.db-wal"];
 
+    /// <summary>The events since another state of the same journal.</summary>
+    /// <param name="before">That state; null for all events.</param>
+    public IReadOnlyList<JournalEvent> Since(JournalCopy? before) => [.. Events.Where(happened => happened.Run > (before?.Run ?? 0))];
+
     /// <summary>Copies the files of a journal.</summary>
     public static void CopyFiles(string from, string to)
     {
         Directory.CreateDirectory(to);
+        File.Delete(Path.Combine(to, "journal.db-shm"));
         foreach (var file in Files)
         {
             File.Delete(Path.Combine(to, file));
@@ -48,8 +53,9 @@ internal sealed record JournalCopy(
             var hasTables = isSound && Rows(connection, "SELECT count(*) FROM sqlite_schema", row => row.GetInt64(0)) is [> 0];
             return hasTables ? Read(connection) : null;
         }
-        catch (SqliteException)
+        catch (Exception e) when (e is SqliteException or InvalidOperationException or InvalidCastException or ArgumentException)
         {
+            // Not what any program wrote: a broken database, or one that holds what makes no sense.
             return null;
         }
     }
@@ -61,10 +67,10 @@ internal sealed record JournalCopy(
             run,
             Rows(
                 connection,
-                $"SELECT monotonic, wall, kind, subject, what, because FROM events WHERE run = {run} ORDER BY id",
+                "SELECT run, monotonic, wall, kind, subject, what, because FROM events ORDER BY id",
                 row => new JournalEvent(
-                    TimeSpan.FromTicks(row.GetInt64(0) / 100), TimeOf(row.GetInt64(1)), row.GetString(2), row.GetString(3),
-                    row.GetString(4), row.GetString(5))),
+                    row.GetInt64(0), TimeSpan.FromTicks(row.GetInt64(1) / 100), TimeOf(row.GetInt64(2)), row.GetString(3),
+                    row.GetString(4), row.GetString(5), row.GetString(6))),
             Rows(connection, "SELECT key, value FROM memory", row => KeyValuePair.Create(row.GetString(0), row.GetInt64(1)))
                 .ToDictionary(),
             Rows(
@@ -90,14 +96,15 @@ internal sealed record JournalCopy(
 }
 
 /// <summary>An event as it was kept.</summary>
-/// <param name="At">When, by the monotonic clock of its run.</param>
+/// <param name="Run">In which run.</param>
+/// <param name="At">When, by the monotonic clock of its life.</param>
 /// <param name="Wall">When, by the wall clock.</param>
 /// <param name="Kind">What kind of event.</param>
 /// <param name="Subject">What it is about.</param>
 /// <param name="What">What happened.</param>
 /// <param name="Because">Why.</param>
 internal sealed record JournalEvent(
-    TimeSpan At, DateTimeOffset Wall, string Kind, string Subject, string What, string Because)
+    long Run, TimeSpan At, DateTimeOffset Wall, string Kind, string Subject, string What, string Because)
 {
     /// <summary>As the log words it.</summary>
     public string Words => $"{Kind} {Subject}: {What}, because {Because}";

@@ -13,6 +13,9 @@ internal static class MemoryJudge
     /// <summary>Memory counts in whole milliseconds, and a run ends within a scan.</summary>
     private static readonly TimeSpan Rounding = TimeSpan.FromMilliseconds(100);
 
+    /// <summary>Whether anything is latched.</summary>
+    public static bool HasLatch(JournalCopy journal) => journal.Memory.Any(IsLatch);
+
     /// <summary>Latches that were let go, or whose pump ran.</summary>
     /// <param name="before">What was remembered when the life began.</param>
     /// <param name="memory">What it remembered last.</param>
@@ -20,7 +23,7 @@ internal static class MemoryJudge
     public static IEnumerable<string> LatchComplaints(
         IReadOnlyDictionary<string, long> before, IReadOnlyDictionary<string, long> memory, IReadOnlyList<JournalEvent> events)
     {
-        foreach (var key in before.Where(item => item.Key.EndsWith(Latched, StringComparison.Ordinal) && item.Value == 1))
+        foreach (var key in before.Where(IsLatch))
         {
             if (memory.GetValueOrDefault(key.Key) != 1)
             {
@@ -57,4 +60,7 @@ internal static class MemoryJudge
             }
         }
     }
+
+    private static bool IsLatch(KeyValuePair<string, long> item) =>
+        item.Key.EndsWith(Latched, StringComparison.Ordinal) && item.Value == 1;
 }

@@ -23,6 +23,7 @@ for (var round = 1; round <= int.Parse(rounds, CultureInfo.InvariantCulture); ro
 }
 
 tally.Holds("acknowledgments are heard", campaign.Acknowledged > 0 ? null : "no status line ever counted events");
+tally.Holds("there is a latch to keep", campaign.SawLatch ? null : "none of the lives latched a pump");
 Console.WriteLine($"crash: {campaign.Acknowledged} events were acknowledged");
 Console.WriteLine($"crash: {tally.Passed} passed, {tally.Failed} failed");
 return tally.Failed == 0 ? 0 : 1;
