@@ -17,7 +17,7 @@ internal sealed class RackWorker : IHostedService
     private static readonly TimeSpan HousekeepingPatience = TimeSpan.FromSeconds(0.5);
 
     private readonly Site site;
-    private readonly IScanClock clock;
+    private readonly TellingTime time;
     private readonly ScanThread scan;
     private readonly StatusBoard board;
     private readonly Journal journal;
@@ -32,7 +32,7 @@ internal sealed class RackWorker : IHostedService
     public RackWorker(RackParts parts, IRackIo io, ScanLoop loop, IHostApplicationLifetime lifetime)
     {
         site = parts.Site;
-        clock = parts.Clock;
+        time = new TellingTime(parts.Clock);
         board = parts.Board;
         journal = parts.Journal;
         eventLog = parts.EventLog;
@@ -40,7 +40,7 @@ internal sealed class RackWorker : IHostedService
         supervisor = parts.Supervisor;
         log = parts.Log;
         this.lifetime = lifetime;
-        scan = new ScanThread(site, io, clock, loop, OnScanEnded);
+        scan = new ScanThread(site, io, parts.Clock, loop, OnScanEnded);
     }
 
     /// <summary>How the run ended; to be asked once it has.</summary>
@@ -116,7 +116,7 @@ internal sealed class RackWorker : IHostedService
 
     private void Tell(string what, string because)
     {
-        ControlEvent[] events = [new(clock.Now(), EventKind.Controller, site.Name, what, because)];
+        ControlEvent[] events = [new(time.Now(), EventKind.Controller, site.Name, what, because)];
         journal.Happened(events, null);
         eventLog.Happened(events, null);
     }

@@ -29,6 +29,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private readonly AutoResetEvent kept = new(false);
     private readonly Thread thread;
     private readonly RunFacts facts;
+    private JournalOpening opening;
     private JournalFile? file;
     private long? recordedAs;
     private MonotonicTime samplesDue;
@@ -51,6 +52,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         this.facts = facts;
         this.clock = clock;
         this.alarms = alarms;
+        this.opening = opening;
         file = opening.File;
         thinning = new SampleThinning(site);
         thread = new Thread(Run) { Name = "journal", IsBackground = true };
@@ -126,6 +128,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         var (entries, pages) = (queue.TakeEntries(), queue.TakePages());
         try
         {
+            HoldToItsFile();
             file ??= Reopen();
             var run = recordedAs ??= BeginRecord(file);
             if (entries.Count > 0)
@@ -196,11 +199,22 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         return open.Run;
     }
 
+    /// <summary>A file that was deleted takes everything and keeps nothing.</summary>
+    private void HoldToItsFile()
+    {
+        if (file is not null && !File.Exists(path))
+        {
+            alarms.Raise(ControllerTrouble.JournalSetAside, $"somebody deleted the journal {path} while the rack was driven");
+            (recordedAs, lostPages) = (null, true);
+            throw new IOException($"{path} is gone");
+        }
+    }
+
     /// <summary>Opens the journal again after trouble; one that has become corrupt meanwhile is put aside.</summary>
     private JournalFile Reopen()
     {
-        var opening = JournalOpening.Open(path, clock.Now().Wall);
-        if (opening.SetAside is { } setAside)
+        var again = opening.Again(path, clock.Now().Wall);
+        if (again.SetAside is { } setAside)
         {
             alarms.Raise(ControllerTrouble.JournalSetAside, setAside);
 
@@ -208,6 +222,8 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
             (recordedAs, lostPages) = (null, true);
         }
 
-        return opening.File ?? throw new IOException(opening.Unusable);
+        // Whatever could not be read at the start is not known any better because the disk failed again.
+        opening = again.File is null && again.IsUnread ? opening : again;
+        return again.File ?? throw new IOException(again.Unusable);
     }
 }

@@ -9,6 +9,11 @@ namespace RackController.Service;
 /// of that; <see cref="JournalOpening"/> puts such a file aside.</summary>
 internal static class JournalMemory
 {
+    /// <summary>Whether an error is that of a value that no program wrote: text or nothing for a number, a time before all times.</summary>
+    /// <param name="e">The error.</param>
+    public static bool IsNonsense(Exception e) =>
+        e is ArgumentException or InvalidOperationException or InvalidCastException or FormatException or OverflowException;
+
     /// <summary>What a journal that is open remembers; null when nothing ever was.</summary>
     /// <param name="connection">An open journal, which may be read-only.</param>
     public static ControlMemory? In(SqliteConnection connection)

@@ -32,24 +32,45 @@ internal sealed record JournalOpening(
             var wrong = System.IO.File.Exists(path) ? WhatIsWrongWith(path)
                 : System.IO.File.Exists(path + LogSuffix) ? new Fault("gone", "is gone, and left its write-ahead log", NothingKnown)
                 : null;
-            var setAside = wrong is null ? null : SetAsideFile(path, wrong, now);
-            var file = JournalFile.Open(path);
-            return new JournalOpening(file, file.ReadMemory() ?? wrong?.Memory, file.LastTrustedTime(), setAside, null);
+            return OpenWithout(wrong, path, now);
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
             // A disk that takes nothing any more often still gives: latches must not go with it.
-            return new JournalOpening(null, WhatCanBeRead(path), null, null, $"{path}: {e.Message}");
+            var memory = WhatCanBeRead(path);
+            return new JournalOpening(null, memory, memory.WallTrusted ? memory.SavedAt : null, null, $"{path}: {e.Message}");
         }
+    }
+
+    /// <summary>Opens the journal once more, after this opening of it, or the file since, was of no use.</summary>
+    /// <param name="path">The journal's file; its folder is made if it has gone.</param>
+    /// <param name="now">The time, for the new name of a file that is put aside.</param>
+    public JournalOpening Again(string path, Instant now)
+    {
+        if (Path.GetDirectoryName(path) is { Length: > 0 } folder)
+        {
+            Directory.CreateDirectory(folder);
+        }
+
+        // What an earlier run remembered could not be read, and must not be written over by what this one does.
+        return IsUnread && System.IO.File.Exists(path)
+            ? OpenWithout(new Fault("unread", "could not be read when the controller started", NothingKnown), path, now)
+            : Open(path, now);
+    }
+
+    /// <summary>Whether what an earlier run remembered may lie where it could not be read.</summary>
+    public bool IsUnread => File is null && ReferenceEquals(Memory, NothingKnown);
+
+    private static JournalOpening OpenWithout(Fault? wrong, string path, Instant now)
+    {
+        var setAside = wrong is null ? null : SetAsideFile(path, wrong, now);
+        var file = JournalFile.Open(path);
+        return new JournalOpening(file, file.ReadMemory() ?? wrong?.Memory, file.LastTrustedTime(), setAside, null);
     }
 
     /// <summary>Whether an error is one of the disk or the database rather than of the program.</summary>
     /// <param name="e">The error.</param>
     public static bool IsDiskTrouble(Exception e) => e is SqliteException or IOException or UnauthorizedAccessException;
-
-    /// <summary>Whether an error is that of a value that no program wrote: text or nothing for a number, a time before all times.</summary>
-    private static bool IsNonsense(Exception e) =>
-        e is ArgumentException or InvalidOperationException or InvalidCastException or FormatException or OverflowException;
 
     /// <summary>Looks at a journal without changing it.</summary>
     private static Fault? WhatIsWrongWith(string path)
@@ -79,7 +100,7 @@ internal sealed record JournalOpening(
             _ = JournalMemory.LastTrustedTimeIn(connection);
             return null;
         }
-        catch (Exception e) when (IsNonsense(e))
+        catch (Exception e) when (JournalMemory.IsNonsense(e))
         {
             return new Fault("corrupt", $"is corrupt (it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")})", NothingKnown);
         }
@@ -98,7 +119,7 @@ internal sealed record JournalOpening(
             var isSound = JournalSchema.QuickCheck(connection) is null;
             return (isSound ? JournalMemory.In(connection) : null) ?? NothingKnown;
         }
-        catch (Exception e) when (e is SqliteException || IsNonsense(e))
+        catch (Exception e) when (e is SqliteException || JournalMemory.IsNonsense(e))
         {
             // Nothing can, or a newer program remembers in another way. Whoever asks has an alarm that says so.
             return NothingKnown;

@@ -72,7 +72,8 @@ internal sealed class ScanThread
     {
         try
         {
-            return io.Write(clock.Now().Monotonic, safe).Fault;
+            // The time only says when to try again what failed; a clock that fails must not keep the rack from its safe state.
+            return io.Write(loop.NextDue, safe).Fault;
         }
         catch (Exception e)
         {

@@ -36,7 +36,7 @@ public static class ProofTestRecord
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
             return JournalMemory.In(connection);
         }
-        catch (SqliteException e)
+        catch (Exception e) when (e is SqliteException || JournalMemory.IsNonsense(e))
         {
             throw new CouldNotRunException($"{path}: cannot be read ({e.Message.TrimEnd('.')}): see that it is the folder of this rack");
         }

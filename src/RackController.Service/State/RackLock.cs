@@ -29,8 +29,7 @@ internal sealed class RackLock : IDisposable
         var handle = new SafeFileHandle(descriptor, ownsHandle: true);
         if (LibC.FLock(descriptor, LibC.LockExclusiveNonBlocking) == 0)
         {
-            RandomAccess.SetLength(handle, 0);
-            RandomAccess.Write(handle, Encoding.ASCII.GetBytes($"{Environment.ProcessId}\n"), 0);
+            TryNoteHolder(handle);
             return new RackLock(handle);
         }
 
@@ -45,6 +44,21 @@ internal sealed class RackLock : IDisposable
     }
 
     public void Dispose() => handle.Dispose();
+
+    /// <summary>Who holds the lock is written down for people only: a full disk does not take the lock away.</summary>
+    private static bool TryNoteHolder(SafeFileHandle handle)
+    {
+        try
+        {
+            RandomAccess.SetLength(handle, 0);
+            RandomAccess.Write(handle, Encoding.ASCII.GetBytes($"{Environment.ProcessId}\n"), 0);
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
 
     private static string Holder(SafeFileHandle handle)
     {

@@ -21,6 +21,9 @@ internal enum ControllerTrouble
 
     /// <summary>Events were lost because the journal could not be written for too long.</summary>
     EventsLost,
+
+    /// <summary>Whoever supervises this process cannot be told how it is.</summary>
+    SupervisorDeaf,
 }
 
 /// <summary>
@@ -29,6 +32,7 @@ internal enum ControllerTrouble
 /// </summary>
 internal sealed class ControllerAlarms(IScanClock clock)
 {
+    private readonly TellingTime time = new(clock);
     private readonly Lock gate = new();
     private readonly SortedDictionary<ControllerTrouble, Alarm> active = [];
     private IScanListener[] listeners = [];
@@ -54,7 +58,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
         {
             if (!active.TryGetValue(trouble, out var known) || known.State == AlarmState.ReturnedUnacknowledged)
             {
-                Change(trouble, Describe(trouble, cause, clock.Now()));
+                Change(trouble, Describe(trouble, cause, time.Now()));
             }
         }
     }
@@ -68,7 +72,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
             if (active.TryGetValue(trouble, out var known) && known.State != AlarmState.ReturnedUnacknowledged)
             {
                 var state = known.State == AlarmState.Unacknowledged ? AlarmState.ReturnedUnacknowledged : AlarmState.Normal;
-                Change(trouble, known with { State = state, Since = clock.Now() });
+                Change(trouble, known with { State = state, Since = time.Now() });
             }
         }
     }
@@ -89,7 +93,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
                         : AlarmState.Normal;
                     if (state != alarm.State)
                     {
-                        Change(trouble, alarm with { State = state, Since = clock.Now() });
+                        Change(trouble, alarm with { State = state, Since = time.Now() });
                     }
 
                     return true;
@@ -141,6 +145,9 @@ internal sealed class ControllerAlarms(IScanClock clock)
             ControllerTrouble.NotAlone => Of("controller/lock", AlarmPriority.Medium,
                 "a second controller started by mistake might drive the same rack",
                 "make the state folder writable and restart", "within a day"),
+            ControllerTrouble.SupervisorDeaf => Of("controller/supervisor", AlarmPriority.Low,
+                "the supervisor may restart a controller that works, and cannot show how it is",
+                "see that the unit lets this program notify it (NotifyAccess), then restart the unit", "within a week"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

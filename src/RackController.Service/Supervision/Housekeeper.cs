@@ -27,13 +27,13 @@ internal sealed class Housekeeper : IDisposable
     private readonly ControllerAlarms alarms;
     private readonly StateFolder folder;
     private readonly Journal journal;
+    private readonly bool hadLock;
     private readonly HourlyTally tally = new();
     private readonly AutoResetEvent stop = new(false);
     private readonly Thread thread;
     private MonotonicTime lookDue;
     private long toldOfEvents;
     private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
-    private bool complained;
 
     public Housekeeper(
         ILogger log, EventLog events, StatusBoard board, Supervisor supervisor, IWallTrust trust, ControllerAlarms alarms,
@@ -47,6 +47,7 @@ internal sealed class Housekeeper : IDisposable
         this.alarms = alarms;
         this.folder = folder;
         this.journal = journal;
+        hadLock = File.Exists(folder.Lock);
         thread = new Thread(Run) { Name = "housekeeping", IsBackground = true };
     }
 
@@ -98,17 +99,12 @@ internal sealed class Housekeeper : IDisposable
     private void DoOnce(MonotonicTime now)
     {
         events.WriteWaiting(tally);
-        if (supervisor.Complaint is { } complaint && !complained)
-        {
-            complained = true;
-            log.Warning("{Complaint:l}", complaint);
-        }
-
         if (now >= lookDue)
         {
             lookDue = now + LookEvery;
             trust.LookAgain();
             LookAtDisk();
+            LookAtSupervisor();
             toldOfEvents = -1;
         }
 
@@ -133,8 +129,25 @@ internal sealed class Housekeeper : IDisposable
         return asked.Wait(Round) ? asked.Result : null;
     }
 
+    private void LookAtSupervisor()
+    {
+        if (supervisor.Complaint is { } complaint)
+        {
+            alarms.Raise(ControllerTrouble.SupervisorDeaf, complaint);
+        }
+        else
+        {
+            alarms.Clear(ControllerTrouble.SupervisorDeaf);
+        }
+    }
+
     private void LookAtDisk()
     {
+        if (hadLock && !File.Exists(folder.Lock))
+        {
+            alarms.Raise(ControllerTrouble.NotAlone, $"somebody deleted {folder.Lock}, which keeps a second controller away");
+        }
+
         try
         {
             var free = new DriveInfo(folder.Path).AvailableFreeSpace;

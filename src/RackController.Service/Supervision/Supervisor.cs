@@ -8,7 +8,7 @@ namespace RackController.Service;
 /// <summary>
 /// Tells the process that supervises this one how it is, by the datagram protocol of <c>sd_notify(3)</c>: ready, stopping, a
 /// status line, and the watchdog's sign of life. Without a supervisor it is silent. A message that cannot be sent is
-/// reported once and otherwise let go on purpose: the rack matters more than who watches it, and a
+/// an alarm and otherwise let go on purpose: the rack matters more than who watches it, and a
 /// watchdog that hears nothing does what it is for.
 /// </summary>
 internal sealed class Supervisor : IWatchdog, IDisposable
@@ -18,7 +18,6 @@ internal sealed class Supervisor : IWatchdog, IDisposable
     private readonly Socket? socket;
     private readonly Duration? signEvery;
     private MonotonicTime signDue = MonotonicTime.Zero;
-    private int complained;
 
     /// <summary>Finds the supervisor.</summary>
     /// <param name="address">What <c>NOTIFY_SOCKET</c> says: a path, or a name in the abstract namespace behind an
@@ -45,7 +44,7 @@ internal sealed class Supervisor : IWatchdog, IDisposable
         }
     }
 
-    /// <summary>The first thing that went wrong with telling the supervisor; null while nothing has.</summary>
+    /// <summary>What went wrong with telling the supervisor last; null when nothing did.</summary>
     public string? Complaint { get; private set; }
 
     /// <summary>Whether anybody supervises this process.</summary>
@@ -88,14 +87,15 @@ internal sealed class Supervisor : IWatchdog, IDisposable
     {
         try
         {
-            socket?.Send(message);
+            if (socket is not null)
+            {
+                socket.Send(message);
+                Complaint = null;
+            }
         }
         catch (Exception e) when (e is SocketException or ObjectDisposedException)
         {
-            if (Interlocked.Exchange(ref complained, 1) == 0)
-            {
-                Complaint = $"the supervisor cannot be told: {e.Message}";
-            }
+            Complaint = $"the supervisor cannot be told: {e.Message}";
         }
     }
 }

@@ -31,9 +31,15 @@ internal sealed class WakeableSleep : IDisposable
 
         var poll = new LibC.PollFd { Descriptor = descriptor, Events = LibC.PollIn };
         var timeout = new LibC.TimeSpec { Seconds = nanoseconds / 1_000_000_000, Nanoseconds = nanoseconds % 1_000_000_000 };
-        if (LibC.PPoll(ref poll, 1, timeout, 0) > 0)
+        var answer = LibC.PPoll(ref poll, 1, timeout, 0);
+        if (answer > 0)
         {
             _ = LibC.Read(descriptor, out _, sizeof(ulong));
+        }
+        else if (answer < 0)
+        {
+            // A signal, or a kernel that cannot wait: the caller looks at the clock and comes again, and not without end.
+            Thread.Sleep(1);
         }
     }
 

@@ -96,6 +96,19 @@ public sealed class JournalOpeningTests : IDisposable
     }
 
     [Fact]
+    public void AJournalThatCannotBePutAsideLeavesTheControllerWithoutOne()
+    {
+        File.WriteAllText(Path, "scribble");
+        File.WriteAllText(folder.File("journal-20260601T120000Z-corrupt.db"), "a name that is taken");
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+
+        Assert.Null(opening.File);
+        Assert.NotNull(opening.Unusable);
+        Assert.Equal("scribble", File.ReadAllText(Path));
+    }
+
+    [Fact]
     public void AJournalThatLostAllThatWasInItIsPutAside()
     {
         using (JournalFile.Open(Path))
@@ -194,6 +207,34 @@ public sealed class JournalOpeningTests : IDisposable
         Assert.Null(opening.File);
         Assert.NotNull(opening.Unusable);
         Assert.Equal(1, opening.Memory!.Items["north/high-water/latched"]);
+    }
+
+    /// <summary>Whoever holds the whole file for a while keeps it from being read, and so from being known.</summary>
+    [Fact]
+    public void WhatCouldNotBeReadAtTheStartIsNeverWrittenOver()
+    {
+        using (var file = JournalFile.Open(Path))
+        {
+            file.WriteLasting([new JournalEntry([Happenings.Event(1)], Happenings.Memory(("north/high-water/latched", 1)))], [], file.Run);
+        }
+
+        JournalOpening opening;
+        using (var other = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite))
+        {
+            using var hold = other.CreateCommand();
+            hold.CommandText = "PRAGMA locking_mode = EXCLUSIVE; BEGIN EXCLUSIVE; UPDATE meta SET value = value; COMMIT";
+            hold.ExecuteNonQuery();
+            opening = JournalOpening.Open(Path, Happenings.Noon);
+        }
+
+        Assert.Null(opening.File);
+        Assert.True(opening.IsUnread);
+        var again = opening.Again(Path, Happenings.Noon);
+        using var file2 = again.File;
+        Assert.Contains("could not be read when the controller started", again.SetAside, StringComparison.Ordinal);
+        Assert.Equal(
+            ["1"],
+            JournalReader.Column(folder.File("journal-20260601T120000Z-unread.db"), "SELECT value FROM memory WHERE key LIKE '%latched'"));
     }
 
     [Fact]

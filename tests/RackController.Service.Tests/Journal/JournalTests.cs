@@ -74,16 +74,17 @@ public sealed class JournalTests : IDisposable
     }
 
     [Fact]
-    public void AJournalThatCannotBeWrittenIsAnAlarmAndNothingIsLostOnceItCan()
+    public void AJournalWhoseFolderCannotBeMadeIsAnAlarmAndNothingIsLostOnceItCan()
     {
-        var missing = folder.File("later");
-        var path = System.IO.Path.Combine(missing, "journal.db");
+        var inTheWay = folder.File("later");
+        File.WriteAllText(inTheWay, "");
+        var path = System.IO.Path.Combine(inTheWay, "journal.db");
         using var journal = Open(path);
         journal.Start();
         journal.Happened([Happenings.Event(1)], null);
         WaitFor(() => alarms.Active().Any(alarm => alarm.Key == "controller/journal"));
 
-        Directory.CreateDirectory(missing);
+        File.Delete(inTheWay);
         journal.Happened([Happenings.Event(2)], null);
         WaitFor(() => journal.Committed == 2);
 

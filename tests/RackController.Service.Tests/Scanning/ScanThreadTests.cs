@@ -40,6 +40,21 @@ public sealed class ScanThreadTests : IDisposable
     }
 
     [Fact]
+    public async Task AClockThatFailsEndsTheScanWithEveryLoadSafe()
+    {
+        rig.Run(NodaTime.Duration.FromMinutes(2));
+        Assert.False(rig.Rack.IsSafe);
+        rig.Clock.Broken = new InvariantBrokenException("the kernel has no clock");
+
+        Thread().Start();
+        var ending = await ended.Task.WaitAsync(Patience);
+
+        Assert.Same(rig.Clock.Broken, ending.Defect);
+        Assert.Null(ending.SafeStateFault);
+        Assert.True(rig.Rack.IsSafe);
+    }
+
+    [Fact]
     public async Task ASafeStateThatWasNotTakenIsSaid()
     {
         rig.Rack.ReadThrows = new InvariantBrokenException("whatever");

@@ -25,6 +25,27 @@ public sealed class RackLockTests : IDisposable
         Assert.Equal($"{Environment.ProcessId}\n", File.ReadAllText(folder.File("lock")));
     }
 
+    [FullDiskFact]
+    public void AFullDiskDoesNotTakeTheLockAway()
+    {
+        using var disk = new TinyDisk(folder.Path, kibibytes: 64);
+        var path = System.IO.Path.Combine(disk.Path, "lock");
+        File.WriteAllText(path, "");
+        disk.Fill();
+
+        using var first = RackLock.Take(path);
+
+        Assert.Contains("(unknown)", Assert.Throws<CouldNotRunException>(() => RackLock.Take(path)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALockFileThatCannotBeOpenedOrLockedIsAnErrorOfTheDisk()
+    {
+        Directory.CreateDirectory(folder.File("lock"));
+
+        Assert.Throws<IOException>(() => RackLock.Take(folder.File("lock")));
+    }
+
     [Fact]
     public void AFolderThatCannotBeMadeIsATroubleAndNoReasonToLeaveARackUndriven()
     {

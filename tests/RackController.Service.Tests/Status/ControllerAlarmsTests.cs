@@ -2,11 +2,14 @@ using RackController.Control;
 
 namespace RackController.Service.Tests;
 
-public sealed class ControllerAlarmsTests
+public sealed class ControllerAlarmsTests : IDisposable
 {
     private const string Journal = "controller/journal";
 
-    private readonly ControllerAlarms alarms = new(new StillClock());
+    private readonly StillClock clock = new();
+    private readonly ControllerAlarms alarms;
+
+    public ControllerAlarmsTests() => alarms = new ControllerAlarms(clock);
 
     [Fact]
     public void AcknowledgingTwiceLeavesAnAlarmStandingWhoseCauseIsThere()
@@ -32,6 +35,18 @@ public sealed class ControllerAlarmsTests
     }
 
     [Fact]
+    public void AnAlarmIsRaisedAlsoWhereTheClockFails()
+    {
+        alarms.Raise(ControllerTrouble.DiskNearlyFull, "20 MB are left");
+        var known = alarms.Active().Single().Since;
+        clock.Broken = new RackController.Model.InvariantBrokenException("the kernel has no clock");
+
+        alarms.Raise(ControllerTrouble.JournalUnwritable, "the disk is full");
+
+        Assert.Equal(known with { WallTrusted = false }, alarms.Active().Single(alarm => alarm.Key == Journal).Since);
+    }
+
+    [Fact]
     public void WhatStaysSoIsSaidUntilSomebodyHasSeenIt()
     {
         alarms.Raise(ControllerTrouble.JournalSetAside, "the journal was corrupt");
@@ -40,4 +55,6 @@ public sealed class ControllerAlarmsTests
         Assert.True(alarms.TryAcknowledge("controller/journal-set-aside"));
         Assert.Empty(alarms.Active());
     }
+
+    public void Dispose() => clock.Dispose();
 }

@@ -82,6 +82,21 @@ public sealed class SupervisorTests : IDisposable
     }
 
     [Fact]
+    public void ASupervisorThatIsBusyForAWhileIsComplainedOfForThatWhile()
+    {
+        using var supervisor = Listening(folder.File("notify"), folder.File("notify"));
+        while (supervisor.Complaint is null)
+        {
+            supervisor.Ready();
+        }
+
+        ReceiveAll();
+        supervisor.Ready();
+
+        Assert.Null(supervisor.Complaint);
+    }
+
+    [Fact]
     public void WithoutASupervisorNothingIsSaidAndNothingIsWrong()
     {
         using var supervisor = new Supervisor(null, null);

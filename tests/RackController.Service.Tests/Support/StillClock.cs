@@ -15,11 +15,14 @@ internal sealed class StillClock : IScanClock
 
     public int Wakes { get; private set; }
 
+    /// <summary>What the clock answers with instead of the time; null while it works.</summary>
+    public Exception? Broken { get; set; }
+
     public Moment Now()
     {
         lock (gate)
         {
-            return moment;
+            return Broken is null ? moment : throw Broken;
         }
     }
 

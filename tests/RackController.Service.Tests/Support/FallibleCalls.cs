@@ -1,0 +1,101 @@
+namespace RackController.Service.Tests;
+
+/// <summary>
+/// Every call out of the service that can fail, and what shows that its failure leaves no relay on, is told, and is got over. A test of
+/// the house reads this list, and fails when the source makes a call that has no entry, or an entry has lost its call. The kernel's GPIO
+/// requests are made to fail by their driver, which is where the service meets them.
+/// </summary>
+internal static class FallibleCalls
+{
+    public static readonly (string Call, string ShownBy)[] All =
+    [
+        // Relays and contacts.
+        Fails("Hardware LibC.ioctl", nameof(FailingCallTests.ARelayCannotBeWritten)),
+        Fails("HeldLine: ioctl GetLineValues", nameof(FailingCallTests.AContactCannotBeRead)),
+        Fails("HeldLine: ioctl SetLineValues", nameof(FailingCallTests.ARelayCannotBeWritten)),
+        Fails("HeldLine: ioctl GetLine", nameof(FailingCallTests.ARelayCanBeWrittenAndNotBeClaimedAgain)),
+        Fails("HeldLine: ioctl SetLineConfig", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
+        NoHarm("HeldLine: ioctl GetLineInfo", "it only names who holds a line that was refused; the line stays refused, which is told"),
+        Fails("GpioChips: ioctl GetChipInfo", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
+        Fails("Hardware LibC.EventFd", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
+        NoHarm("Hardware LibC.Poll", "an edge only wakes the scan early; the level is polled at every scan"),
+        NoHarm("Hardware LibC.Read", "the same: what is not fetched of an edge is seen by the next scan"),
+        Fails("Hardware LibC.Write", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
+        Fails("GpioChips: Directory.GetFiles", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
+        Fails("GpioChips: File.OpenHandle", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
+
+        // Clocks and sleep.
+        Fails("Service LibC.ClockGetTime", nameof(ScanThreadTests.AClockThatFailsEndsTheScanWithEveryLoadSafe)),
+        NoHarm("Service LibC.AdjTimex", "an error answers that nothing vouches for the wall clock, which is then not trusted"),
+        NoHarm("Service LibC.EventFd", "asked for once, before anything is driven: the start ends with a line and exit code 3"),
+        NoHarm("Service LibC.PPoll", "a sleep that ends at once: scans come more often, on the same clock"),
+        NoHarm("Service LibC.Read", "the wake that was not taken ends the next sleep too"),
+        NoHarm("Service LibC.Write", "a wake that is lost waits for the next scan, a tenth of a second away"),
+        NoHarm("Service LibC.Close", "the process ends"),
+        NoHarm("WallTrust: Directory.EnumerateDirectories", "caught: nothing vouches for the wall clock, which is then not trusted"),
+        NoHarm("WallTrust: Directory.Exists", "answers no: nothing vouches for the wall clock"),
+        NoHarm("WallTrust: File.Exists", "answers no: nothing vouches for the wall clock"),
+        NoHarm("WallTrust: File.ReadAllText", "caught: nothing vouches for the wall clock, which is then not trusted"),
+
+        // The state folder and its lock.
+        Fails(
+            "FolderAndLock: Directory.CreateDirectory",
+            nameof(RackLockTests.AFolderThatCannotBeMadeIsATroubleAndNoReasonToLeaveARackUndriven)),
+        Fails("Service LibC.Open", nameof(RackLockTests.ALockFileThatCannotBeOpenedOrLockedIsAnErrorOfTheDisk)),
+        Fails("Service LibC.FLock", nameof(RackLockTests.ASecondControllerIsRefusedInOneLineThatNamesTheFirst)),
+        Fails("RackLock: RandomAccess.SetLength", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
+        Fails("RackLock: RandomAccess.Write", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
+        Fails("RackLock: RandomAccess.Read", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
+        Fails("Housekeeper: File.Exists", nameof(HousekeeperTests.ALockFileThatVanishesIsAnAlarm)),
+        Fails("Housekeeper: new DriveInfo", nameof(HousekeeperTests.ADiskThatCannotTellItsRoomIsAnAlarm)),
+
+        // The journal while the rack is driven.
+        Fails("Statement: ExecuteNonQuery", nameof(FailingCallTests.TheJournalTakesNoMore)),
+        Fails("JournalFile: ExecuteNonQuery", nameof(FailingCallTests.TheJournalTakesNoMore)),
+        Fails("JournalFile: ExecuteScalar", nameof(FailingCallTests.AnotherProgramHoldsTheJournal)),
+        Fails("RecordingTables: ExecuteReader", nameof(FailingCallTests.TheJournalTakesNoMore)),
+        Fails("RecordingTables: ExecuteScalar", nameof(FailingCallTests.TheJournalTakesNoMore)),
+        Fails("Journal: File.Exists", nameof(FailingCallTests.TheStateFolderVanishesWhileTheRackIsDriven)),
+
+        // The journal where it is opened, at the start and after trouble.
+        Fails(
+            "JournalFile: new SqliteConnection",
+            nameof(JournalOpeningTests.AFolderThatIsNotThereLeavesTheControllerWithoutAJournalAndSaysWhy)),
+        Fails("JournalFile: File.Exists", nameof(FailingCallTests.TheStateFolderVanishesWhileTheRackIsDriven)),
+        Fails("JournalFile: File.Delete", nameof(RackServiceTests.AStateFolderThatCannotBeWrittenIsAnAlarmAndTheRackIsDriven)),
+        Fails("JournalFile: File.Move", nameof(RackServiceTests.AStateFolderThatCannotBeWrittenIsAnAlarmAndTheRackIsDriven)),
+        Fails("JournalOpening: Connect", nameof(JournalOpeningTests.AFileThatIsNoDatabaseIsPutAside)),
+        Fails(
+            "JournalOpening: Directory.CreateDirectory",
+            nameof(JournalTests.AJournalWhoseFolderCannotBeMadeIsAnAlarmAndNothingIsLostOnceItCan)),
+        Fails("JournalOpening: File.Exists", nameof(JournalOpeningTests.ALogWhoseJournalIsGoneIsPutAside)),
+        Fails("JournalOpening: File.Move", nameof(JournalOpeningTests.AJournalThatCannotBePutAsideLeavesTheControllerWithoutOne)),
+        Fails("JournalMemory: ExecuteReader", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
+        Fails("JournalMemory: ExecuteScalar", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
+        Fails("JournalSchema: ExecuteNonQuery", nameof(FailingCallTests.TheJournalTakesNoMore)),
+        Fails("JournalSchema: ExecuteScalar", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
+
+        // The operational log, which is not the journal.
+        Fails("ServiceLog: WriteTo.File", nameof(RackServiceTests.ADiskThatFillsUpKeepsNoRunFromEndingAsItShould)),
+        NoHarm("ServiceLog: WriteTo.Console", "a line that cannot be written is let go, and the journal keeps what it said"),
+        NoHarm("ServiceLog: WriteTo.Sink", "the same"),
+        NoHarm("ServiceLog: Console.Error.WriteLine", "the last line of a process whose loads are safe"),
+
+        // The supervisor.
+        Fails("Supervisor: Connect", nameof(HousekeeperTests.ASupervisorThatCannotBeReachedAtTheStartIsAnAlarm)),
+        Fails("Supervisor: Send", nameof(HousekeeperTests.ASupervisorThatCannotBeToldIsAnAlarm)),
+        NoHarm("Supervisor: new Socket", "asked for once, before anything is driven: the start ends with a line and exit code 3"),
+
+        // What reads a journal beside the service drives nothing; it ends with a line and an exit code.
+        NoHarm("JournalRecord: Connect", "a replay drives nothing"),
+        NoHarm("JournalRecord: Directory.Exists", "a replay drives nothing"),
+        NoHarm("JournalRecord: ExecuteReader", "a replay drives nothing"),
+        NoHarm("JournalRecord: File.Exists", "a replay drives nothing"),
+        NoHarm("ProofTestRecord: Connect", "a list of proof tests drives nothing"),
+        NoHarm("ProofTestRecord: File.Exists", "a list of proof tests drives nothing"),
+    ];
+
+    private static (string Call, string ShownBy) Fails(string call, string test) => (call, test);
+
+    private static (string Call, string ShownBy) NoHarm(string call, string why) => (call, why);
+}
