@@ -12,6 +12,7 @@ namespace RackController.Bench;
 public sealed class RunReplay : IEventSink
 {
     private const int MostDifferences = 50;
+    private const int SameToBeCertain = 2;
 
     private readonly Site site;
     private readonly SiteMatch match;
@@ -25,6 +26,8 @@ public sealed class RunReplay : IEventSink
     private RackControl? control;
     private Moment? from;
     private Moment at;
+    private bool hasScanned;
+    private bool isTakenUp;
     private bool isCertain;
     private bool areAlarmsCertain;
     private long scans;
@@ -32,6 +35,7 @@ public sealed class RunReplay : IEventSink
     private long eventCount;
     private long otherWords;
     private long sameMemories;
+    private int sameInARow;
     private long differenceCount;
     private Duration settling;
 
@@ -87,8 +91,13 @@ public sealed class RunReplay : IEventSink
     {
         at = page.At;
         from ??= at;
+
+        // A start may be slow, and until its first scan nothing is driven.
+        hasScanned = false;
         control = new RackControl(site, at, state.Memory);
         areAlarmsCertain = isCertain = page.Kind == PageKind.Starts;
+        isTakenUp = !isCertain;
+        sameInARow = 0;
         sensors = new RecordedSensors(site, match);
         sensors.Note(state.Readings, at.Monotonic);
         Array.Clear(recorded);
@@ -99,41 +108,35 @@ public sealed class RunReplay : IEventSink
         }
     }
 
-    /// <summary>What is remembered is nearly all that a controller goes by at a quiet moment; where that and all commands are the same,
-    /// the rest is taken to be. Alarms decide nothing: where only those differ, commands are held against the record and events are
-    /// not.</summary>
+    /// <summary>What is remembered is nearly all that a controller goes by at a quiet moment; where that and all commands are the same
+    /// at two checkpoints in a row, the rest (such as what loads were measured to draw) is taken to be. Alarms decide nothing: where only
+    /// those differ, commands are held against the record and events are not.</summary>
     private void Compare(RackControl running, RecordedPage page, RecordedState state)
     {
         var memory = running.Save();
-        var others = OtherKeys(memory, state.Memory).ToList();
-        var isSame = !others.Exists(key => !IsOfAlarm(key)) && !differs.Contains(true);
-        if (isCertain && others.Find(key => areAlarmsCertain || !IsOfAlarm(key)) is { } other)
+        var others = MemoryMatch.Differing(memory, state.Memory, isTakenUp).ToList();
+        var isSame = others.TrueForAll(MemoryMatch.IsOfAlarm) && !differs.Contains(true);
+        if (isCertain && others.Find(key => areAlarmsCertain || !MemoryMatch.IsOfAlarm(key)) is { } other)
         {
-            Differ(new ReplayDifference(page.At, other, Remembered(state.Memory, other), Remembered(memory, other), []));
+            Differ(new ReplayDifference(
+                page.At, other, MemoryMatch.Words(state.Memory, other), MemoryMatch.Words(memory, other), []));
         }
 
         sameMemories += isSame ? 1 : 0;
-        isCertain |= isSame;
-        areAlarmsCertain |= isSame && others.Count == 0;
+        sameInARow = isSame ? sameInARow + 1 : 0;
+        isCertain |= sameInARow >= SameToBeCertain;
+        areAlarmsCertain |= isCertain && isSame && others.Count == 0;
     }
-
-    private static bool IsOfAlarm(string key) => key.Contains("/alarm/", StringComparison.Ordinal);
-
-    private static IEnumerable<string> OtherKeys(ControlMemory memory, ControlMemory? then) =>
-        memory.Items.Keys.Union(then?.Items.Keys ?? [], StringComparer.Ordinal)
-            .Where(key => Remembered(memory, key) != Remembered(then, key));
-
-    private static string Remembered(ControlMemory? memory, string key) =>
-        memory is not null && memory.Items.TryGetValue(key, out var value) ? $"remembered as {value}" : "not remembered";
 
     private void Replay(RackControl running, RecordedScan scan)
     {
-        while (ReplayPace.Before(scan, running, at) is { } due)
+        while (hasScanned && ReplayPace.Before(scan, running, at) is { } due)
         {
             Scan(running, new RecordedScan(due, ScanConditions.Good, [], [], [], null));
         }
 
         scans++;
+        hasScanned = true;
         Scan(running, scan);
     }
 

@@ -38,7 +38,8 @@ internal sealed class WhatIfSide(Site site) : IEventSink
     }
 
     /// <summary>The scan at which it could change something by itself before the next on record; null when there is none.</summary>
-    public Moment? DueBefore(RecordedScan next) => control is null ? null : ReplayPace.Before(next, control, At);
+    public Moment? DueBefore(RecordedScan next) =>
+        control is null || commands is null ? null : ReplayPace.Before(next, control, At);
 
     public void Scan(in Moment at, in ScanConditions conditions, OperatorRequest[] requests)
     {

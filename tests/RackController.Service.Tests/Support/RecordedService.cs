@@ -8,7 +8,7 @@ namespace RackController.Service.Tests;
 
 /// <summary>The service's own scan loop and journal on a simulated site, in a time that the test moves; and the replay of what it
 /// leaves.</summary>
-internal sealed class RecordedService : IScanListener, IWatchdog, IRackIo, IDisposable
+internal sealed class RecordedService : IScanListener, IRecordingSink, IWatchdog, IRackIo, IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
 
@@ -48,7 +48,7 @@ internal sealed class RecordedService : IScanListener, IWatchdog, IRackIo, IDisp
         journal.Start();
         var start = Clock.Now();
         var control = new RackControl(site, start, opening.Memory);
-        var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
+        var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), this);
         var board = new StatusBoard(alarms, new RecentEvents());
         loop = new ScanLoop(this, control, Clock, new ScanOutlets(requests, recording, [journal, this], board, this));
     }
@@ -87,6 +87,9 @@ internal sealed class RecordedService : IScanListener, IWatchdog, IRackIo, IDisp
 
     public void Happened(ControlEvent[] events, ControlMemory? memory) =>
         CommandsGiven += events.Count(happened => happened.Kind == EventKind.Load);
+
+    /// <summary>Time that a test moves can outrun any disk; here it waits for it.</summary>
+    public bool TryTake(PageBytes page) => SpinWait.SpinUntil(() => journal!.TryTake(page), Patience);
 
     public void GoodScan(MonotonicTime now)
     {
