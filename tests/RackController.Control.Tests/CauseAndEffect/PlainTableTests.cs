@@ -15,6 +15,7 @@ public class PlainTableTests
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 14]).Sample((seed, turns) => Compare(seed, turns, scans: 200), iter: 10);
 
     [Fact]
+    [Trait("Pace", "long")]
     public void ThePlainTableHasEveryRow()
     {
         var rows = Enumerable.Range(0, 20).SelectMany(seed => new Chronicler(RandomStory.Of(seed)).Rows).ToHashSet();

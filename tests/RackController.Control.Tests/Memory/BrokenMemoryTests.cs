@@ -13,6 +13,7 @@ public sealed class BrokenMemoryTests
         Gen.Int[-1, 9].Select(few => (long)few));
 
     [Fact]
+    [Trait("Pace", "long")]
     public void WhateverNumbersARecordHoldsARackIsDrivenByIt() =>
         Gen.Select(Nonsense.Array[200], Gen.Long[-377_673_580_800, 253_402_300_799], Gen.Bool).Sample(
             (numbers, savedAt, trusted) =>

@@ -9,6 +9,7 @@ namespace RackController.Control.Tests.Recording;
 public class RecordTests
 {
     [Fact]
+    [Trait("Pace", "long")]
     public void ARecordRunsControlAgainToTheSame() =>
         Gen.Select(Gen.Int[0, 1_000_000], Gen.Int[1, 60]).Sample(
             (seed, turns) =>

@@ -42,7 +42,7 @@ public class RecordedPagesTests
     public void EveryRequestHasANumber()
     {
         var all = typeof(OperatorRequest).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(OperatorRequest)));
-        Assert.Empty(all.Where(type => !((IEnumerable<object[]>)Requests).Any(row => row[0].GetType() == type)).Select(type => type.Name));
+        Assert.Empty(all.Where(type => !Requests.Any(row => row.Data.GetType() == type)).Select(type => type.Name));
     }
 
     [Fact]
