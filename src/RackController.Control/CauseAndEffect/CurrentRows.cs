@@ -59,10 +59,8 @@ internal static class CurrentRows
         IsOrdinary = true,
         Instances = (row, site) =>
             from at in site.Metered
-            let air = site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsAir(load)).Select(load => load.Id)
-            where air.Any()
-            select new LoadCheck(
-                row, at.Circuit, CircuitLimits.Of(site.Site, at.Circuit.Id), [.. air], at.Sensor.Id, site.Start),
+            from checks in site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsAir(load)).Index()
+            select new LoadCheck(row, site, checks.Item, at.Sensor.Id, checks.Index),
     };
 
     public static CauseAndEffectRow RelayWorn { get; } = new(

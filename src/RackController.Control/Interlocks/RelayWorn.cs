@@ -10,8 +10,8 @@ namespace RackController.Control;
 internal sealed class RelayWorn(CauseAndEffectRow row, Rack rack, Load load) : Interlock(row, Place.Of(rack, load), [])
 {
     private const int RememberedInAll = 1_000;
-    private bool wasOn;
     private long operations;
+    private bool wasOn = load.SafeState == SwitchState.On; // what is on at rest has not been switched on by a start
 
     public override string Settings => $"{load.RatedOperations} operations";
 

@@ -39,7 +39,7 @@ internal sealed class SupplyByCurrent
         var site = at.Site;
         var seen = site.Loads.Where(load => load.Circuit == circuit.Id && LoadBeliefs.IsSeen(site, load)).ToList();
         var feelers = seen.Where(load => load.Kind is LoadKind.Aerator or LoadKind.Fan).OrderBy(load => load.Priority).ToList();
-        if (circuit.SupplySense is not null || feelers.Count == 0 || LoadCurrents.OfCircuit(site, circuit) is not { } sensor)
+        if (!at.SensesOf(circuit).IsEmpty || feelers.Count == 0 || LoadCurrents.OfCircuit(site, circuit) is not { } sensor)
         {
             return null;
         }

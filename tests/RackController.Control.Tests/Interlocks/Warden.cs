@@ -39,7 +39,7 @@ internal sealed class Warden(Rig rig)
         Never("water while the floor is wet", water && Lasts("wet", rig.Value("north/leak rope") == 1));
         Never("water above a standpipe", water && Lasts("high", rig.Value("north/tier 1 high float") == 1));
         Never("pump while a rope is silent", rig.IsOn("north/pump") && Lasts("silent", rig.IsSilent("north/leak rope"), 2_000));
-        Never("anything without supply", on.Count > 0 && Any() && Lasts("away", rig.Value("sockets/supply sense") == 0));
+        Never("anything without supply", Lasts("away", rig.Value("sockets/supply sense") == 0) && on.Count > 0 && Any());
         Never("unsafe while outputs fail", !rig.Conditions.Io.IsOk && Unsafe().Any());
         Never("unsafe while stopped", IsStopped && Unsafe().Any());
         Never("water while hands are in", Now < HandsUntil && water);

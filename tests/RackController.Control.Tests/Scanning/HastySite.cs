@@ -16,7 +16,10 @@ internal static class HastySite
         var site = Sites.ManyRacks(dice.Between(1, 4), racksToACircuit: 1, tiers: dice.Between(1, 3));
         site = OnCircuits(site, dice.Between(1, 3), dice);
         site = site with { Loads = [.. site.Loads.Select(load => load with { RatedOperations = dice.Of(2, 20, 100_000) })] };
-        site = site with { Sensors = [.. Renumbered([.. site.Sensors, .. site.Racks.SelectMany(rack => MoreOn(site, rack, dice))])] };
+        var measuresCurrents = !dice.Chance(2);
+        var sensors = site.Sensors.Concat(site.Racks.SelectMany(rack => MoreOn(site, rack, dice)))
+            .Where(sensor => measuresCurrents || sensor.Kind is not (SensorKind.CircuitCurrent or SensorKind.PumpCurrent));
+        site = site with { Sensors = [.. Renumbered([.. sensors])] };
         return site with
         {
             Racks = [.. site.Racks.Select(rack => rack with { Limits = Limits(dice), Schedule = Schedule(site, rack, dice) })],
