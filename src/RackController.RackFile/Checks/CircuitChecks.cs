@@ -23,6 +23,8 @@ internal static class CircuitChecks
                 CheckLimit(circuit, supply, complaints);
                 CheckLoads(circuit, supply, site, complaints);
             }
+
+            CheckContactor(circuit, site, complaints);
         }
     }
 
@@ -76,6 +78,19 @@ internal static class CircuitChecks
                 $"at {Say.Clock(moment)} the schedule wants {Say.Number(sumA, 1)} A at once ({string.Join(", ", named)}{rest}), "
                 + $"and this circuit may carry {limit} A for hours",
                 "move loads to another circuit, or light or flood them at different times");
+        }
+    }
+
+    private static void CheckContactor(CircuitPart circuit, SitePart site, Complaints complaints)
+    {
+        var racks = site.Racks.Where(rack => rack.Circuit is null || rack.Circuit == circuit.Name);
+        var isTold = circuit.Sensors.OfKind(SensorKind.CircuitCurrent) is not null
+            || racks.Any(rack => rack.Sensors.OfKind(SensorKind.PumpCurrent) is not null);
+        if (circuit.Contactor is { } contactor && circuit.Sensors.IsComplete && !isTold)
+        {
+            complaints.Warn(
+                contactor.Place, "nothing tells the controller when to open this contactor",
+                "a sensor in the pump's wire (`pump-current: yes` in the rack's `sensors`) would");
         }
     }
 

@@ -11,7 +11,11 @@ internal static class SafeStateWords
     /// <summary>Which loads are off and which on.</summary>
     /// <param name="site">The site.</param>
     public static string Of(Site site) =>
-        "Every load is in its safe state.\n" + Names(site, SwitchState.Off, "off") + Names(site, SwitchState.On, "on ").TrimEnd();
+        "Every load is in its safe state.\n" + Names(site, SwitchState.Off, "off")
+        + Names(site, SwitchState.On, "on ").TrimEnd() + Contactors(site);
+
+    private static string Contactors(Site site) => string.Concat(
+        site.Circuits.Where(circuit => circuit.HasUpstreamContactor).Select(circuit => $"\n  closed  {circuit.ContactorName}"));
 
     private static string Names(Site site, SwitchState state, string word)
     {

@@ -59,7 +59,7 @@ internal static class SiteSummary
     }
 
     private static string Io(Site site) => site.Io is GpioIo gpio
-        ? $"{gpio.Relays.Length} relays and {gpio.Contacts.Length} contacts on a board"
+        ? $"{gpio.Relays.Length + gpio.Contactors.Length} relays and {gpio.Contacts.Length} contacts on a board"
         : "simulated";
 
     private static void Circuit(Site site, Circuit circuit, IAnsiConsole console)
@@ -73,7 +73,7 @@ internal static class SiteSummary
             $"  everything on draws {peakA:0.0} A, {100 * peakA / circuit.ContinuousLimitA:0} % of that"
             + (peakA > circuit.ContinuousLimitA ? "; the controller sheds by priority, lights first" : ""));
         console.WriteLine(circuit.HasUpstreamContactor
-            ? "  a contactor upstream can cut it when a relay has welded"
+            ? "  a contactor upstream cuts it when a pump's relay has welded"
             : "  no contactor upstream: a welded relay stays on until somebody pulls the plug");
     }
 

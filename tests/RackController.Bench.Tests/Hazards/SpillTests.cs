@@ -25,20 +25,20 @@ public sealed class SpillTests
         Assert.InRange(result.Racks.Single().DripTrayL, leastL, mostL);
     }
 
-    /// <summary>A tray leaks under a pump whose relay has welded: of all there is only the wired float stops that, and the run says
-    /// so.</summary>
+    /// <summary>A tray leaks under a pump whose relay has welded, without a contactor upstream: of all there is only the wired float
+    /// stops that, and the run says so.</summary>
     [Fact]
     public void OnlyTheWiredFloatStopsAWeldedPumpThatSpills()
     {
         const string Faults = "events:\n  - at: 2026-03-02 07:03\n    fault: relay-welded\n    load: north/pump\n"
             + "  - at: 2026-03-02 07:05\n    fault: tray-leak\n    tier: north/tier 1\n    size: 8 L/min\n";
-        var result = Scenes.Run($"{Morning}{Faults}{Expect}");
+        var result = Scenes.RunWithoutContactor($"{Morning}{Faults}{Expect}");
         Assert.DoesNotContain(result.Hazards, hazard => hazard.Kind is HazardKind.WaterOnTheFloor or HazardKind.PumpPastItsMaximumRun);
         var rack = result.Racks.Single();
         Assert.InRange(rack.WiredFloatOpenedAfter!.Value.TotalMinutes, 35, 40);
         Assert.Contains("the wired float opened after 3", TotalsWords.Of(result, rack), StringComparison.Ordinal);
 
-        var bare = Scenes.Run(
+        var bare = Scenes.RunWithoutContactor(
             $"{Morning}{Faults}  - at: 2026-03-02 07:04\n    fault: float-cutout-stuck\n    rack: north\n{Expect}");
         Assert.Contains(bare.Hazards, hazard => hazard.Kind == HazardKind.WaterOnTheFloor);
         Assert.Null(bare.Racks.Single().WiredFloatOpenedAfter);

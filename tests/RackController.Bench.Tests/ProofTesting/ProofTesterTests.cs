@@ -63,7 +63,6 @@ public sealed class ProofTesterTests
     }
 
     [Theory]
-    [InlineData(FaultKind.RelayWelded)]
     [InlineData(FaultKind.RelayOpen)]
     [InlineData(FaultKind.LoadDead)]
     public void APumpIsTestedWithinAFlood(FaultKind fault) =>

@@ -9,7 +9,7 @@ public sealed partial class ReportTests
 {
     private static readonly Lazy<RunResult> Failed = new(() => Scenes.Run(
         "start: 2026-03-02 06:30\nlength: 2 h\nexpect:\n  - that: the pump <rests> & sleeps\n    always: { load: north/pump, is: off }\n"
-        + "  - that: the aerator runs\n    always: { load: north/aerator, is: on }\n    from: 1 min\n"));
+        + "  - that: the light shines\n    always: { load: north/tier 1 light, is: on }\n    from: 5 min\n"));
 
     [Fact]
     public void JUnitHasACaseForEachExpectationAndEachHazard()

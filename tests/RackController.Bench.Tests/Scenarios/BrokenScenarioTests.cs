@@ -51,7 +51,7 @@ public sealed class BrokenScenarioTests
     {
         var result = Scenes.Run(
             Morning + "events:\n  - at: 5 min\n    fault: reservoir-refilled\n    rack: north\n    size: 200 L\n"
-            + "expect:\n  - that: the aerator runs\n    always: { load: north/aerator, is: on }\n    from: 1 min\n");
+            + "expect:\n  - that: the light shines\n    always: { load: north/tier 1 light, is: on }\n    from: 5 min\n");
         Assert.True(Assert.Single(result.Verdicts).IsMet);
         Assert.Contains(result.Hazards, hazard => hazard.Kind == HazardKind.WaterOnTheFloor);
         Assert.False(result.Passed);
@@ -73,7 +73,7 @@ public sealed class BrokenScenarioTests
     {
         var result = Scenes.Run(
             Morning + "events:\n  - at: 20 min\n    name: the breaker trips\n    fault: breaker-trip\n    circuit: cellar sockets\n"
-            + "expect:\n  - that: the aerator runs\n    always: { load: north/aerator, powered: yes }\n    from: 1 min\n");
+            + "expect:\n  - that: the light shines\n    always: { load: north/tier 1 light, powered: yes }\n    from: 5 min\n");
         var failure = Assert.Single(result.Verdicts).Failure!;
         Assert.Equal(20, failure.Elapsed.TotalMinutes, 2);
         Assert.Contains(failure.Causes, cause => cause.Kind is null && cause.Subject == "the breaker trips");

@@ -31,4 +31,13 @@ internal static class Scenes
         Assert.True(reading.Scenario is not null, string.Join('\n', reading.Complaints));
         return ScenarioRun.Run(reading.Scenario);
     }
+
+    /// <summary>Runs a scene on a demo rack whose circuits have no contactor upstream.</summary>
+    /// <param name="text">Everything but the rack file.</param>
+    public static RunResult RunWithoutContactor(string text)
+    {
+        var scenario = Read(text).Scenario!;
+        var circuits = scenario.Site.Circuits.Select(circuit => circuit with { HasUpstreamContactor = false });
+        return ScenarioRun.Run(scenario with { Site = scenario.Site with { Circuits = [.. circuits] } });
+    }
 }

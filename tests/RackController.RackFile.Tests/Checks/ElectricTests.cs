@@ -15,6 +15,18 @@ public sealed class ElectricTests
         "and this circuit may carry 12 A for hours");
 
     [Fact]
+    public void AContactorThatNothingOpensDrawsAWarning()
+    {
+        const string Breaker = "breaker: 15 A";
+        Expect.Complaint(
+            RackFiles.SmallWith(Breaker, Breaker + "\n    upstream-contactor: yes"),
+            "warning: nothing tells the controller when to open this contactor");
+        Expect.Complaints(RackFiles.SmallWith(Breaker, Breaker + "\n    upstream-contactor: no"));
+        Expect.Complaints(RackFiles.SmallWith(Breaker, Breaker + "\n    upstream-contactor: yes")
+            .Replace("supply-sense: yes", "supply-sense: yes, current: yes", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void LoadsThatNeverRunTogetherDoNotAddUp()
     {
         var text = RackFiles.SmallWith("power: 80 W, ppfd", "power: 700 W, ppfd")

@@ -53,6 +53,26 @@ public sealed class WiringTests
             io.Contacts.ToArray());
     }
 
+    [Fact]
+    public void AContactorIsAnOutputLikeARelay()
+    {
+        const string Sense = "sensors: { supply-sense: { line: 10 } }";
+        var wired = Wired.Replace("low-float:", "pump-current: yes\n      low-float:", StringComparison.Ordinal);
+        var site = Expect.Site(
+            wired.Replace(Sense, Sense + "\n    upstream-contactor: { line: 20, active: high }", StringComparison.Ordinal));
+        Assert.True(site.Circuits[0].HasUpstreamContactor);
+        Assert.Equal("sockets/contactor", site.Circuits[0].ContactorName);
+        Assert.Equal(
+            [new ContactorLine(new CircuitId(0), new GpioLine("test-bank", 20), ActiveLow: false)],
+            Assert.IsType<GpioIo>(site.Io).Contactors.ToArray());
+        Expect.Among(
+            wired.Replace(Sense, Sense + "\n    upstream-contactor: yes", StringComparison.Ordinal),
+            "sockets/contactor has no line, and the I/O is gpio");
+        Expect.Among(
+            wired.Replace(Sense, Sense + "\n    upstream-contactor: { line: 2, chip: relay-bank }", StringComparison.Ordinal),
+            "is on line 2, where");
+    }
+
     [Theory]
     [InlineData("line: 1,", "line: 0,", "12:34: north/aerator is on line 0, where north/pump is already")]
     [InlineData("line: 11,", "line: 0,", "north/reservoir low float is on line 0, where north/pump is already")]
