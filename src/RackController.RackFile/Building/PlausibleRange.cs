@@ -8,6 +8,10 @@ internal static class PlausibleRange
     /// <summary>Water deeper than the brim would already be on the floor; more is a broken sensor.</summary>
     private const double AboveBrimMm = 30;
 
+    // Nothing flows backwards, but a sensor scatters round zero: several times what data sheets of such sensors allow, from memory.
+    private const double BelowNoCurrentA = 0.2;
+    private const double BelowNoFlowLpm = 5;
+
     /// <summary>The range of a sensor at a rack.</summary>
     /// <param name="kind">What it measures.</param>
     /// <param name="rack">Where it does.</param>
@@ -17,8 +21,8 @@ internal static class PlausibleRange
     {
         SensorKind.ReservoirLevel => (0, rack.Reservoir.DepthMm + AboveBrimMm),
         SensorKind.TrayLevel => (0, tray!.RimDepthMm + AboveBrimMm),
-        SensorKind.PumpCurrent => (0, 2 * pumpStartA),
-        SensorKind.PumpFlow => (0, 1.2 * rack.Pump.Curve.MaxFlowLpm),
+        SensorKind.PumpCurrent => (-BelowNoCurrentA, 2 * pumpStartA),
+        SensorKind.PumpFlow => (-BelowNoFlowLpm, 1.2 * rack.Pump.Curve.MaxFlowLpm),
         SensorKind.WaterTemperature => (0, 45),
         SensorKind.AirTemperature => (-10, 60),
         SensorKind.AirHumidity => (1, 100),
@@ -30,5 +34,5 @@ internal static class PlausibleRange
     /// <param name="kind">What it measures.</param>
     /// <param name="breakerA">Rated current of the breaker, A.</param>
     public static (double Min, double Max) AtCircuit(SensorKind kind, double breakerA) =>
-        kind == SensorKind.CircuitCurrent ? (0, 10 * breakerA) : (0, 1);
+        kind == SensorKind.CircuitCurrent ? (-BelowNoCurrentA, 10 * breakerA) : (0, 1);
 }

@@ -56,6 +56,7 @@ public sealed class RoomTests(ITestOutputHelper output)
     {
         SensorKind.AirHumidity => 1,
         SensorKind.CircuitCurrent => 0.05,
+        SensorKind.PumpCurrent => 0.025,
         SensorKind.ReservoirLevel or SensorKind.TrayLevel => 1,
         _ => 0.1,
     };
