@@ -35,6 +35,9 @@ public class AlarmEdgeTests
 
     [Theory]
     [InlineData(99, AlarmState.Normal)]
+    [InlineData(-1, AlarmState.Normal)]
+    [InlineData((long)AlarmState.OutOfService + 1, AlarmState.Normal)]
+    [InlineData((long)AlarmState.OutOfService, AlarmState.OutOfService)]
     [InlineData((long)AlarmState.Shelved, AlarmState.Shelved)]
     public void AStateThatThisVersionDoesNotKnowIsForgottenAndATimeThatWasNotKeptIsOver(long remembered, AlarmState restored)
     {
