@@ -5,7 +5,7 @@ using RackController.RackFile.Mappings;
 namespace RackController.RackFile.Checks;
 
 /// <summary>Something notices a dry pump and water on the floor. Both are warnings only: many racks run without. What other
-/// sensors would buy is no complaint, and for <see cref="MissingSensors"/> to say.</summary>
+/// sensors would buy is no complaint, and for <see cref="MissingParts"/> to say.</summary>
 internal static class ProtectionChecks
 {
     public static void Run(RackPart rack, Complaints complaints)

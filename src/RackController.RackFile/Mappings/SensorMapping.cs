@@ -44,7 +44,7 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     private readonly Key<bool> fittedKey = Key.Defaulted("fitted", Values.Flag, "yes", "Whether the rack has one.");
 
     private readonly Key<Duration> staleAfterKey = Key.Defaulted(
-        "stale-after", Values.Duration("200 ms", "10 min"), kind.IsContact() ? "2 s" : "30 s",
+        "stale-after", Values.Duration("200 ms", "10 min"), $"{StaleAfter(kind).TotalSeconds:0} s",
         "A reading older than this is unknown.");
 
     private readonly LineKeys lineKeys = new(
@@ -55,6 +55,10 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
 
     private readonly Key<Duration> debounceKey = Key.Optional(
         "debounce", Values.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
+
+    /// <summary>After what time a reading is unknown where the file does not say.</summary>
+    /// <param name="kind">What is measured.</param>
+    public static Duration StaleAfter(SensorKind kind) => Duration.FromSeconds(kind.IsContact() ? 2 : 30);
 
     /// <inheritdoc/>
     public override string Name => name;

@@ -21,9 +21,12 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
 {
     private readonly ImmutableArray<Key<SensorPart>> sensorKeys;
 
+    private readonly ImmutableArray<(string Key, SensorKind Kind, string Name, string Doc)> sensors;
+
     private SensorsMapping(string name, ImmutableArray<(string Key, SensorKind Kind, string Name, string Doc)> sensors)
     {
         Name = name;
+        this.sensors = sensors;
         sensorKeys = [.. sensors.Select(one => Key.Optional(one.Key, new SensorMapping(one.Kind, one.Name, one.Doc), one.Doc))];
     }
 
@@ -59,6 +62,11 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
         ("supply-sense", SensorKind.SupplySense, "supply sense", "A contact that tells whether the circuit has its supply."),
         ("current", SensorKind.CircuitCurrent, "current", "The current that the circuit carries."),
     ]);
+
+    /// <summary>What a sensor of a kind is called within its rack, tier or circuit.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string NameOf(SensorKind kind) =>
+        OfRack.sensors.Concat(OfTier.sensors).Concat(OfCircuit.sensors).First(sensor => sensor.Kind == kind).Name;
 
     /// <inheritdoc/>
     public override string Name { get; }

@@ -1,7 +1,6 @@
 using RackController.Bench;
 using RackController.Growing;
 using RackController.Model;
-using RackController.RackFile;
 using Spectre.Console;
 
 namespace RackController.Verbs;
@@ -33,18 +32,7 @@ internal static class SiteSummary
             Wrapped(FloodWording.Legend, console);
         }
 
-        var missing = MissingSensors.Of(site).ToList();
-        if (missing.Count > 0)
-        {
-            console.WriteLine();
-            console.WriteLine("What one more sensor would buy:");
-        }
-
-        foreach (var (what, buys) in missing)
-        {
-            Wrapped($"  {what}: {buys}", console);
-        }
-
+        MissingPartsPage.Print(site, path, console);
         console.WriteLine();
         console.WriteLine("Mains power and water together can kill. Ground-fault protection, wiring, breakers and floor");
         console.WriteLine("loading are for local codes and a licensed electrician to judge.");
