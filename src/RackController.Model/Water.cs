@@ -60,7 +60,12 @@ public sealed record DripTray(double CapacityL, double DepthMm);
 /// wire stays open until somebody has looked and pressed its reset.</summary>
 /// <param name="TierNumber">The tier above whose standpipe it hangs, 1 at the bottom; null for one in the drip tray.</param>
 /// <param name="HeightMm">Height of its switching point above the floor of its tray, mm: 1 up to the rim.</param>
-public sealed record FloatCutout(int? TierNumber, double HeightMm);
+public sealed record FloatCutout(int? TierNumber, double HeightMm)
+{
+    /// <summary>What a rack's wired float is called, on the site: <c>north/wired float</c>.</summary>
+    /// <param name="rack">The rack.</param>
+    public static string NameAt(Rack rack) => $"{rack?.Name}/wired float";
+}
 
 /// <summary>The watertight tray of a tier, drained by a weep that is always open and a standpipe that sets the depth.</summary>
 /// <param name="LengthMm">Inside length, mm: 100 to 3000. Default 1120.</param>

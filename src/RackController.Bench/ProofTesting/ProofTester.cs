@@ -16,6 +16,10 @@ internal sealed class ProofTester(Site site, string name)
     // Longer than the controller wants to see it, so that the step of a float that is well is over by then.
     private static readonly Duration handStays = Duration.FromSeconds(8);
     private readonly Queue<string> items = new();
+    private static readonly Duration aMoment = Duration.FromSeconds(2);
+    private const int MostPressed = 12;
+    private Duration? lookAt;
+    private int pressed;
     private string? testing;
     private int done;
 
@@ -40,7 +44,7 @@ internal sealed class ProofTester(Site site, string name)
             return done == test.Step ? [] : Step(test, run);
         }
 
-        (testing, done) = (items.TryDequeue(out var next) ? next : null, 0);
+        (testing, done, lookAt, pressed) = (items.TryDequeue(out var next) ? next : null, 0, null, 0);
         return next is null ? [] : [Ask(new BeginProofTest(name, next), run)];
     }
 
@@ -52,6 +56,11 @@ internal sealed class ProofTester(Site site, string name)
             return Move(contact, test.Step, run);
         }
 
+        if (site.Racks.FirstOrDefault(rack => IsWiredFloatOf(rack, test)) is { } wired && test is { AsksPerson: true, WaitsForRack: false })
+        {
+            return [.. OfWiredFloat(wired, test.Step, run)];
+        }
+
         var load = site.Loads.FirstOrDefault(load => load.Name == test.Item);
         if (test.AsksPerson && !test.WaitsForRack)
         {
@@ -60,15 +69,47 @@ internal sealed class ProofTester(Site site, string name)
             return [Ask(new AnswerProofTest(name, runs == (test.Step == 2)), run)];
         }
 
-        return test.WaitsForRack && test.Step == 2 && PumpOf(test, load) is { } rack && run.Now.Flood(rack) == FloodPhase.Idle
+        return test.WaitsForRack && AsksForFlood(test) && PumpOf(test, load) is { } rack && run.Now.Flood(rack) == FloodPhase.Idle
             ? [Ask(new FloodNow(name, rack), run)]
             : [];
     }
 
-    // The rack whose pump is tested, itself or by the sensor in its wire.
+    // Lifts the float, or lets it down and presses its reset, looks what the pump does, and says it.
+    private IEnumerable<ScenarioEvent> OfWiredFloat(Rack rack, int step, VirtualRun run)
+    {
+        var place = new FaultTarget(rack.Name) { Rack = rack.Id };
+        if (step == 2 && lookAt is null)
+        {
+            lookAt = run.Now.Elapsed + aMoment;
+            return [Do(FaultKind.FloatCutoutLifted, place, run)];
+        }
+
+        if (step == 3 && run.Plant.Racks[rack.Id.Index].IsFloatCutoutOpen && pressed < MostPressed)
+        {
+            pressed++;
+            return [Do(FaultKind.FloatCutoutReset, place, run)];
+        }
+
+        if (run.Now.Elapsed < lookAt)
+        {
+            return [];
+        }
+
+        (done, lookAt, pressed) = (step, null, 0);
+        var runs = run.Plant.Loads[rack.Pump.Load.Index].CurrentA > 0;
+        return [Ask(new AnswerProofTest(name, runs == (step != 2)), run)];
+    }
+
+    private static bool IsWiredFloatOf(Rack rack, ProofTestProgress test) =>
+        rack.FloatCutout is not null && FloatCutout.NameAt(rack) == test.Item;
+
+    private bool AsksForFlood(ProofTestProgress test) => test.Step == 2 || site.Racks.Any(rack => IsWiredFloatOf(rack, test));
+
+    // The rack whose pump is tested, itself, by the sensor in its wire or by the float in it.
     private RackId? PumpOf(ProofTestProgress test, Load? load) => load is { Kind: LoadKind.Pump }
         ? load.Rack
-        : site.Sensors.FirstOrDefault(sensor => sensor.Name == test.Item && sensor.Kind == SensorKind.PumpCurrent)?.Rack;
+        : site.Sensors.FirstOrDefault(sensor => sensor.Name == test.Item && sensor.Kind == SensorKind.PumpCurrent)?.Rack
+            ?? site.Racks.FirstOrDefault(rack => IsWiredFloatOf(rack, test))?.Id;
 
     private IEnumerable<ScenarioEvent> Move(Sensor contact, int step, VirtualRun run)
     {

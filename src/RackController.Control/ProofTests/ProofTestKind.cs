@@ -7,6 +7,10 @@ public enum ProofTestKind
     /// <summary>A float: moved by hand, it must read both ways, and whatever it protects must act.</summary>
     FloatSwitch,
 
+    /// <summary>The float in the pump's own wire: lifted in a flood, it must stop the pump, and its reset must let it run again. A person
+    /// sees it.</summary>
+    WiredFloat,
+
     /// <summary>A leak rope: wetted and dried, it must read both ways, and the pump must be forbidden.</summary>
     LeakRope,
 

@@ -115,6 +115,7 @@ internal sealed class ProofTestLog
            let measured = site.Loads.Where(load => load.Circuit == sensor.Circuit || IsPumpOf(site, sensor, load)).ToList()
            where measured.Count > 0
            select CircuitTests.OfCurrent(site, sensor, site[measured[0].Circuit], measured, levels),
+        .. site.Racks.Where(rack => rack.FloatCutout is not null).Select(WiredFloatTest.Of),
         .. site.Loads.Select(load => CircuitTests.OfRelay(site, load)),
     ];
 

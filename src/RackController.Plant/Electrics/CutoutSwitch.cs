@@ -11,6 +11,9 @@ internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
     /// <summary>Whether the float is held down, so that it never lifts.</summary>
     public bool IsStuck { get; set; }
 
+    /// <summary>Whether a hand holds the float up, which is the same to it as water.</summary>
+    public bool IsHeldUp { get; set; }
+
     /// <summary>When it first opened the wire; null when it never did.</summary>
     public MonotonicTime? FirstOpenedAt { get; private set; }
 
@@ -22,7 +25,7 @@ internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
     /// <returns>Whether it did.</returns>
     public bool Follow(MonotonicTime now)
     {
-        if (IsOpen || IsStuck || !wet.IsReached)
+        if (IsOpen || !IsLifted)
         {
             return false;
         }
@@ -33,5 +36,7 @@ internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
     }
 
     /// <summary>Somebody presses its reset, which closes the wire unless the float is still wet.</summary>
-    public void Reset() => pump.IsWireOpen = !IsStuck && wet.IsReached && IsOpen;
+    public void Reset() => pump.IsWireOpen = IsLifted && IsOpen;
+
+    private bool IsLifted => !IsStuck && (IsHeldUp || wet.IsReached);
 }

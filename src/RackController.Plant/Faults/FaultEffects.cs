@@ -107,6 +107,7 @@ internal sealed class FaultEffects
             if (rack.Cutout is { } cutout)
             {
                 cutout.IsStuck = false;
+                cutout.IsHeldUp = false;
             }
         }
     }
@@ -206,6 +207,9 @@ internal sealed class FaultEffects
                 break;
             case FaultKind.FloatCutoutStuck:
                 rack.Cutout!.IsStuck = true;
+                break;
+            case FaultKind.FloatCutoutLifted:
+                rack.Cutout!.IsHeldUp = true;
                 break;
             case FaultKind.WeepBlocked:
                 inputs.WeepBlocked[tier] = true;

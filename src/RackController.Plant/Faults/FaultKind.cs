@@ -107,6 +107,9 @@ public enum FaultKind
     /// <summary>The wired float in the pump's wire is held down: wet, it opens nothing.</summary>
     FloatCutoutStuck,
 
+    /// <summary>Somebody holds the wired float up, as wet, and lets go at the end.</summary>
+    FloatCutoutLifted,
+
     /// <summary>Somebody presses the reset of the wired float at once; still wet, it stays open.</summary>
     FloatCutoutReset,
 

@@ -12,6 +12,7 @@ internal static class ProofTestWords
     public static string Of(ProofTestKind kind) => kind switch
     {
         ProofTestKind.FloatSwitch => "float",
+        ProofTestKind.WiredFloat => "wired float",
         ProofTestKind.LeakRope => "leak rope",
         ProofTestKind.SupplySense => "supply sense",
         ProofTestKind.CurrentSensor => "current sensor",

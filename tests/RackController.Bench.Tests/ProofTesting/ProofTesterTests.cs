@@ -18,6 +18,7 @@ public sealed class ProofTesterTests
     private static readonly Dictionary<ProofTestKind, string> items = new()
     {
         [ProofTestKind.FloatSwitch] = "greens/reservoir low float",
+        [ProofTestKind.WiredFloat] = "greens/wired float",
         [ProofTestKind.LeakRope] = "greens/leak rope",
         [ProofTestKind.SupplySense] = "east wall/supply sense",
         [ProofTestKind.CurrentSensor] = "west wall/current",
@@ -74,6 +75,7 @@ public sealed class ProofTesterTests
         {
             Sensor = site.Sensors.FirstOrDefault(sensor => sensor.Name == item)?.Id,
             Load = site.Loads.FirstOrDefault(load => load.Name == item)?.Id,
+            Rack = kind == FaultKind.FloatCutoutStuck ? site.Racks.Single(rack => rack.Name == "greens").Id : null,
             Size = kind switch
             {
                 FaultKind.FloatSlow => 120,

@@ -72,6 +72,32 @@ public sealed class CutoutSwitchTests
     }
 
     [Fact]
+    public void AHandThatHoldsItUpOpensItAndNoResetClosesItBeforeTheHandLetsGo()
+    {
+        var rack = WithCutout();
+        Weld(rack);
+        rack.Inject(FaultKind.FloatCutoutLifted, 10, fault => fault with { Rack = north });
+        rack.To(5);
+        Reset(rack);
+        Assert.False(rack.Truth.PumpTurns);
+        rack.To(20);
+        Assert.False(rack.Truth.PumpTurns);
+        Reset(rack);
+        Assert.True(rack.Truth.PumpTurns);
+    }
+
+    [Fact]
+    public void OneThatIsHeldDownIsNotToBeLifted()
+    {
+        var rack = WithCutout();
+        Weld(rack);
+        rack.Inject(FaultKind.FloatCutoutStuck, 50, fault => fault with { Rack = north });
+        rack.Inject(FaultKind.FloatCutoutLifted, 10, fault => fault with { Rack = north });
+        rack.To(40);
+        Assert.True(rack.Truth.PumpTurns);
+    }
+
+    [Fact]
     public void OneAboveAStandpipeActsOnThatTray()
     {
         var site = Sites.OneRack(1).WithRack(rack => rack with

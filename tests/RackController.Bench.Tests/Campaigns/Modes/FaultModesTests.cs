@@ -48,7 +48,7 @@ public sealed class FaultModesTests
         FaultKind[] deedsOfPeople =
             [
                 FaultKind.ReservoirRefilled, FaultKind.FloorMopped, FaultKind.BreakerClosed, FaultKind.FloatCutoutReset,
-                FaultKind.MovedWet, FaultKind.MovedDry,
+                FaultKind.FloatCutoutLifted, FaultKind.MovedWet, FaultKind.MovedDry,
             ];
         var played = FaultModes.All.SelectMany(mode => mode.Kinds).ToHashSet();
         Assert.Empty(Enum.GetValues<FaultKind>().Except(played).Except(deedsOfPeople));
