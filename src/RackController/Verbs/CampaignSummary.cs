@@ -39,7 +39,8 @@ internal static class CampaignSummary
     {
         foreach (var (group, index) in findings.Failures.Take(MostFailures).Select((group, index) => (group, index)))
         {
-            console.MarkupLine($"  [red]{CampaignWords.Word(group.Smallest.Class)}[/] {Markup.Escape(group.Words)} ({group.Count} cases)");
+            console.MarkupLine($"  [red]{CampaignWords.Word(group.Smallest.Class)}[/] {Markup.Escape(group.Words)} "
+                + $"({CampaignWords.Count(group.Count, "case")})");
             Line(console, $"    {group.Smallest.Case.Name}: {group.Smallest.Seen}");
             Line(console, $"    bench {reports.Of(index + 1)}");
         }
@@ -52,7 +53,8 @@ internal static class CampaignSummary
 
     private static void Hazards(CampaignFindings findings, IAnsiConsole console)
     {
-        if (findings.Hazards.IsEmpty)
+        var hazardous = findings.HazardsByMode.Where(mode => mode.HasAny).Take(MostFailures).ToList();
+        if (hazardous.Count == 0)
         {
             return;
         }
@@ -64,7 +66,7 @@ internal static class CampaignSummary
             table.AddColumn(new TableColumn(HazardWords.Title(kind)) { Alignment = Justify.Right });
         }
 
-        foreach (var (mode, counts) in findings.Hazards.Take(MostFailures))
+        foreach (var (mode, _, counts) in hazardous)
         {
             table.AddRow([Markup.Escape(mode.Words), .. counts.Select(count => count == 0 ? "" : $"{count}")]);
         }
@@ -83,7 +85,7 @@ internal static class CampaignSummary
         foreach (var use in findings.Backstops.OrderByDescending(use => use.Prevented ?? 0).Take(MostBackstops))
         {
             var only = use.Prevented is > 0 ? $", {use.Prevented} of them with nothing else in between: {use.Otherwise}" : "";
-            Line(console, $"  {use.Backstop.Words()}: {use.Modes} ({use.Count} cases{only})");
+            Line(console, $"  {use.Backstop.Words()}: {use.Modes} ({CampaignWords.Count(use.Count, "case")}{only})");
         }
 
         console.WriteLine();

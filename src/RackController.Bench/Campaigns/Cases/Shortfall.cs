@@ -32,7 +32,7 @@ internal sealed record Shortfall(string Subject, string Words)
                 if (had < due)
                 {
                     var tray = $"the tray of {rack.Name}/tier {tier.Number}";
-                    return new Shortfall(tray, $"{tray} was filled {had} times instead of {due}");
+                    return new Shortfall(tray, $"{tray} got {had} of the {due} fills that it was due");
                 }
             }
         }

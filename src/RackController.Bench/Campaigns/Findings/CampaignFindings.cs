@@ -45,18 +45,16 @@ public sealed record CampaignFindings
     /// <summary>Whether nothing failed.</summary>
     public bool Passed => Failures.IsEmpty;
 
-    /// <summary>In how many cases each hazard showed, by the modes that struck; only modes with any.</summary>
-    public ImmutableArray<(FaultMode Mode, ImmutableArray<int> Counts)> Hazards =>
+    /// <summary>Hazard by mode: in how many of the cases in which a mode struck, alone or with another, each hazard showed. Every mode
+    /// that was played, the worst first.</summary>
+    public ImmutableArray<ModeHazards> HazardsByMode =>
     [
         .. from outcome in Outcomes
-           where !outcome.Hazards.IsEmpty
            from mode in outcome.Case.Faults.Select(fault => fault.Instance.Mode).DistinctBy(mode => mode.Id)
-           group outcome by mode.Id into struck
-           orderby struck.Count() descending, struck.Key
-           select (
-               FaultModes.All.First(mode => mode.Id == struck.Key),
-               Enum.GetValues<HazardKind>()
-                   .Select(kind => struck.Count(one => one.Hazards.Any(hazard => hazard.Kind == kind))).ToImmutableArray()),
+           group outcome by mode into struck
+           let kinds = struck.SelectMany(one => one.Hazards.Select(hazard => hazard.Kind).Distinct()).ToLookup(kind => kind)
+           orderby struck.Count(one => !one.Hazards.IsEmpty) descending, FaultModes.All.IndexOf(struck.Key)
+           select new ModeHazards(struck.Key, struck.Count(), [.. Enum.GetValues<HazardKind>().Select(kind => kinds[kind].Count())]),
     ];
 
     /// <summary>Sorts what came out of a campaign.</summary>
@@ -89,4 +87,14 @@ public sealed record CampaignFindings
     /// <param name="rackFile">The rack file, as seen from where the scenario will lie.</param>
     public Scenario ScenarioOf(int number, string rackFile) => CaseScenario.Of(
         Plan.Site, Failures[number - 1].Smallest, $"failure-{number:00}", rackFile, Command);
+}
+
+/// <summary>Which hazards showed where a mode struck.</summary>
+/// <param name="Mode">The mode.</param>
+/// <param name="Cases">In how many cases it struck.</param>
+/// <param name="Counts">In how many of them each kind of hazard showed, by <see cref="HazardKind"/>.</param>
+public sealed record ModeHazards(FaultMode Mode, int Cases, ImmutableArray<int> Counts)
+{
+    /// <summary>Whether any showed.</summary>
+    public bool HasAny => Counts.Any(count => count > 0);
 }

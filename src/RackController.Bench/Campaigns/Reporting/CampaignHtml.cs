@@ -13,10 +13,10 @@ public static class CampaignHtml
         var body = new StringBuilder();
         Verdict(body, findings);
         Failures(body, findings);
-        Hazards(body, findings);
         Backstops(body, findings);
-        TripTimes(body, findings);
         Quiet(body, findings);
+        TripTimes(body, findings);
+        Hazards(body, findings);
         Catalogue(body, findings);
         body.Append(PageFiles.Read("cautions.html"));
         return PageFiles.Read("plain.html")
@@ -39,7 +39,7 @@ public static class CampaignHtml
             return;
         }
 
-        Begin(body, "What failed", "scenario", "class", "what", "cases", "smallest case", "seen");
+        Begin(body, "What failed", "scenario", "class", "what", "cases", "smallest case", "what was seen");
         foreach (var (group, index) in findings.Failures.Select((group, index) => (group, index)))
         {
             body.Row(
@@ -52,15 +52,12 @@ public static class CampaignHtml
 
     private static void Hazards(StringBuilder body, CampaignFindings findings)
     {
-        if (findings.Hazards.IsEmpty)
+        Begin(
+            body, "Cases with a hazard, by the mode that struck",
+            ["mode", "cases", .. Enum.GetValues<HazardKind>().Select(HazardWords.Title)]);
+        foreach (var (mode, cases, counts) in findings.HazardsByMode)
         {
-            return;
-        }
-
-        Begin(body, "Cases with a hazard, by the mode that struck", ["mode", .. Enum.GetValues<HazardKind>().Select(HazardWords.Title)]);
-        foreach (var (mode, counts) in findings.Hazards)
-        {
-            body.Row([mode.Words, .. counts.Select(count => count == 0 ? "" : $"{count}")]);
+            body.Row([mode.Words, $"{cases}", .. counts.Select(count => count == 0 ? "none" : $"{count}")]);
         }
 
         End(body);
@@ -100,12 +97,19 @@ public static class CampaignHtml
 
     private static void Quiet(StringBuilder body, CampaignFindings findings)
     {
-        Begin(body, CampaignWords.FalseTrips(findings.Quiet), "sensors", "standard deviation of their scatter", "from");
-        foreach (var kind in findings.Plan.Site.Sensors.Select(sensor => sensor.Kind).Distinct())
+        body.Append("<section class=\"findings\"><h2>False trips</h2>\n<p>")
+            .Append(Html.Text(CampaignWords.FalseTrips(findings.Quiet))).Append("</p></section>\n");
+        if (findings.Quiet.RackYears == 0)
         {
-            if (SensorScatter.Of(kind) is { } scatter)
+            return;
+        }
+
+        Begin(body, "Sensors without a fault, and what tripped for nothing", "sensors", "standard deviation of their scatter", "from");
+        foreach (var alike in findings.Plan.Site.Sensors.GroupBy(sensor => sensor.Kind))
+        {
+            if (SensorScatter.Of(alike.Key) is { } scatter)
             {
-                body.Row(kind.ToString(), $"{scatter.StandardDeviation}", scatter.Source);
+                body.Row(string.Join(", ", alike.Select(sensor => sensor.Name)), $"{scatter.StandardDeviation}", scatter.Source);
             }
         }
 
@@ -134,7 +138,7 @@ public static class CampaignHtml
     }
 
     private static void Begin(StringBuilder body, string title, params ReadOnlySpan<string> columns) => body
-        .Append($"<section class=\"log\"><h2>{Html.Text(title)}</h2>\n<div class=\"scroll\"><table>\n")
+        .Append($"<section class=\"findings\"><h2>{Html.Text(title)}</h2>\n<div class=\"scroll\"><table>\n")
         .Head(columns).Append("<tbody>\n");
 
     private static void End(StringBuilder body) => body.Append("</tbody></table></div></section>\n");

@@ -22,8 +22,9 @@ public static class CampaignJson
                 [.. findings.Failures.Select((group, index) => new JsonFailureGroup(
                     index + 1, group.Smallest.Class.ToString().ToLowerInvariant(), group.Words, group.Count, group.Smallest.Case.Name,
                     group.Smallest.Seen))],
-                [.. findings.Hazards.Select(row => new JsonHazardRow(
-                    row.Mode.Id, [.. row.Counts.Select((count, kind) => new JsonTally(HazardWords.Key((HazardKind)kind), count))]))],
+                [.. findings.HazardsByMode.Select(row => new JsonHazardRow(
+                    row.Mode.Id, row.Cases,
+                    [.. row.Counts.Select((count, kind) => new JsonTally(HazardWords.Key((HazardKind)kind), count))]))],
                 [.. findings.TripTimes.Select(times => new JsonTripTimes(
                     times.Mode.Id, times.Cases, times.Tripped, Seconds(times.MedianTrip), Seconds(times.WorstTrip), times.Alarmed,
                     Seconds(times.MedianAlarm), Seconds(times.WorstAlarm)))],
@@ -48,7 +49,7 @@ internal sealed record JsonCampaign(
 
 internal sealed record JsonFailureGroup(int Number, string Class, string What, int Cases, string Smallest, string Seen);
 
-internal sealed record JsonHazardRow(string Mode, ImmutableArray<JsonTally> Hazards);
+internal sealed record JsonHazardRow(string Mode, int Cases, ImmutableArray<JsonTally> Hazards);
 
 internal sealed record JsonTripTimes(
     string Mode, int Cases, int Tripped, double? MedianTripS, double? WorstTripS, int Alarmed, double? MedianAlarmS, double? WorstAlarmS);
