@@ -12,7 +12,8 @@ public static class CampaignWords
         ArgumentNullException.ThrowIfNull(findings);
         var pairs = findings.Outcomes.Count(outcome => outcome.Case.Faults.Length > 1);
         return $"{Count(findings.Outcomes.Length - pairs, "single fault")} and {Count(pairs, "pair")} of "
-            + $"{findings.Plan.Modes.Length} modes, {findings.RackDays:0} rack-days in {findings.CasesTookS:0.0} s: {findings.RackDaysPerSecond:0} rack-days a second";
+            + $"{findings.Plan.Modes.Length} modes, {findings.RackDays:0} rack-days in {findings.CasesTookS:0.0} s: "
+            + $"{findings.RackDaysPerSecond:0} rack-days a second";
     }
 
     /// <summary>How many failed, by their class.</summary>
