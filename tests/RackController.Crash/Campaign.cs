@@ -11,6 +11,7 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     private const double LongestStartMs = 1000;
 
     private const string JournalAlarm = "Alarm controller/journal: ";
+    private const string SetAsideAlarm = "Alarm controller/journal-set-aside: ";
 
     private static readonly TimeSpan Day = TimeSpan.FromHours(24);
 
@@ -24,13 +25,13 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     /// <param name="round">Its number, from 1.</param>
     public void Run(int round)
     {
-        var isDamaged = round % 5 == 0;
-        if (isDamaged)
+        var intact = Read(folder);
+        if (round % 5 == 0)
         {
             Console.WriteLine($"round {round}: {Damage.ToTail(folder, random)}");
         }
 
-        var before = Read(folder);
+        var inheritance = new Inheritance(intact, Read(folder), ReadUpToDamage(folder));
         var setAside = SetAside(folder);
         var hadJournal = File.Exists(Path.Combine(folder, "journal.db"));
         using var life = new Life(setting, folder);
@@ -39,11 +40,11 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         Acknowledged += life.Acknowledged;
 
         var isSetAside = SetAside(folder) > setAside;
-        var isBroken = hadJournal && before is null;
+        var isBroken = hadJournal && inheritance.Sound is null;
         tally.Holds(
             $"round {round} puts a journal aside when it is broken, and only then",
-            isSetAside == isBroken || !(isSetAside || isReady) ? null : $"the journal was {(isBroken ? "broken" : "sound")}");
-        Judge(round, life, isSetAside ? null : before, hadJournal);
+            isSetAside == isBroken || !(isSetAside || isReady) ? null : isBroken ? "it was broken" : "it was sound");
+        Judge(round, life, inheritance, hadJournal);
         if (round % 4 == 2)
         {
             StartOnDamagedCopy(round);
@@ -110,21 +111,18 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         }
     }
 
-    /// <param name="round">Its number.</param>
-    /// <param name="life">The life.</param>
-    /// <param name="before">The journal that it took up; null when there was none.</param>
-    /// <param name="hadJournal">Whether there was one, whatever its state.</param>
-    private void Judge(int round, Life life, JournalCopy? before, bool hadJournal)
+    private void Judge(int round, Life life, Inheritance inheritance, bool hadJournal)
     {
         var after = Read(folder);
-        var events = after?.Since(before) ?? [];
+        var events = inheritance.NewIn(after);
         tally.Holds($"round {round} loses nothing acknowledged", StoryJudge.Lost(life.Acknowledged, events));
+        tally.Holds($"round {round} loses nothing of earlier lives", inheritance.LostIn(after));
         tally.Holds($"round {round} tells one story", StoryJudge.Difference(life.Lines, events));
         tally.Holds($"round {round} keeps pumps to their limits", FirstOf(PumpJudge.Complaints(events)));
         tally.Holds($"round {round} leaves a sound journal", hadJournal && after is null ? "it is broken or gone" : null);
-        SawLatch |= before is not null && MemoryJudge.HasLatch(before);
-        if (before is not null && after is not null)
+        if (inheritance.Legible is { } before && after is not null)
         {
+            SawLatch |= MemoryJudge.HasLatch(before);
             tally.Holds($"round {round} keeps latches", FirstOf(MemoryJudge.LatchComplaints(before.Memory, after.Memory, events)));
             tally.Holds($"round {round} keeps run totals", FirstOf(MemoryJudge.TotalComplaints(before, after, events)));
         }
@@ -135,16 +133,19 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     {
         var copy = Path.Combine(setting.Work, $"damaged-{round}");
         JournalCopy.CopyFiles(folder, copy);
+        var intact = Read(copy);
         var damage = Damage.ToTail(copy, random);
-        var isSound = Read(copy) is not null;
+        var inheritance = new Inheritance(intact, Read(copy), ReadUpToDamage(copy));
+        var isSound = inheritance.Sound is not null;
         using var life = new Life(setting, copy);
         var isReady = life.WaitUntilReady();
-        var isTold = isSound || life.WaitUntilItSays("Alarm controller/journal-set-aside: unacknowledged");
+        var isTold = isSound || life.WaitUntilItSays(SetAsideAlarm + "unacknowledged");
         life.Kill();
         tally.Holds($"round {round} starts after {damage}", isReady ? null : $"it said {string.Join(" | ", life.Lines)}");
         tally.Holds(
             $"round {round} after {damage} puts the journal aside if it is broken, and tells",
             isSound == (SetAside(copy) == 0) && isTold ? null : $"the copy was {(isSound ? "sound" : "broken")}");
+        tally.Holds($"round {round} after {damage} loses no more than that", inheritance.LostIn(Read(copy)));
     }
 
     /// <summary>A day, or one to twenty minutes, on or back.</summary>
@@ -155,6 +156,8 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     }
 
     private JournalCopy? Read(string from) => JournalCopy.Read(from, Path.Combine(setting.Work, "copy"));
+
+    private JournalCopy? ReadUpToDamage(string from) => JournalCopy.ReadUpToDamage(from, Path.Combine(setting.Work, "copy"));
 
     private static int SetAside(string folder) => Directory.GetFiles(folder, "journal-*.db").Length;
 

@@ -11,11 +11,9 @@ namespace RackController.Crash;
 internal sealed record JournalCopy(
     long Run, IReadOnlyList<JournalEvent> Events, IReadOnlyDictionary<string, long> Memory, DateTimeOffset SavedAt)
 {
-    private static readonly string[] Files = ["journal.db", "journal.db-wal"];
+    private const string AllEvents = "SELECT run, monotonic, wall, kind, subject, what, because FROM events ORDER BY id";
 
-    /// <summary>The events since another state of the same journal.</summary>
-    /// <param name="before">That state; null for all events.</param>
-    public IReadOnlyList<JournalEvent> Since(JournalCopy? before) => [.. Events.Where(happened => happened.Run > (before?.Run ?? 0))];
+    private static readonly string[] Files = ["journal.db", "journal.db-wal"];
 
     /// <summary>Copies the files of a journal.</summary>
     public static void CopyFiles(string from, string to)
@@ -53,24 +51,58 @@ internal sealed record JournalCopy(
             var hasTables = isSound && Rows(connection, "SELECT count(*) FROM sqlite_schema", row => row.GetInt64(0)) is [> 0];
             return hasTables ? Read(connection) : null;
         }
-        catch (Exception e) when (e is SqliteException or InvalidOperationException or InvalidCastException or ArgumentException)
+        catch (Exception e) when (IsDamage(e))
         {
             // Not what any program wrote: a broken database, or one that holds what makes no sense.
             return null;
         }
     }
 
-    private static JournalCopy Read(SqliteConnection connection)
+    /// <summary>Reads what a journal that is not sound gives from its beginning up to the first damage.</summary>
+    /// <param name="folder">The state folder.</param>
+    /// <param name="copyTo">A folder for the copy.</param>
+    /// <returns>Its run, all that is remembered, and the events before the damage; null when run or memory cannot be read.</returns>
+    public static JournalCopy? ReadUpToDamage(string folder, string copyTo)
+    {
+        CopyFiles(folder, copyTo);
+        var events = new List<JournalEvent>();
+        JournalCopy? read = null;
+        try
+        {
+            using var connection = new SqliteConnection($"Data Source={Path.Combine(copyTo, Files[0])};Pooling=False");
+            connection.Open();
+
+            // Else SQLite refuses a file that is shorter than it says.
+            Rows(connection, "PRAGMA writable_schema = ON", row => 0);
+            read = Read(connection, "LIMIT 0") with { Events = events };
+            Rows(connection, AllEvents, row => Collect(events, row));
+            return read;
+        }
+        catch (Exception e) when (IsDamage(e))
+        {
+            return read;
+        }
+    }
+
+    private static int Collect(List<JournalEvent> events, SqliteDataReader row)
+    {
+        events.Add(EventOf(row));
+        return events.Count;
+    }
+
+    private static bool IsDamage(Exception e) =>
+        e is SqliteException or InvalidOperationException or InvalidCastException or ArgumentException;
+
+    private static JournalEvent EventOf(SqliteDataReader row) => new(
+        row.GetInt64(0), TimeSpan.FromTicks(row.GetInt64(1) / 100), TimeOf(row.GetInt64(2)), row.GetString(3), row.GetString(4),
+        row.GetString(5), row.GetString(6));
+
+    private static JournalCopy Read(SqliteConnection connection, string events = "")
     {
         var run = Rows(connection, "SELECT CAST(value AS INTEGER) FROM meta WHERE key = 'run'", row => row.GetInt64(0)).Single();
         return new JournalCopy(
             run,
-            Rows(
-                connection,
-                "SELECT run, monotonic, wall, kind, subject, what, because FROM events ORDER BY id",
-                row => new JournalEvent(
-                    row.GetInt64(0), TimeSpan.FromTicks(row.GetInt64(1) / 100), TimeOf(row.GetInt64(2)), row.GetString(3),
-                    row.GetString(4), row.GetString(5), row.GetString(6))),
+            Rows(connection, $"{AllEvents} {events}", EventOf),
             Rows(connection, "SELECT key, value FROM memory", row => KeyValuePair.Create(row.GetString(0), row.GetInt64(1)))
                 .ToDictionary(),
             Rows(
