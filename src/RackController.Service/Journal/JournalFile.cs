@@ -65,7 +65,7 @@ internal sealed class JournalFile : IDisposable
     {
         if (!File.Exists(path))
         {
-            Create(path);
+            Create(path, null);
         }
 
         var connection = Connect(path, SqliteOpenMode.ReadWrite);
@@ -82,7 +82,9 @@ internal sealed class JournalFile : IDisposable
 
     /// <summary>Makes a journal under another name and gives it its own once it is whole, so that a file without tables is always one
     /// that lost them. The folder is synchronised by SQLite, with the first commit to the log that it makes beside the file.</summary>
-    private static void Create(string path)
+    /// <param name="path">Its file, which is not there yet.</param>
+    /// <param name="fill">What it begins with; null for nothing.</param>
+    public static void Create(string path, Action<SqliteConnection>? fill)
     {
         var draft = path + ".new";
         foreach (var leftover in (string[])[draft, draft + "-wal", draft + "-shm"])
@@ -92,7 +94,7 @@ internal sealed class JournalFile : IDisposable
 
         using (var connection = Connect(draft, SqliteOpenMode.ReadWriteCreate))
         {
-            JournalSchema.Create(connection);
+            JournalSchema.Create(connection, fill);
         }
 
         File.Move(draft, path);

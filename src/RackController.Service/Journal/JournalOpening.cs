@@ -16,13 +16,14 @@ internal sealed record JournalOpening(
     JournalFile? File, ControlMemory? Memory, Instant? LastTrustedTime, string? SetAside, string? Unusable)
 {
     private const string LogSuffix = "-wal";
+    private const string Corrupt = "corrupt";
 
     private static readonly ControlMemory NothingKnown =
         new(Instant.FromUnixTimeTicks(0), false, ImmutableSortedDictionary<string, long>.Empty);
 
     /// <summary>Opens the journal of a state folder. A file that is corrupt, or that a newer program wrote, is
-    /// renamed as it is and a new one begun: a broken record is no reason to leave a rack undriven. What a newer program
-    /// remembered is taken up as far as it can be read, so that going back a version lets no latch go.</summary>
+    /// renamed as it is and a new one begun: a broken record is no reason to leave a rack undriven. What can be read of a corrupt one
+    /// goes on in the new one; what a newer program remembered is taken up too, so that going back a version lets no latch go.</summary>
     /// <param name="path">The journal's file.</param>
     /// <param name="now">The time, for the new name of a file that is put aside.</param>
     public static JournalOpening Open(string path, Instant now)
@@ -37,7 +38,7 @@ internal sealed record JournalOpening(
         catch (Exception e) when (IsDiskTrouble(e))
         {
             // A disk that takes nothing any more often still gives: latches must not go with it.
-            var memory = WhatCanBeRead(path);
+            var memory = JournalGlance.At(path) ?? NothingKnown;
             return new JournalOpening(null, memory, memory.WallTrusted ? memory.SavedAt : null, null, $"{path}: {e.Message}");
         }
     }
@@ -63,7 +64,10 @@ internal sealed record JournalOpening(
 
     private static JournalOpening OpenWithout(Fault? wrong, string path, Instant now)
     {
-        var setAside = wrong is null ? null : SetAsideFile(path, wrong, now);
+        var rescued = wrong?.Kind == Corrupt ? JournalRescue.Prepare(path) : null;
+        var setAside = wrong is null ? null : SetAsideFile(path, wrong, now) + " and a new one begun" + (
+            rescued is null ? "" : $" with what could be read of it ({rescued} events)");
+        JournalRescue.Finish(path);
         var file = JournalFile.Open(path);
         return new JournalOpening(file, file.ReadMemory() ?? wrong?.Memory, file.LastTrustedTime(), setAside, null);
     }
@@ -80,7 +84,7 @@ internal sealed record JournalOpening(
             using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
             if (JournalSchema.QuickCheck(connection) is { } damage)
             {
-                return new Fault("corrupt", $"is corrupt ({damage.ReplaceLineEndings(" ")})", NothingKnown);
+                return new Fault(Corrupt, $"is corrupt ({damage.ReplaceLineEndings(" ")})", NothingKnown);
             }
 
             if (JournalSchema.VersionOf(connection) is not { } version)
@@ -92,7 +96,7 @@ internal sealed record JournalOpening(
             {
                 return new Fault(
                     "newer", $"is of a newer version (its schema is {version}, this program knows {JournalSchema.Version})",
-                    WhatCanBeRead(path));
+                    JournalGlance.At(path) ?? NothingKnown);
             }
 
             JournalSchema.LookForColumns(connection, version);
@@ -102,27 +106,12 @@ internal sealed record JournalOpening(
         }
         catch (Exception e) when (JournalMemory.IsNonsense(e))
         {
-            return new Fault("corrupt", $"is corrupt (it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")})", NothingKnown);
+            return new Fault(Corrupt, $"is corrupt (it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")})", NothingKnown);
         }
         catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
             or SQLitePCL.raw.SQLITE_ERROR)
         {
-            return new Fault("corrupt", $"is corrupt ({e.Message})", NothingKnown);
-        }
-    }
-
-    private static ControlMemory WhatCanBeRead(string path)
-    {
-        try
-        {
-            using var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
-            var isSound = JournalSchema.QuickCheck(connection) is null;
-            return (isSound ? JournalMemory.In(connection) : null) ?? NothingKnown;
-        }
-        catch (Exception e) when (e is SqliteException || JournalMemory.IsNonsense(e))
-        {
-            // Nothing can, or a newer program remembers in another way. Whoever asks has an alarm that says so.
-            return NothingKnown;
+            return new Fault(Corrupt, $"is corrupt ({e.Message})", NothingKnown);
         }
     }
 
@@ -139,7 +128,7 @@ internal sealed record JournalOpening(
             }
         }
 
-        return $"the journal {fault.What}; it was kept as {Path.GetFileName(aside)} and a new one begun";
+        return $"the journal {fault.What}; it was kept as {Path.GetFileName(aside)}";
     }
 
     private sealed record Fault(string Kind, string What, ControlMemory Memory);

@@ -35,7 +35,8 @@ internal static class JournalSchema
 
     /// <summary>Gives a new file the tables of a journal.</summary>
     /// <param name="connection">An open file without tables.</param>
-    public static void Create(SqliteConnection connection)
+    /// <param name="fill">What is put into them at once; null for nothing.</param>
+    public static void Create(SqliteConnection connection, Action<SqliteConnection>? fill)
     {
         Execute(connection, "PRAGMA journal_mode = WAL");
         Execute(connection, "PRAGMA synchronous = FULL");
@@ -44,6 +45,7 @@ internal static class JournalSchema
         Execute(connection, "INSERT INTO meta VALUES ('schema_version', '1')");
         Execute(connection, "INSERT INTO meta VALUES ('run', '0')");
         BringUpToDate(connection);
+        fill?.Invoke(connection);
         Execute(connection, "COMMIT");
     }
 

@@ -50,7 +50,7 @@ public sealed class FallibleCallTests
             $"{room} LibC.{method.Identifier.ValueText}",
         MemberAccessExpressionSyntax { Expression: IdentifierNameSyntax { Identifier.ValueText: "KernelGpio" } } request
             when request.Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax } => $"{file}: ioctl {request.Name}",
-        InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax called } => CallOf(called, file),
+        MemberAccessExpressionSyntax called => CallOf(called, file),
         ObjectCreationExpressionSyntax made when Made.Contains(made.Type.ToString()) => $"{file}: new {made.Type}",
         _ => null,
     };

@@ -72,6 +72,15 @@ internal static class FallibleCalls
         Fails("JournalOpening: File.Move", nameof(JournalOpeningTests.AJournalThatCannotBePutAsideLeavesTheControllerWithoutOne)),
         Fails("JournalMemory: ExecuteReader", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
         Fails("JournalMemory: ExecuteScalar", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
+        Fails("JournalGlance: Connect", nameof(JournalRescueTests.AFullDiskStillTellsWhatIsRemembered)),
+        Fails("JournalGlance: ExecuteNonQuery", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
+        NoHarm("JournalGlance: new FileInfo", "answers no: the journal is then opened as it is, or is not"),
+        Fails("JournalSalvage: Connect", nameof(JournalOpeningTests.AFolderThatIsNotThereLeavesTheControllerWithoutAJournalAndSaysWhy)),
+        Fails("JournalSalvage: ExecuteNonQuery", nameof(JournalOpeningTests.AFileThatIsNoDatabaseIsPutAside)),
+        Fails("JournalSalvage: ExecuteReader", nameof(JournalOpeningTests.AFileThatIsNoDatabaseIsPutAside)),
+        Fails("JournalRescue: File.Delete", nameof(JournalRescueTests.ADiskWithoutRoomForARescueKeepsTheBrokenJournalAndWhatItRemembers)),
+        Fails("JournalRescue: File.Exists", nameof(JournalRescueTests.AKillAfterTheBrokenJournalWasPutAsideLosesNothing)),
+        Fails("JournalRescue: File.Move", nameof(JournalRescueTests.AKillAfterTheBrokenJournalWasPutAsideLosesNothing)),
         Fails("JournalSchema: ExecuteNonQuery", nameof(FailingCallTests.TheJournalTakesNoMore)),
         Fails("JournalSchema: ExecuteScalar", nameof(JournalOpeningTests.WhatCouldNotBeReadAtTheStartIsNeverWrittenOver)),
 
@@ -79,6 +88,8 @@ internal static class FallibleCalls
         Fails("ServiceLog: WriteTo.File", nameof(RackServiceTests.ADiskThatFillsUpKeepsNoRunFromEndingAsItShould)),
         NoHarm("ServiceLog: WriteTo.Console", "a line that cannot be written is let go, and the journal keeps what it said"),
         NoHarm("ServiceLog: WriteTo.Sink", "the same"),
+        NoHarm("ServiceLog: Console.Out", "the same: it is what the sink writes to"),
+        NoHarm("ServiceLog: Console.Error", "the last line of a process whose loads are safe"),
         NoHarm("ServiceLog: Console.Error.WriteLine", "the last line of a process whose loads are safe"),
 
         // The supervisor.
