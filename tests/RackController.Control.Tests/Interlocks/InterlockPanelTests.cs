@@ -24,8 +24,8 @@ public class InterlockPanelTests
         rig.Set(Float, 0);
         rig.ScanFor(Duration.FromSeconds(1));
         var why = rig.Why("north/pump");
-        Assert.Equal(
-            $"{Rope} was wet; somebody must look and reset", rig.Events.Last(each => each is { Subject: "north/pump", What: "off" }).Because);
+        var off = rig.Events.Last(each => each is { Subject: "north/pump", What: "off" });
+        Assert.Equal($"{Rope} was wet; somebody must look and reset", off.Because);
         Assert.Equal(["high-water", "low-float", "pump-rest"], why.Interlocks.Select(words => words[..words.IndexOf(':')]));
 
         // The low float is the pump's alone.
