@@ -9,5 +9,5 @@ namespace RackController.Crash;
 internal sealed record Setting(string Program, string RackFile, string Work, Disk Disk, MovableClock Clock)
 {
     /// <summary>Far longer than anything takes; it only keeps a broken run from lasting for ever.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(180);
 }

@@ -24,9 +24,12 @@ internal static class StartLines
 
         log.Information(
             "state in {Folder:l}; {Memory:l}", options.Folder.Path,
-            opening.Memory is { Items.Count: > 0 } memory
-                ? $"interlock memory of {memory.SavedAt} taken up again"
-                : "no interlock memory from before");
+            opening.Memory switch
+            {
+                null => "no interlock memory from before",
+                { Items.Count: 0 } => "interlock memory from before, if there was any, cannot be read",
+                var memory => $"interlock memory of {memory.SavedAt} taken up again",
+            });
         WarnOfOldZones(log, site);
         if (Environment.Version is { Major: 10, Minor: 0, Build: <= 2 } version)
         {
