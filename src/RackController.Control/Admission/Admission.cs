@@ -89,11 +89,10 @@ internal sealed class Admission
     }
 
     /// <summary>What became of a load, as a phrase.</summary>
-    public string Words(LoadId load, ClockFace clock)
-    {
-        var result = results[load.Index];
-        var circuit = site[site[load].Circuit];
-        return result.Outcome switch
+    public string Words(LoadId load, ClockFace clock) => Words(results[load.Index], site[site[load].Circuit], clock);
+
+    internal static string Words(in AdmissionResult result, Circuit circuit, ClockFace clock) =>
+        result.Outcome switch
         {
             AdmissionOutcome.NotAsked => "not asked",
             AdmissionOutcome.Admitted =>
@@ -105,7 +104,6 @@ internal sealed class Admission
             AdmissionOutcome.RelayRests => $"its relay rests until {clock.At(result.Due)}",
             _ => throw new InvariantBrokenException($"admission knows no outcome {result.Outcome}"),
         };
-    }
 }
 
 /// <summary>What became of a load that is wanted and allowed.</summary>

@@ -52,19 +52,8 @@ internal sealed class LoadBeliefs
         return LoadBelief.IsSeenBy(load.CurrentA(circuit.VoltageV), LeastA(circuit));
     }
 
-    /// <summary>What is believed of a load; null where it is on another circuit.</summary>
-    public LoadBelief? Of(LoadId load)
-    {
-        foreach (var each in loads)
-        {
-            if (each.Load.Id == load)
-            {
-                return each;
-            }
-        }
-
-        return null;
-    }
+    /// <summary>What is believed of a load of the circuit.</summary>
+    public LoadBelief Of(LoadId load) => loads.Single(each => each.Load.Id == load);
 
     /// <summary>Follows what the loads are told.</summary>
     /// <returns>Whether any was switched.</returns>
@@ -134,6 +123,9 @@ internal sealed class LoadBeliefs
                 Judge(load, missingA, leastA + othersDoubtA, isAlone, standsOut, valueA);
             }
         }
+
+        // One may have been found to draw too little for that.
+        See();
     }
 
     private static void Judge(LoadBelief load, double missingA, double doubtA, bool isAlone, bool standsOut, double valueA)

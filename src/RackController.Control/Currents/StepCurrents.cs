@@ -59,10 +59,13 @@ internal sealed class StepCurrents : ICurrentJudge
         agenda.Add(isSettling ? settlesAt : looksAt);
     }
 
+    /// <summary>What is believed of a load of the circuit.</summary>
+    public LoadBelief Of(Load load) => loads.Of(load.Id);
+
     /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it saw it fall, and has not risen
     /// since. Asked at a time that is named on the agenda.</summary>
-    public bool Contradicts(LoadId load, Facts facts) => facts.IsKnown(sensor) && !isSettling
-        && loads.Of(load) is { IsSeen: true, Flow: Flow.Still } belief && facts.ValueWhenDue(sensor) - settledA < belief.DrawsA / 2;
+    public bool Contradicts(LoadBelief load, Facts facts) => facts.IsKnown(sensor) && !isSettling
+        && load is { IsSeen: true, Flow: Flow.Still } && facts.ValueWhenDue(sensor) - settledA < load.DrawsA / 2;
 
     private void BeginToSettle(Facts facts)
     {

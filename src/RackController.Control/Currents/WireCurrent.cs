@@ -22,6 +22,8 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
     // While outputs fail a relay may well not be where it was told to be; for long, and something has to be done about it.
     private static readonly Duration failingPatience = Duration.FromMinutes(1);
 
+    private readonly LoadBelief? ofCircuit = circuit?.Of(load);
+
     // Null while nobody knows.
     private (bool IsTold, bool IsFlowing, bool IsIoOk)? seen;
     private MonotonicTime changedAt = start;
@@ -74,7 +76,7 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
 
     // A sensor that is stuck at what it read, or has drifted: its word alone is not enough to take everybody's light and air away.
     private bool IsContradicted(Facts facts, (bool IsTold, bool IsFlowing, bool IsIoOk) sees) =>
-        sees.IsFlowing && !sees.IsTold && circuit is not null && circuit.Contradicts(load.Id, facts);
+        sees.IsFlowing && !sees.IsTold && circuit is not null && circuit.Contradicts(ofCircuit!, facts);
 
     private void Begin(MonotonicTime now, Duration settles)
     {

@@ -46,8 +46,8 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>The circuits that it may cut by their contactors.</summary>
     public virtual ImmutableArray<CircuitId> MayCut => [];
 
-    /// <summary>Whether it wants one of those circuits cut now.</summary>
-    public virtual bool Cuts(CircuitId circuit) => false;
+    /// <summary>Whether it wants one of those circuits cut now: as long as it objects, unless it knows better.</summary>
+    public virtual bool Cuts(CircuitId circuit) => Objects;
 
     /// <summary>Whether its objection, while there is one, concerns one of its loads.</summary>
     public virtual bool ActsOn(LoadId load) => true;

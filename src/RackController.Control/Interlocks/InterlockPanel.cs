@@ -69,7 +69,7 @@ internal sealed class InterlockPanel
 
                 ref var decision = ref decisions[load.Index];
                 decision = interlock.Row.Effect == RowEffect.SafeState
-                    ? decision with { SafeStater = decision.SafeStater < 0 ? grip.Interlock : decision.SafeStater }
+                    ? decision with { SafeStater = grip.Interlock }
                     : decision with { Forbidder = decision.Forbidder < 0 ? grip.Interlock : decision.Forbidder };
             }
         }

@@ -20,8 +20,6 @@ internal sealed class RelayWelded(CauseAndEffectRow row, Load load, Circuit circ
     public override ImmutableArray<CircuitId> MayCut { get; } =
         load.Kind == LoadKind.Pump && circuit.HasUpstreamContactor ? [circuit.Id] : [];
 
-    public override bool Cuts(CircuitId cut) => Objects;
-
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var isPresent = facts.FlowOf(load.Id) == Flow.Flows && !facts.WasOn(load.Id);

@@ -82,8 +82,9 @@ internal ref struct ByteReader(ReadOnlySpan<byte> bytes)
 
     public Instant Wall()
     {
+        // The calendar reaches back further than any length does.
         var since = Length();
-        return since > Instant.MinValue - NodaConstants.UnixEpoch && since < Instant.MaxValue - NodaConstants.UnixEpoch
+        return since < Instant.MaxValue - NodaConstants.UnixEpoch
             ? NodaConstants.UnixEpoch + since
             : throw new FormatException("a time lies beyond every calendar");
     }

@@ -191,8 +191,8 @@ internal sealed partial class Facts
     /// <summary>Whether the proof test of a contact was passed at the scan before.</summary>
     public bool HasJustPassed(SensorId contact) => proofTests.JustPassed == ProofTestOf(contact);
 
-    /// <summary>Whether a load of the rack, or on the circuit, that asks was told to be on by the scan before; nothing was, before the
-    /// first scan.</summary>
+    /// <summary>Whether a load of the rack, or on the circuit, that asks was told to be on by the scan before; before the first scan
+    /// everything is in its safe state.</summary>
     public bool WasOn(LoadId load)
     {
         MayAskLoad(load);

@@ -23,11 +23,7 @@ internal sealed class ReadingDoubt(SensorId sensor)
     /// <param name="words">What it did, as a phrase that can follow its name.</param>
     public void Begin(Facts facts, string words)
     {
-        if (IsDoubted)
-        {
-            return;
-        }
-
+        // Whoever doubts goes by a sensor that is still believed.
         IsDoubted = true;
         moves = 0;
         lookAt = facts.Now.Monotonic;

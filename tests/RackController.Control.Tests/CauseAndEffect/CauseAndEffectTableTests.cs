@@ -58,4 +58,56 @@ public sealed class CauseAndEffectTableTests
             ["7 min; 4 times in 24 h latch", "15 min; 3 times in 24 h latch", "15 min; 3 times in 24 h latch"],
             row.Stands.Select(stand => stand.Settings));
     }
+
+    [Fact]
+    public void APumpThatIsWeldedActsOnAllThatItsContactorCuts()
+    {
+        var metered = WithCurrent(site with { Circuits = [.. site.Circuits.Select(each => each with { HasUpstreamContactor = true })] });
+        var welded = CauseAndEffectTable.At(metered).Single(at => at.Row.Id == "relay-welded");
+        Assert.Equal(
+            site.Loads.Where(load => load.Circuit == site.Circuits[0].Id).Select(load => load.Id),
+            welded.Stands.Single(stand => stand.Place == "rack 1/pump").Loads);
+        Assert.Empty(welded.Stands.Single(stand => stand.Place == "rack 1/tier 1 light").Loads);
+    }
+
+    [Fact]
+    public void ACircuitWithoutASensorOfItsCurrentLacksTheRowsThatGoByIt()
+    {
+        var lacking = CauseAndEffectTable.At(site).Single(at => at.Row.Id == "circuit-over-limit").Lacking;
+        Assert.Equal(["sockets 1", "sockets 2"], lacking);
+        Assert.Empty(CauseAndEffectTable.At(WithCurrent(site)).Single(at => at.Row.Id == "circuit-over-limit").Lacking);
+    }
+
+    [Fact]
+    public void EveryLimitOfEveryRowIsNamedWhereAllSensorsAre()
+    {
+        // On some sites fills are timed, on others they end by level.
+        var settings = Enumerable.Range(1, 10).SelectMany(seed => CauseAndEffectTable.At(Scanning.RandomStory.Of(seed).Site))
+            .ToLookup(at => at.Row.Id, at => at.Stands.Select(stand => stand.Settings));
+        string[] withLimits = ["air-too-hot", "fill-slow", "float-still", "float-stuck", "no-fill", "relay-worn"];
+        Assert.All(withLimits, row => Assert.All(settings[row].SelectMany(each => each), Assert.NotEmpty));
+        Assert.All(withLimits, row => Assert.NotEmpty(settings[row].SelectMany(each => each)));
+    }
+
+    [Fact]
+    public void TheTableAsADocumentHasALineForEveryRow()
+    {
+        var lines = CauseAndEffectTable.ToMarkdown().Split('\n');
+        Assert.All(CauseAndEffectTable.Rows, row => Assert.Single(
+            lines, line => line.StartsWith($"| `{row.Id}` | {row.Cause} |", StringComparison.Ordinal)));
+        Assert.Contains(lines, line => line.EndsWith("| none: it acts in the ordinary course of things |", StringComparison.Ordinal));
+    }
+
+    private static Site WithCurrent(Site site) => site with
+    {
+        Sensors =
+        [
+            .. site.Sensors,
+            .. site.Circuits.Select(circuit => site.Sensors[^1] with
+            {
+                Id = new SensorId(site.Sensors.Length + circuit.Id.Index), Name = $"{circuit.Name}/current",
+                Kind = SensorKind.CircuitCurrent, Rack = null, TierNumber = null, Circuit = circuit.Id, PlausibleMax = 20,
+            }),
+        ],
+    };
 }

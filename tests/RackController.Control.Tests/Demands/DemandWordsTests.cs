@@ -55,6 +55,17 @@ public class DemandWordsTests
     }
 
     [Fact]
+    public void ACauseThatHasNoWordsIsADefect()
+    {
+        var site = Sites.OneRack();
+        var rig = new DemandRig(site, Seven);
+        var clock = new ScheduleClock("clock", new MemoryReader(null, rig.Now), rig.Now, () => Seven);
+        var broken = Assert.Throws<InvariantBrokenException>(() => DemandWords.Of(
+            Demand.On((DemandCause)99), site.Loads[0], null, site, clock, rig.Now.Monotonic, rig.Now.Monotonic));
+        Assert.Contains("99", broken.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void EveryCauseHasWords()
     {
         var site = Sites.OneRack();

@@ -20,6 +20,16 @@ public class FloodCalendarTests
     }
 
     [Fact]
+    public void ACalendarWithoutFloodsHasNoneBeforeNorAfterNorBetween()
+    {
+        var (calendar, noon) = (Of(new NoFloods()), Instant.FromUtc(2026, 1, 10, 12, 0));
+        Assert.True(calendar.IsEmpty);
+        Assert.Equal(Instant.MinValue, calendar.LatestUpTo(noon));
+        Assert.Equal(Instant.MaxValue, calendar.NextAfter(noon));
+        Assert.Equal(0, calendar.CountBetween(noon, noon + Duration.FromDays(3)));
+    }
+
+    [Fact]
     public void NoFloodBeginsAtTheEndOfItsWindow() =>
         Assert.Equal(
             ["10T06:00", "10T08:00", "10T10:00", "11T06:00"],

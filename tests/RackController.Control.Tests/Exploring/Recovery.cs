@@ -21,20 +21,16 @@ internal static class Recovery
     /// <returns>The complaint; null where all is well.</returns>
     public static string? Fault(RowWalk walk, Standpoint from, Site site)
     {
-        if (from.Interlock.Loads.IsEmpty)
-        {
-            // What only tells holds nobody off.
-            return null;
-        }
-
+        // What only tells holds nobody off, and may have to see its load run.
+        var meanwhile = from.Interlock.Loads.IsEmpty ? site.Loads.Select(load => load.Id).ToHashSet() : [];
         var wanderer = walk.Wanderer;
-        var at = wanderer.Look(Twin.Of(from.Interlock), Healthy(site, from.Around.After(Wanderer.Scan), []), from.Came);
+        var at = wanderer.Look(Twin.Of(from.Interlock), Healthy(site, from.Around.After(Wanderer.Scan), meanwhile), from.Came);
         foreach (var contact in site.Sensors.Where(sensor => sensor.IsContact))
         {
-            at = Tested(wanderer, at, site, contact);
+            at = Tested(wanderer, at, site, contact, meanwhile);
         }
 
-        for (var end = at.Around.Now.Monotonic + longest; at.Interlock.Objects; at = Later(wanderer, at, site))
+        for (var end = at.Around.Now.Monotonic + longest; at.Interlock.Objects; at = Later(wanderer, at, site, meanwhile))
         {
             if (at.Around.Now.Monotonic > end)
             {
@@ -45,7 +41,7 @@ internal static class Recovery
             at.Interlock.TryReset();
         }
 
-        for (var end = at.Around.Now.Monotonic + longest; at.Around.Now.Monotonic < end; at = Later(wanderer, at, site))
+        for (var end = at.Around.Now.Monotonic + longest; at.Around.Now.Monotonic < end; at = Later(wanderer, at, site, meanwhile))
         {
             if (at.Interlock.Objects)
             {
@@ -55,7 +51,7 @@ internal static class Recovery
 
         for (var end = at.Around.Now.Monotonic + run; at.Around.Now.Monotonic < end;)
         {
-            var on = Healthy(site, at.Around.After(Wanderer.Scan), [.. at.Interlock.Loads]);
+            var on = Healthy(site, at.Around.After(Wanderer.Scan), [.. meanwhile, .. at.Interlock.Loads]);
             at = wanderer.Look(at.Interlock, on, at.Came);
             if (at.Interlock.Objects)
             {
@@ -67,20 +63,20 @@ internal static class Recovery
     }
 
     // Moved by hand and let go, it passes its proof test.
-    private static Standpoint Tested(Wanderer wanderer, Standpoint at, Site site, Sensor contact)
+    private static Standpoint Tested(Wanderer wanderer, Standpoint at, Site site, Sensor contact, HashSet<LoadId> on)
     {
-        var moved = Healthy(site, at.Around.After(Wanderer.Scan), []);
+        var moved = Healthy(site, at.Around.After(Wanderer.Scan), on);
         moved = moved with { Tests = moved.Tests with { UnderWay = contact.Id } };
         at = wanderer.Look(at.Interlock, moved.With(contact.Id, contact.HarmfulValue), at.Came);
-        var passed = Healthy(site, at.Around.After(Wanderer.Scan), []);
+        var passed = Healthy(site, at.Around.After(Wanderer.Scan), on);
         passed = passed with { Tests = passed.Tests with { JustPassed = contact.Id } };
         return wanderer.Look(at.Interlock, passed, at.Came);
     }
 
-    private static Standpoint Later(Wanderer wanderer, Standpoint at, Site site)
+    private static Standpoint Later(Wanderer wanderer, Standpoint at, Site site, HashSet<LoadId> on)
     {
         var left = at.Next == MonotonicTime.Never ? longest : at.Next - at.Around.Now.Monotonic;
-        return wanderer.Look(at.Interlock, Healthy(site, at.Around.After(Duration.Max(left, Wanderer.Scan)), []), at.Came);
+        return wanderer.Look(at.Interlock, Healthy(site, at.Around.After(Duration.Max(left, Wanderer.Scan)), on), at.Came);
     }
 
     // The sensors of a rack that does what it is told.

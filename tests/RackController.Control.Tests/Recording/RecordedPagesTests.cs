@@ -62,6 +62,26 @@ public class RecordedPagesTests
     }
 
     [Fact]
+    public void WhatALoadWasToldComesBackByTheReadingOfARun()
+    {
+        var site = Sites.OneRack();
+        var recorder = new ScanRecorder(new RackControl(site, start, memory: null), start, memory: null);
+        var now = start with { Monotonic = start.Monotonic + Duration.FromMilliseconds(100) };
+        var commands = new RelayCommands(site);
+        var light = site.Loads.Single(load => load.Name == "north/tier 2 light").Id;
+        commands[light] = SwitchState.On;
+        recorder.Note(now, new Readings(site), ScanConditions.Good, [], commands, []);
+        var body = recorder.TakePage().Body;
+
+        var run = new RecordedRun(7, Facts: null, body.Length, [body]);
+        var scan = Assert.Single(run.Pages.SelectMany(page => RecordedPages.Read(page).Scans));
+        Assert.Equal(now.Monotonic, scan.At.Monotonic);
+        Assert.Equal(new RecordedCommand(light.Index, SwitchState.On), Assert.Single(scan.Commands));
+        Assert.Equal((7, body.Length), (run.Number, (int)run.Bytes));
+        Assert.Null(run.Facts);
+    }
+
+    [Fact]
     public void BytesThatNobodyPutThereAreRefusedAndNothingElse() => Gen.Byte.Array[0, 200].Sample(bytes =>
     {
         bytes = [PageWriter.Version, (byte)(bytes.Length % 5), .. bytes];

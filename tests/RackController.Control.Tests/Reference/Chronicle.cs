@@ -17,6 +17,9 @@ internal sealed class Chronicle(Site site)
     /// <summary>The racks whose loads a latch holds, by its key.</summary>
     public Dictionary<string, HashSet<RackId>> LatchHolds { get; } = [];
 
+    /// <summary>When each proof test was last passed, by the calendar; never later than it is.</summary>
+    public Dictionary<string, Instant> PassedAt { get; } = [];
+
     public Page Now => pages[^1];
 
     public int Last => pages.Count - 1;
@@ -41,10 +44,15 @@ internal sealed class Chronicle(Site site)
 
     /// <summary>How long ago a page was written, as far as memory and clocks can tell; whole milliseconds where a restart lies
     /// between.</summary>
-    public Duration Ago(int page)
+    public Duration Ago(int page) => Ago(pages[page].At.Monotonic, pages[page].Boot);
+
+    /// <summary>How long ago the controller first took charge.</summary>
+    public Duration InService() => Ago(pages[0].Boot.Start.Monotonic, pages[0].Boot);
+
+    private Duration Ago(MonotonicTime from, Boot run)
     {
-        var (age, from) = (Duration.Zero, pages[page].At.Monotonic);
-        for (var run = pages[page].Boot; run != Now.Boot;)
+        var age = Duration.Zero;
+        while (run != Now.Boot)
         {
             var next = NextRun(run);
             age = Duration.FromMilliseconds((long)(age + (next.SavedAt!.Value.Monotonic - from)).TotalMilliseconds) + next.Away;
@@ -54,8 +62,10 @@ internal sealed class Chronicle(Site site)
         return age + (Now.At.Monotonic - from);
     }
 
-    /// <summary>Whether a load was told on by the scan before a page, which is what that page sees.</summary>
-    public bool WasOn(LoadId load, int page) => !IsFirstOfItsRun(page) && pages[page - 1].On[load.Index];
+    /// <summary>Whether a load was told on by the scan before a page, which is what that page sees; before the first scan of a run
+    /// everything is in its safe state.</summary>
+    public bool WasOn(LoadId load, int page) =>
+        IsFirstOfItsRun(page) ? Site[load].SafeState == SwitchState.On : pages[page - 1].On[load.Index];
 
     /// <summary>Since when a load that is seen on has been on: the scan that told it.</summary>
     public MonotonicTime OnSince(LoadId load, int page)

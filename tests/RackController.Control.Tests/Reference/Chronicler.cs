@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Control.Tests.Scanning;
 using RackController.Model;
 
@@ -10,6 +11,9 @@ internal sealed class Chronicler
     private readonly Told told;
     private readonly Chronicle chronicle;
     private readonly List<PlainRow> rows;
+    private readonly HashSet<string> tests;
+    private PlainCurrents? currents;
+    private string? underWay;
     private Boot boot;
 
     public Chronicler(RandomStory story)
@@ -24,6 +28,7 @@ internal sealed class Chronicler
         }
 
         boot = new Boot(story.Now, SavedAt: null, First: 0);
+        tests = [.. told.Control.ProofTests().Select(test => test.Item)];
     }
 
     /// <summary>The rows of the plain table on this site.</summary>
@@ -36,6 +41,7 @@ internal sealed class Chronicler
         if (story.StartsAnewAt is { } start)
         {
             boot = new Boot(start, chronicle.Pages.Count > 0 ? chronicle.Now.At : boot.Start, chronicle.Pages.Count);
+            underWay = null;
         }
 
         told.FollowRestart();
@@ -45,6 +51,11 @@ internal sealed class Chronicler
         foreach (var row in rows)
         {
             chronicle.Now.Answers[row.Key] = row.Ask(chronicle, row.Key);
+        }
+
+        foreach (var item in chronicle.Now.Passed)
+        {
+            chronicle.PassedAt[item] = chronicle.Now.Calendar;
         }
 
         return DifferenceOfLoads() ?? DifferenceOfAlarms() ?? DifferenceOfLatches();
@@ -67,6 +78,8 @@ internal sealed class Chronicler
         page.Believed = [.. site.Sensors.Zip(page.Judged, (sensor, said) => page.Doubted.Contains(sensor.Name) ? null : said)];
         page.InUse = [.. site.Racks.Select(
             rack => rack.Tiers.Select(tier => told.Control.IsTierInUse(rack.Id, tier.Number)).ToArray())];
+        currents = chronicle.IsFirstOfItsRun(chronicle.Last) ? new PlainCurrents(chronicle) : currents;
+        page.Flows = currents!.Read();
         page.On = [.. told.Commands];
         var why = told.Control.Why();
         page.Sheds = [.. site.Circuits.Select(circuit => why.Any(
@@ -78,6 +91,58 @@ internal sealed class Chronicler
         page.Acknowledged = [.. told.Events.Where(each => each is { Kind: EventKind.Request, What: "acknowledge: acknowledged" })
             .Select(each => each.Subject)];
         page.Released.UnionWith(Latches.Released(chronicle));
+        page.Filled = [.. site.Racks.Where(rack => told.Events.Any(
+            each => each is { Kind: EventKind.Flood, What: FloodEvent.Soaking } && each.Subject == rack.Name)).Select(rack => rack.Id)];
+        WriteTests(page, kept[$"{site.Racks[0].Name}/demand/clock"]);
+    }
+
+    private void WriteTests(Page page, long clockMs)
+    {
+        page.Calendar = Calendar(page, clockMs);
+        foreach (var (item, at) in chronicle.PassedAt)
+        {
+            chronicle.PassedAt[item] = Instant.Min(at, page.Calendar);
+        }
+
+        foreach (var request in page.Requests)
+        {
+            underWay = request switch
+            {
+                AbandonProofTest => null,
+                BeginProofTest begin when tests.Contains(begin.Item) => underWay ?? begin.Item,
+                _ => underWay,
+            };
+        }
+
+        page.UnderTest = underWay;
+        underWay = told.Control.ProofTestUnderWay()?.Item;
+        page.Passed = Ended("passed");
+        page.Failed = Ended("failed");
+    }
+
+    private HashSet<string> Ended(string how) =>
+        [.. told.Events.Where(each => each.Kind == EventKind.ProofTest && each.What == how).Select(each => each.Subject)];
+
+    // The wall clock while that is trusted; else what it was, and the time since. Memory keeps whole milliseconds.
+    private Instant Calendar(Page page, long clockMs)
+    {
+        if (page.At.WallTrusted)
+        {
+            return page.At.Wall;
+        }
+
+        var isFirst = chronicle.IsFirstOfItsRun(chronicle.Last);
+        if (chronicle.Last == 0)
+        {
+            return boot.Start.WallTrusted
+                ? boot.Start.Wall + (page.At.Monotonic - boot.Start.Monotonic)
+                : Instant.FromUnixTimeMilliseconds(clockMs);
+        }
+
+        var before = chronicle.Pages[chronicle.Last - 1];
+        return isFirst
+            ? Instant.FromUnixTimeMilliseconds(before.Calendar.ToUnixTimeMilliseconds()) + (page.At.Monotonic - boot.Start.Monotonic)
+            : before.Calendar + (page.At.Monotonic - before.At.Monotonic);
     }
 
     // Words about what a sensor does are of a doubt; those about its readings are not.
@@ -100,8 +165,7 @@ internal sealed class Chronicler
             var load = story.Site[why.Load];
             var controls = why.Interlocks.Select(words => words[..words.IndexOf(':', StringComparison.Ordinal)]).Order().ToList();
             var isForbidden = controls.Any(row => row != "scan-fault");
-            controls.RemoveAll(PlainTable.Left.Contains);
-            var plain = rows.Where(row => row.Loads(load) && Objects(row)).Select(row => row.Row).Order().ToList();
+            var plain = rows.Where(row => row.Loads(load) && Objects(row, load)).Select(row => row.Row).Order().ToList();
             if (!controls.SequenceEqual(plain))
             {
                 return $"{load.Name}: Control has {string.Join(", ", controls)}; plainly {string.Join(", ", plain)}";
@@ -146,5 +210,6 @@ internal sealed class Chronicler
             .Select(row => $"the latch of {row.Key}; plainly {chronicle.Now.Answers[row.Key]}").FirstOrDefault();
     }
 
-    private bool Objects(PlainRow row) => chronicle.Now.Answers[row.Key] is { Present: true } or { Latched: true };
+    private bool Objects(PlainRow row, Load load) =>
+        chronicle.Now.Answers[row.Key] is { Present: true } or { Latched: true } && chronicle.Now.Answers[row.Key].Spares != load.Id;
 }

@@ -6,51 +6,121 @@ namespace RackController.Control.Tests.Reference;
 /// <summary>The rows that know by current what relays and loads really do, each as one plain question to the chronicle.</summary>
 internal static class CurrentRowsPlain
 {
-    public static Answer RelayWelded(Chronicle story, Load load, Sensor sensor, string key)
+    public static Answer RelayWelded(Chronicle story, Load load, string key)
     {
-        var flowsThoughOff = Flows(story, load, sensor) == true && !story.WasOn(load.Id, story.Last);
+        var flowsThoughOff = story.Now.Flows[load.Id.Index] == Flow.Flows && !story.WasOn(load.Id, story.Last);
         var latches = flowsThoughOff && story.Now.Conditions.Io.IsOk;
         return new Answer(flowsThoughOff, flowsThoughOff, latches || Latches.Stands(story, key));
     }
 
-    public static Answer LoadDead(Chronicle story, Load load, Sensor sensor)
+    // Once it was found dead, until it is seen to draw current.
+    public static Answer LoadDead(Chronicle story, Load load)
     {
-        var isDead = Flows(story, load, sensor) == false && story.WasOn(load.Id, story.Last);
+        var isDead = story.ThisRunBackwards().TakeWhile(page => story.Pages[page].Flows[load.Id.Index] != Flow.Flows)
+            .Any(page => story.Pages[page].Flows[load.Id.Index] == Flow.Still && story.WasOn(load.Id, page));
         return new Answer(isDead, isDead, Latched: false);
     }
 
-    // Nobody knows until things have been as they are for a while and a reading was taken since; then one is looked for
-    // now and again.
-    private static bool? Flows(Chronicle story, Load load, Sensor sensor)
+    public static Answer LoadCheck(Chronicle story, Load load, Sensor meter, int turn)
     {
-        var settles = Duration.FromSeconds(3);
-        var flowingA = 0.3 * load.PowerW / (story.Site[load.Circuit].VoltageV * load.PowerFactor);
-        var (believed, seen) = ((bool?)null, (IsOn: false, IsFlowing: false, IsIoOk: false));
-        var (settledAt, nextTry) = (story.Now.Boot.Start.Monotonic, story.Now.Boot.Start.Monotonic);
+        var checkEvery = LimitsOf(story.Site, load.Circuit).Min(each => each.LoadCheckEvery);
+        var (switchedAt, isTold, wasChecked) = (story.Now.Boot.Start.Monotonic, false, false);
+        MonotonicTime? until = null;
         foreach (var page in story.ThisRunBackwards().Reverse())
         {
-            var now = story.Pages[page].At.Monotonic;
-            if (story.Pages[page].Believed[sensor.Id.Index] is not { } amperes)
+            var (now, flow) = (story.Pages[page].At.Monotonic, story.Pages[page].Flows[load.Id.Index]);
+            if (story.WasOn(load.Id, page) != isTold)
             {
-                (believed, settledAt, nextTry) = (null, now, now);
-                continue;
+                (switchedAt, isTold) = (now, !isTold);
             }
 
-            var sees = (story.WasOn(load.Id, page), amperes > flowingA, story.Pages[page].Conditions.Io.IsOk);
-            if (sees != seen)
+            until = now < until ? until : null;
+            var isInDoubt = flow == Flow.SeemsStill || (flow == Flow.Unknown && !wasChecked);
+            var every = isInDoubt ? Duration.FromMinutes(10) : checkEvery;
+            var isDue = isTold && now >= switchedAt + every + Duration.FromSeconds(38) * turn;
+            if (until is null && isDue && story.Pages[page].Conditions.Io.IsOk && story.Pages[page].Believed[meter.Id.Index] is not null)
             {
-                seen = sees;
-                settledAt = now + (seen.IsIoOk ? settles : Duration.FromMinutes(1));
-                (believed, nextTry) = (null, settledAt);
-            }
-
-            if (believed is null && now >= nextTry)
-            {
-                believed = story.Pages[page].Readings[sensor.Id.Index].TakenAt >= settledAt ? seen.IsFlowing : null;
-                nextTry = now + settles;
+                (until, wasChecked) = (now + Duration.FromSeconds(8), true);
             }
         }
 
-        return believed;
+        return new Answer(until is not null, until is not null, Latched: false);
     }
+
+    public static Answer RelayWorn(Chronicle story, Load load, string key)
+    {
+        var switchings = Latches.PagesSinceReset(story, key)
+            .Count(page => !story.IsFirstOfItsRun(page) && story.WasOn(load.Id, page) && !story.WasOn(load.Id, page - 1));
+        return new Answer(Present: false, Alarms: false, switchings >= load.RatedOperations || Latches.Stands(story, key));
+    }
+
+    public static Answer CircuitOverLimit(Chronicle story, Circuit circuit, Sensor meter, string key)
+    {
+        var limits = LimitsOf(story.Site, circuit.Id).ToList();
+        var tooMany = limits.Min(each => each.CircuitOverLimitsToLatch);
+        var (after, again) = (limits.Min(each => each.CircuitOverLimitAfter), limits.Max(each => each.CircuitOverLimitReturn));
+        var (tenths, looksAt, overSince, isPresent) = (10.0, story.Pages[0].Boot.Start.Monotonic, (MonotonicTime?)null, false);
+        var trips = new List<int>();
+        for (var page = 0; page <= story.Last; page++)
+        {
+            var now = story.Pages[page].At.Monotonic;
+            if (story.IsFirstOfItsRun(page))
+            {
+                (overSince, looksAt) = (null, story.Pages[page].Boot.Start.Monotonic + (page > 0 ? again : Duration.Zero));
+            }
+
+            if (story.Pages[page].Released.Contains(key))
+            {
+                tenths = 10;
+                trips.Clear();
+            }
+
+            // What is latched keeps what it found.
+            var isLatched = story.Before(key, page).Latched && !story.Pages[page].Released.Contains(key);
+            if (story.Pages[page].Believed[meter.Id.Index] is not { } saidA)
+            {
+                (overSince, isPresent) = (null, tenths > 10 && !isLatched);
+                continue;
+            }
+
+            overSince = saidA > circuit.ContinuousLimitA ? overSince ?? now : null;
+            if (now >= overSince + after)
+            {
+                if (tenths <= 10)
+                {
+                    trips.Add(page);
+                    isLatched |= trips.Count(trip => story.Ago(trip) - story.Ago(page) <= Duration.FromHours(24)) >= tooMany;
+                }
+
+                tenths = Tenths(Math.Max(tenths / 10, Math.Max(Times(story, circuit, page, saidA), 1.1)));
+                (looksAt, overSince) = (now + again, now);
+            }
+            else if (overSince is null && tenths > 10 && !isLatched && now >= looksAt)
+            {
+                var times = Times(story, circuit, page, saidA);
+                (tenths, looksAt) = (Tenths(times <= 1.02 ? 1 : Math.Min(tenths / 10, times * 1.05)), now + again);
+            }
+
+            isPresent = tenths > 10 && (overSince is not null || !isLatched);
+            if (page == story.Last)
+            {
+                return new Answer(isPresent, isPresent, isLatched);
+            }
+        }
+
+        return new Answer(isPresent, isPresent, Latches.Stands(story, key));
+    }
+
+    // How many times what the loads that are on should draw.
+    private static double Times(Chronicle story, Circuit circuit, int page, double saidA)
+    {
+        var nameplatesA = story.Site.Loads.Where(load => load.Circuit == circuit.Id && story.WasOn(load.Id, page))
+            .Sum(load => load.CurrentA(circuit.VoltageV));
+        return nameplatesA > 0 ? Math.Max(1, saidA / nameplatesA) : 1;
+    }
+
+    private static double Tenths(double times) => Math.Clamp(Math.Ceiling(times * 10), 10, 100);
+
+    private static IEnumerable<InterlockLimits> LimitsOf(Site site, CircuitId circuit) =>
+        site.Loads.Where(load => load.Circuit == circuit).Select(load => site[load.Rack].Limits).DefaultIfEmpty(InterlockLimits.Default);
 }

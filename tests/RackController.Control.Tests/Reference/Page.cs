@@ -33,6 +33,24 @@ internal sealed class Page
     /// <summary>What each sensor is believed to say; null while it is unknown or doubted.</summary>
     public double?[] Believed { get; set; } = [];
 
+    /// <summary>What is known of the current of each load.</summary>
+    public Flow[] Flows { get; set; } = [];
+
+    /// <summary>The sensor or relay whose proof test is under way as interlocks see it; null where none is.</summary>
+    public string? UnderTest { get; set; }
+
+    /// <summary>Whose proof test was passed at its end; by Control's word.</summary>
+    public HashSet<string> Passed { get; set; } = [];
+
+    /// <summary>Whose proof test failed at its end; by Control's word.</summary>
+    public HashSet<string> Failed { get; set; } = [];
+
+    /// <summary>The time by which schedules and proof tests go.</summary>
+    public Instant Calendar { get; set; }
+
+    /// <summary>The racks that had a fill which was not cut short, just now.</summary>
+    public HashSet<RackId> Filled { get; set; } = [];
+
     /// <summary>What each load was told by it.</summary>
     public bool[] On { get; set; } = [];
 
@@ -65,7 +83,11 @@ internal sealed class Page
 /// <param name="Present">Whether its cause, or a doubt about it, is there.</param>
 /// <param name="Alarms">Whether its cause is there.</param>
 /// <param name="Latched">Whether its latch has caught.</param>
-internal readonly record struct Answer(bool Present, bool Alarms, bool Latched);
+internal readonly record struct Answer(bool Present, bool Alarms, bool Latched)
+{
+    /// <summary>A load that it leaves alone.</summary>
+    public LoadId? Spares { get; init; }
+}
 
 /// <summary>A start of the controller.</summary>
 /// <param name="Start">When it took charge.</param>

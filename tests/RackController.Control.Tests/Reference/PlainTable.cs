@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control.Tests.Reference;
@@ -18,22 +19,18 @@ internal sealed record PlainRow(string Row, string Place, Func<Load, bool> Loads
 /// </summary>
 internal static class PlainTable
 {
-    /// <summary>The rows that it does not have, because they go by proof tests, which it does not follow.</summary>
-    public static readonly string[] Left =
-    [
-        "circuit-over-limit", "dead-air", "float-still", "float-stuck", "floats-contradict", "load-check", "proof-test-failed",
-        "proof-test-overdue", "relay-worn",
-    ];
-
     /// <summary>Every row of the table wherever it stands on a site.</summary>
     public static List<PlainRow> Of(Site site) =>
     [
         new("scan-fault", "controller", _ => true, (story, _) => SiteRowsPlain.ScanFault(story)),
         new("clock-untrusted", "controller", None, (story, _) => SiteRowsPlain.ClockUntrusted(story)),
         .. site.Racks.SelectMany(rack => OfRack(site, rack)),
-        .. site.Circuits.SelectMany(OfCircuit),
-        .. site.Sensors.Where(sensor => sensor.Kind == SensorKind.PumpCurrent)
-            .SelectMany(sensor => OfMeasured(site[site[sensor.Rack!.Value].Pump.Load], sensor)),
+        .. site.Racks.SelectMany(rack => OfFloats(site, rack)),
+        .. site.Circuits.SelectMany(circuit => OfCircuit(site, circuit)),
+        .. site.Loads.Where(load => PlainCurrents.IsMeasured(site, load)).SelectMany(OfMeasured),
+        .. site.Loads.Select(load => new PlainRow(
+            "relay-worn", load.Name, None, (story, key) => CurrentRowsPlain.RelayWorn(story, load, key))),
+        .. PlainTests.Places(site).SelectMany(place => OfTests(place.Name, place.Items)),
         .. site.Sensors.Select(sensor => new PlainRow(
             "reading-unknown", sensor.Name, None, (story, _) => SiteRowsPlain.ReadingUnknown(story, sensor))),
     ];
@@ -92,19 +89,64 @@ internal static class PlainTable
         }
     }
 
-    private static IEnumerable<PlainRow> OfCircuit(Circuit circuit)
+    private static IEnumerable<PlainRow> OfCircuit(Site site, Circuit circuit)
     {
         yield return new(
             "supply-lost", circuit.Name, load => load.Circuit == circuit.Id,
-            (story, key) => SiteRowsPlain.SupplyLost(story, circuit, key));
+            (story, key) => SupplyPlain.Lost(story, circuit, key));
         yield return new("circuit-shed", circuit.Name, None, (story, _) => SiteRowsPlain.CircuitShed(story, circuit));
+        if (PlainCurrents.MeterOf(site, circuit.Id) is not { } meter)
+        {
+            yield break;
+        }
+
+        yield return new(
+            "circuit-over-limit", circuit.Name, None,
+            (story, key) => CurrentRowsPlain.CircuitOverLimit(story, circuit, meter, key));
+        var air = site.Loads.Where(load => load.Circuit == circuit.Id && IsAir(load) && PlainCurrents.IsMeasured(site, load));
+        foreach (var (turn, each) in air.Index())
+        {
+            yield return new(
+                "load-check", each.Name, load => load == each, (story, _) => CurrentRowsPlain.LoadCheck(story, each, meter, turn));
+        }
     }
 
-    private static IEnumerable<PlainRow> OfMeasured(Load load, Sensor sensor)
+    private static IEnumerable<PlainRow> OfMeasured(Load load)
     {
-        yield return new("relay-welded", load.Name, None, (story, key) => CurrentRowsPlain.RelayWelded(story, load, sensor, key));
-        yield return new("dead-load", load.Name, None, (story, _) => CurrentRowsPlain.LoadDead(story, load, sensor));
+        yield return new("relay-welded", load.Name, None, (story, key) => CurrentRowsPlain.RelayWelded(story, load, key));
+        yield return new(
+            IsAir(load) ? "dead-air" : "dead-load", load.Name, None, (story, _) => CurrentRowsPlain.LoadDead(story, load));
     }
+
+    private static IEnumerable<PlainRow> OfFloats(Site site, Rack rack)
+    {
+        bool Pump(Load load) => load.Id == rack.Pump.Load;
+        foreach (var (vessel, floats, level) in ProofRowsPlain.Vessels(site, rack))
+        {
+            var pairs = ProofRowsPlain.Pairs(floats, level);
+            if (pairs.Count > 0)
+            {
+                yield return new(
+                    "floats-contradict", vessel, Pump, (story, key) => ProofRowsPlain.FloatsContradict(story, rack, pairs, key));
+            }
+        }
+
+        foreach (var full in site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind == SensorKind.TrayFullFloat
+            && rack.Schedule.Floods.Fill is FillUntilFull))
+        {
+            yield return new("float-still", full.Name, None, (story, key) => ProofRowsPlain.FloatStill(story, rack, full, key));
+            yield return new("float-stuck", full.Name, Pump, (story, key) => ProofRowsPlain.FloatStuck(story, rack, full, key));
+        }
+    }
+
+    private static IEnumerable<PlainRow> OfTests(string place, List<(string Item, Duration Interval)> items)
+    {
+        yield return new(
+            "proof-test-failed", place, None, (story, _) => ProofRowsPlain.ProofTestFailed(story, items.Select(each => each.Item)));
+        yield return new("proof-test-overdue", place, None, (story, _) => ProofRowsPlain.ProofTestOverdue(story, items));
+    }
+
+    private static bool IsAir(Load load) => load.Kind is LoadKind.Aerator or LoadKind.Fan;
 
     private static bool None(Load load) => false;
 }

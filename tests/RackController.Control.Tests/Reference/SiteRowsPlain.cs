@@ -14,39 +14,6 @@ internal static class SiteRowsPlain
         return Plain(isFaulty);
     }
 
-    public static Answer SupplyLost(Chronicle story, Circuit circuit, string key)
-    {
-        var senses = story.Site.Sensors.Where(sensor => sensor.Kind == SensorKind.SupplySense && sensor.Circuit == circuit.Id).ToList();
-        var limits = story.Site.Loads.Where(load => load.Circuit == circuit.Id).Select(load => story.Site[load.Rack].Limits)
-            .DefaultIfEmpty(InterlockLimits.Default).ToList();
-        bool IsLost(int from)
-        {
-            for (var page = from; page >= 0; page--)
-            {
-                var said = senses.Select(sense => story.Pages[page].Believed[sense.Id.Index]).ToList();
-                if (said.Contains(0) || !said.Contains(null))
-                {
-                    return said.Contains(0);
-                }
-            }
-
-            return false;
-        }
-
-        var quiet = limits.Max(each => each.SupplyQuietPeriod);
-        var isLost = IsLost(story.Last);
-        bool WasLost(int page) => page > 0 && IsLost(page - 1);
-        var cameBack = story.ThisRunBackwards().Where(page => WasLost(page) && !IsLost(page))
-            .Select(page => story.Pages[page].At.Monotonic);
-        var sinceThen = story.Now.Boot.Remembers ? cameBack.Append(story.Now.Boot.Start.Monotonic) : cameBack;
-        var isQuiet = sinceThen.Any(time => story.Now.At.Monotonic < time + quiet) && story.Now.Conditions.Io.IsOk;
-
-        bool IsTrip(int page) => IsLost(page) && !WasLost(page);
-        var latches = IsTrip(story.Last)
-            && Latches.TripsOfADay(story, key, IsTrip) >= limits.Min(each => each.SupplyTripsToLatch);
-        return new Answer(isLost || isQuiet, isLost, latches || Latches.Stands(story, key));
-    }
-
     public static Answer ServiceHold(Chronicle story, Rack rack) => Plain(Hands(story, rack) is not (null, null));
 
     public static Answer ServiceHoldEnding(Chronicle story, Rack rack) => Plain(

@@ -71,7 +71,7 @@ internal sealed class RandomStory
     {
         for (var turn = 0; turn < turns; turn++)
         {
-            for (var more = dice.Between(1, 3); more > 0; more--)
+            for (var more = dice.Between(1, 3); more > 0 && !tester.IsLeftAlone; more--)
             {
                 Happen();
             }

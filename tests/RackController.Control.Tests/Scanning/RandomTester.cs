@@ -14,6 +14,10 @@ internal sealed class RandomTester(Site site, RandomFeed[] feeds, string[] latch
 {
     private readonly Queue<(Duration After, Action Act)> plan = new();
     private MonotonicTime last;
+    private bool mayBeDisturbed = true;
+
+    /// <summary>Whether nothing else happens meanwhile: what takes many floods in a row would hardly come about otherwise.</summary>
+    public bool IsLeftAlone => plan.Count > 0 && !mayBeDisturbed;
 
     /// <summary>Does what is to be done by now.</summary>
     public void GoOn(MonotonicTime now)
@@ -49,24 +53,15 @@ internal sealed class RandomTester(Site site, RandomFeed[] feeds, string[] latch
     {
         Begin(now);
         var first = dice.Of<Sensor>([.. site.Sensors]);
-        foreach (var sensor in site.Sensors.Where(sensor => sensor.Rack == first.Rack && sensor.Circuit == first.Circuit))
-        {
-            Test(sensor);
-        }
-
-        foreach (var latch in latches)
-        {
-            Ask(new ResetLatch("Ada", latch), 0);
-            Ask(new ConfirmReset("Ben", latch), 0);
-        }
-
+        TestSensors(first.Rack, first.Circuit);
         foreach (var load in site.Loads.Where(load => load.Rack == first.Rack))
         {
             TestRelay(load, isSeen: true);
         }
     }
 
-    /// <summary>Floods a rack again and again, with a reservoir that falls as it should and trays that never read full.</summary>
+    /// <summary>Floods a rack again and again, with a reservoir that falls as it should and trays that never read full; then tests its
+    /// sensors.</summary>
     public void FloodOften(Rack rack, MonotonicTime now)
     {
         const int floods = 5;
@@ -82,12 +77,29 @@ internal sealed class RandomTester(Site site, RandomFeed[] feeds, string[] latch
                 plan.Enqueue((Duration.FromMilliseconds(500), () => level.Say(levelMm)));
             }
         }
+
+        TestSensors(rack.Id, circuit: null);
+        mayBeDisturbed = false;
+    }
+
+    private void TestSensors(RackId? rack, CircuitId? circuit)
+    {
+        foreach (var sensor in site.Sensors.Where(sensor => sensor.Rack == rack && sensor.Circuit == circuit))
+        {
+            Test(sensor);
+        }
+
+        foreach (var latch in latches)
+        {
+            Ask(new ResetLatch("Ada", latch), 0);
+            Ask(new ConfirmReset("Ben", latch), 0);
+        }
     }
 
     private void Begin(MonotonicTime now)
     {
         plan.Clear();
-        last = now;
+        (last, mayBeDisturbed) = (now, true);
     }
 
     private void Test(Sensor sensor)

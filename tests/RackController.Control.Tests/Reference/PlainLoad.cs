@@ -1,0 +1,38 @@
+using RackController.Model;
+
+namespace RackController.Control.Tests.Reference;
+
+/// <summary>One load as the sensor of its circuit sees it.</summary>
+/// <param name="load">The load.</param>
+/// <param name="nameplateA">What it should draw, A.</param>
+internal sealed class PlainLoad(Load load, double nameplateA)
+{
+    private double? measuredA;
+
+    public Load Load { get; } = load;
+
+    /// <summary>What it drew when it last switched alone, within a third and three times its nameplate; before that by its nameplate,
+    /// A.</summary>
+    public double DrawsA => measuredA ?? nameplateA;
+
+    /// <summary>What is thought of it.</summary>
+    public Flow Flow { get; set; }
+
+    /// <summary>Whether it is told on.</summary>
+    public bool IsTold { get; set; } = load.SafeState == SwitchState.On;
+
+    /// <summary>How often it was switched on since the current last stood, less how often off.</summary>
+    public int Switched { get; set; }
+
+    /// <summary>What its circuit has lost, for no reason that anybody knows, since it was switched on, A.</summary>
+    public double LostA { get; set; }
+
+    /// <summary>By how much its circuit should have changed for its sake, A.</summary>
+    public double ExpectedA => Switched * DrawsA;
+
+    public double DoubtA => Math.Abs(ExpectedA) * (measuredA is null ? 0.35 : 0.1);
+
+    public bool IsAir => Load.Kind is LoadKind.Aerator or LoadKind.Fan;
+
+    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA / 3, nameplateA * 3);
+}

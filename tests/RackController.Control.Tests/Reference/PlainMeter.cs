@@ -1,0 +1,181 @@
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control.Tests.Reference;
+
+/// <summary>What the sensor of a circuit's current tells of its loads, in one run of the controller, page by page: by how much the current
+/// has changed when it stands again after a switching, and by how much for no reason that anybody knows.</summary>
+/// <param name="story">The chronicle.</param>
+/// <param name="circuit">The circuit.</param>
+/// <param name="meter">The sensor.</param>
+internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
+{
+    private const int Learns = 30;
+    private static readonly Duration settles = Duration.FromSeconds(3);
+    private readonly List<PlainLoad> loads = [.. story.Site.Loads.Where(load => load.Circuit == circuit.Id)
+        .Select(load => new PlainLoad(load, load.CurrentA(circuit.VoltageV)))];
+
+    private double scatterA;
+    private double beforeA = double.NaN;
+    private double stoodA = double.NaN;
+    private MonotonicTime settlesAt;
+    private MonotonicTime looksAt = story.Now.Boot.Start.Monotonic + settles;
+    private bool isSettling;
+    private int looks;
+
+    /// <summary>Reads the last page.</summary>
+    public void Read()
+    {
+        var now = story.Now.At.Monotonic;
+        var switched = loads.Where(load => story.WasOn(load.Load.Id, story.Last) != load.IsTold).ToList();
+        foreach (var load in switched)
+        {
+            load.IsTold = !load.IsTold;
+            load.Switched += load.IsTold ? 1 : -1;
+        }
+
+        if (switched.Count > 0)
+        {
+            if (!isSettling)
+            {
+                // The scan that switched saw what was before.
+                beforeA = story.IsFirstOfItsRun(story.Last) ? double.NaN : Said(story.Last - 1) ?? double.NaN;
+                Wander(beforeA - stoodA);
+            }
+
+            (isSettling, settlesAt) = (true, now + settles);
+        }
+
+        if (Said(story.Last) is not { } saidA)
+        {
+            (isSettling, stoodA) = (false, double.NaN);
+            foreach (var load in loads.Where(load => load.Switched != 0))
+            {
+                (load.Flow, load.Switched) = (Flow.Unknown, 0);
+            }
+        }
+        else if (now >= (isSettling ? settlesAt : looksAt))
+        {
+            LookAt(saidA, now);
+        }
+    }
+
+    /// <summary>What it knows of a load now.</summary>
+    public Flow Of(Load load)
+    {
+        var own = loads.Single(each => each.Load.Id == load.Id);
+        return Said(story.Last) is not null && own.Switched == 0 && IsSeen(own) ? own.Flow : Flow.Unknown;
+    }
+
+    /// <summary>Whether it saw a load fall that another sensor takes to draw current, and has not risen since.</summary>
+    public bool SpeaksAgainst(Load load)
+    {
+        var own = loads.Single(each => each.Load.Id == load.Id);
+        return Said(story.Last) is { } saidA && !isSettling && IsSeen(own) && own.Flow == Flow.Still && saidA - stoodA < own.DrawsA / 2;
+    }
+
+    private double? Said(int page) => story.Pages[page].Believed[meter.Id.Index];
+
+    private void LookAt(double saidA, MonotonicTime now)
+    {
+        looksAt = now + (looks < Learns ? Duration.FromSeconds(10) : Duration.FromMinutes(5));
+        if (isSettling && story.Now.Readings[meter.Id.Index].TakenAt < settlesAt)
+        {
+            settlesAt = now + settles;
+            return;
+        }
+
+        looks = Math.Min(looks + 1, Learns);
+        if (isSettling && loads.Any(load => load.Switched != 0))
+        {
+            Judge(saidA - beforeA, saidA);
+        }
+        else
+        {
+            Wander(saidA - stoodA);
+        }
+
+        (isSettling, stoodA) = (false, saidA);
+        Bound(saidA);
+    }
+
+    // Of the loads that switched, each is thought to have followed where too little is missing for it not to have.
+    private void Judge(double changeA, double saidA)
+    {
+        var switched = loads.Where(load => load.Switched != 0).ToList();
+        var isAlone = switched.Count == 1;
+        var doubtsA = switched.ToDictionary(load => load, load => load.DoubtA);
+        var missingA = switched.Sum(load => load.ExpectedA) - changeA;
+        var alike = switched.Where(load => IsLike(load, Math.Abs(missingA))).ToList();
+        foreach (var load in switched)
+        {
+            var standsOut = isAlone || (alike.Count == 1 && alike[0] == load);
+            var othersDoubtA = Math.Sqrt(doubtsA.Where(each => each.Key != load).Sum(each => each.Value * each.Value));
+            var share = Math.Max(1.0 / 3, (LeastA + othersDoubtA) / load.DrawsA);
+            var canTell = share <= 0.5 && !double.IsNaN(missingA);
+            var followed = missingA * load.Switched < (1 - share) * load.DrawsA;
+            var isOn = load.Switched > 0;
+            if (canTell && followed && isAlone)
+            {
+                load.Learn(Math.Abs(load.ExpectedA - missingA));
+            }
+
+            // What drew current though it was told off does so still.
+            var drew = load.Flow is Flow.Flows or Flow.SeemsToFlow;
+            var flowsOn = saidA >= load.DrawsA / 2 && load.Flow != Flow.Still && load.LostA < 0.65 * load.DrawsA && !load.IsAir;
+            load.Flow = (canTell, isOn) switch
+            {
+                (false, _) => Flow.Unknown,
+                (true, true) => followed || drew ? Flow.Flows : Flow.Still,
+                (true, false) => followed || !flowsOn ? Flow.Still : standsOut ? Flow.Flows : Flow.SeemsToFlow,
+            };
+            (load.Switched, load.LostA) = (0, 0);
+        }
+    }
+
+    // A change by as much as a load draws is suspicious.
+    private void Wander(double changeA)
+    {
+        var isKnown = !double.IsNaN(changeA);
+        scatterA = isKnown ? 0.9 * scatterA + 0.1 * Math.Abs(changeA) : scatterA;
+        foreach (var load in loads)
+        {
+            load.LostA = load.IsTold && isKnown ? Math.Max(0, load.LostA - changeA) : 0;
+        }
+
+        var rises = loads.Where(load => !load.IsTold && load.Flow != Flow.Flows && IsLike(load, changeA)).MinBy(load => Off(load, changeA));
+        foreach (var load in loads.Where(load => load.IsTold
+            && (IsLike(load, -changeA) || (load.Flow == Flow.Still && IsLike(load, changeA)))))
+        {
+            load.Flow = Flow.SeemsStill;
+        }
+
+        if (rises is not null)
+        {
+            rises.Flow = Flow.SeemsToFlow;
+        }
+    }
+
+    // What is not there does not flow, and what is there while everything is told off flows where it should not.
+    private void Bound(double saidA)
+    {
+        foreach (var load in loads.Where(load => !load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow && saidA < load.DrawsA / 2))
+        {
+            load.Flow = Flow.Still;
+        }
+
+        var alone = loads.Where(load => IsLike(load, saidA)).MinBy(load => Off(load, saidA));
+        if (alone is not null && !loads.Any(load => load.IsTold))
+        {
+            alone.Flow = Flow.Flows;
+        }
+    }
+
+    private double LeastA => Math.Max(0.00125 * circuit.BreakerA, 4 * scatterA);
+
+    private bool IsSeen(PlainLoad load) => load.DrawsA / 2 >= LeastA;
+
+    private bool IsLike(PlainLoad load, double changeA) => IsSeen(load) && Off(load, changeA) <= 0.35 * load.DrawsA;
+
+    private static double Off(PlainLoad load, double changeA) => Math.Abs(changeA - load.DrawsA);
+}
