@@ -25,7 +25,7 @@ public static class ProofTestFaults
         [
             FaultKind.SensorOffset, FaultKind.SensorReadsZero, FaultKind.SensorDropout, FaultKind.SensorFrozen, FaultKind.SensorCorrupt,
         ],
-        ProofTestKind.WiredFloat => [FaultKind.FloatCutoutStuck],
+        ProofTestKind.WiredFloat => [FaultKind.FloatCutoutStuck, FaultKind.FloatCutoutUnlatched],
         ProofTestKind.Relay => [FaultKind.RelayWelded, FaultKind.RelayOpen, FaultKind.LoadDead],
         _ => throw new InvariantBrokenException($"every proof test finds something, {kind} too"),
     };

@@ -17,9 +17,11 @@ internal sealed class ProofTester(Site site, string name)
     private static readonly Duration handStays = Duration.FromSeconds(8);
     private readonly Queue<string> items = new();
     private static readonly Duration aMoment = Duration.FromSeconds(2);
-    private const int MostPressed = 12;
+
+    // How long a person waits in each step of a wired float's test: for the fill to be seen, and for the hand to let go.
+    private static readonly Duration[] waitsInStep = [Duration.FromSeconds(30), aMoment, handStays + aMoment, Duration.Zero];
     private Duration? lookAt;
-    private int pressed;
+    private bool isPressed;
     private string? testing;
     private int done;
 
@@ -44,7 +46,7 @@ internal sealed class ProofTester(Site site, string name)
             return done == test.Step ? [] : Step(test, run);
         }
 
-        (testing, done, lookAt, pressed) = (items.TryDequeue(out var next) ? next : null, 0, null, 0);
+        (testing, done, lookAt, isPressed) = (items.TryDequeue(out var next) ? next : null, 0, null, false);
         return next is null ? [] : [Ask(new BeginProofTest(name, next), run)];
     }
 
@@ -74,20 +76,14 @@ internal sealed class ProofTester(Site site, string name)
             : [];
     }
 
-    // Lifts the float, or lets it down and presses its reset, looks what the pump does, and says it.
+    // Waits until the fill has been seen, lifts the float, lets it down, presses its reset; each time looks what the pump does.
     private IEnumerable<ScenarioEvent> OfWiredFloat(Rack rack, int step, VirtualRun run)
     {
         var place = new FaultTarget(rack.Name) { Rack = rack.Id };
-        if (step == 2 && lookAt is null)
+        if (lookAt is null)
         {
-            lookAt = run.Now.Elapsed + aMoment;
-            return [Do(FaultKind.FloatCutoutLifted, place, run)];
-        }
-
-        if (step == 3 && run.Plant.Racks[rack.Id.Index].IsFloatCutoutOpen && pressed < MostPressed)
-        {
-            pressed++;
-            return [Do(FaultKind.FloatCutoutReset, place, run)];
+            lookAt = run.Now.Elapsed + waitsInStep[step - 1];
+            return step == 2 ? [Do(FaultKind.FloatCutoutLifted, place, run)] : [];
         }
 
         if (run.Now.Elapsed < lookAt)
@@ -95,9 +91,15 @@ internal sealed class ProofTester(Site site, string name)
             return [];
         }
 
-        (done, lookAt, pressed) = (step, null, 0);
+        if (step == 4 && !isPressed)
+        {
+            (isPressed, lookAt) = (true, run.Now.Elapsed + aMoment);
+            return [Do(FaultKind.FloatCutoutReset, place, run)];
+        }
+
+        (done, lookAt, isPressed) = (step, null, false);
         var runs = run.Plant.Loads[rack.Pump.Load.Index].CurrentA > 0;
-        return [Ask(new AnswerProofTest(name, runs == (step != 2)), run)];
+        return [Ask(new AnswerProofTest(name, runs == (step is 1 or 4)), run)];
     }
 
     private static bool IsWiredFloatOf(Rack rack, ProofTestProgress test) =>

@@ -14,20 +14,29 @@ internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
     /// <summary>Whether a hand holds the float up, which is the same to it as water.</summary>
     public bool IsHeldUp { get; set; }
 
+    /// <summary>Whether its relay does not latch, so that the wire closes again once the float is dry.</summary>
+    public bool DoesNotLatch { get; set; }
+
     /// <summary>When it first opened the wire; null when it never did.</summary>
     public MonotonicTime? FirstOpenedAt { get; private set; }
 
     /// <summary>Whether the wire is open.</summary>
     public bool IsOpen => pump.IsWireOpen;
 
-    /// <summary>Opens the wire if the float is wet.</summary>
+    /// <summary>Opens the wire if the float is wet; closes it when dry only where it does not latch.</summary>
     /// <param name="now">The time now.</param>
-    /// <returns>Whether it did.</returns>
+    /// <returns>Whether it did either.</returns>
     public bool Follow(MonotonicTime now)
     {
-        if (IsOpen || !IsLifted)
+        if (IsOpen == IsLifted || (IsOpen && !DoesNotLatch))
         {
             return false;
+        }
+
+        if (IsOpen)
+        {
+            pump.IsWireOpen = false;
+            return true;
         }
 
         FirstOpenedAt ??= now;

@@ -43,6 +43,7 @@ public static class FaultCatalogue
         new(FaultKind.ReservoirRefilled, FaultPlace.Rack, "L", 0, 10_000, "water that comes"),
         new(FaultKind.FloorMopped, FaultPlace.Rack, "", 0, 0, ""),
         new(FaultKind.FloatCutoutStuck, FaultPlace.FloatCutout, "", 0, 0, ""),
+        new(FaultKind.FloatCutoutUnlatched, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.FloatCutoutLifted, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.FloatCutoutReset, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.MovedWet, FaultPlace.Contact, "", 0, 0, ""),

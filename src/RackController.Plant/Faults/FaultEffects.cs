@@ -108,6 +108,7 @@ internal sealed class FaultEffects
             {
                 cutout.IsStuck = false;
                 cutout.IsHeldUp = false;
+                cutout.DoesNotLatch = false;
             }
         }
     }
@@ -207,6 +208,9 @@ internal sealed class FaultEffects
                 break;
             case FaultKind.FloatCutoutStuck:
                 rack.Cutout!.IsStuck = true;
+                break;
+            case FaultKind.FloatCutoutUnlatched:
+                rack.Cutout!.DoesNotLatch = true;
                 break;
             case FaultKind.FloatCutoutLifted:
                 rack.Cutout!.IsHeldUp = true;

@@ -107,6 +107,9 @@ public enum FaultKind
     /// <summary>The wired float in the pump's wire is held down: wet, it opens nothing.</summary>
     FloatCutoutStuck,
 
+    /// <summary>The wired float does not latch: once it is dry the pump's wire closes by itself.</summary>
+    FloatCutoutUnlatched,
+
     /// <summary>Somebody holds the wired float up, as wet, and lets go at the end.</summary>
     FloatCutoutLifted,
 

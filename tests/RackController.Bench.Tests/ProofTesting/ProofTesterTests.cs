@@ -75,7 +75,8 @@ public sealed class ProofTesterTests
         {
             Sensor = site.Sensors.FirstOrDefault(sensor => sensor.Name == item)?.Id,
             Load = site.Loads.FirstOrDefault(load => load.Name == item)?.Id,
-            Rack = kind == FaultKind.FloatCutoutStuck ? site.Racks.Single(rack => rack.Name == "greens").Id : null,
+            Rack = kind is FaultKind.FloatCutoutStuck or FaultKind.FloatCutoutUnlatched
+                ? site.Racks.Single(rack => rack.Name == "greens").Id : null,
             Size = kind switch
             {
                 FaultKind.FloatSlow => 120,

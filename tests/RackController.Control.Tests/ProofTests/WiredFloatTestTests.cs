@@ -24,10 +24,11 @@ public class WiredFloatTestTests
         Assert.True(rig.Control.ProofTestUnderWay()!.WaitsForRack);
         rig.Scan(new FloodNow("Ada", new RackId(0)));
         rig.LeapUntil(() => rig.IsOn("north/pump"));
-        foreach (var asked in (string[])["does the pump run?", "does the pump stand still?", "does the pump run again?"])
+        string[] asked = ["the pump run?", "the pump stand still?", "the pump still stand still?", "the pump run again?"];
+        foreach (var question in asked)
         {
             rig.ScanFor(Duration.FromSeconds(2));
-            Assert.EndsWith(asked, rig.Control.ProofTestUnderWay()!.Words, StringComparison.Ordinal);
+            Assert.EndsWith(question, rig.Control.ProofTestUnderWay()!.Words, StringComparison.Ordinal);
             Assert.True(rig.Control.ProofTestUnderWay()!.AsksPerson);
             rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
         }

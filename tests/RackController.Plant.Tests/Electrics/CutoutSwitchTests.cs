@@ -87,6 +87,19 @@ public sealed class CutoutSwitchTests
     }
 
     [Fact]
+    public void OneThatDoesNotLatchLetsThePumpRunAgainByItself()
+    {
+        var rack = WithCutout();
+        Weld(rack);
+        rack.Inject(FaultKind.FloatCutoutUnlatched, 60, fault => fault with { Rack = north });
+        rack.Inject(FaultKind.FloatCutoutLifted, 10, fault => fault with { Rack = north });
+        rack.To(5);
+        Assert.False(rack.Truth.PumpTurns);
+        rack.To(20);
+        Assert.True(rack.Truth.PumpTurns);
+    }
+
+    [Fact]
     public void OneThatIsHeldDownIsNotToBeLifted()
     {
         var rack = WithCutout();

@@ -7,6 +7,9 @@ internal static class ModeSources
     public const string Jammed =
         "common practice, no source: scale, roots and debris jam a float's guide; its reed contact sticks";
 
+    public const string LatchLost =
+        "common practice, no source: a float is wired without a relay that latches, or the latch's spring has worn";
+
     public const string Open = "common practice, no source: a float jams low, a reed breaks, a wire corrodes through";
 
     public const string Slimed = "common practice, no source: slime and roots let a float follow the water late";

@@ -46,6 +46,9 @@ internal static class WaterwayModes
             FaultKind.FloatCutoutStuck, "wired float stuck", FaultFamily.Waterways, FaultTarget.OfWiredFloats, untilRepaired,
             ModeSources.Jammed),
         FaultMode.Of(
+            FaultKind.FloatCutoutUnlatched, "wired float does not latch", FaultFamily.Waterways, FaultTarget.OfWiredFloats, untilRepaired,
+            ModeSources.LatchLost),
+        FaultMode.Of(
             FaultKind.ReservoirEmptied, "reservoir drained by hand", FaultFamily.Waterways, FaultTarget.OfRacks, atOnce,
             ModeSources.ByHand) with
         {
