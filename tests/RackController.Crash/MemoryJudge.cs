@@ -6,6 +6,10 @@ internal static class MemoryJudge
 {
     private const string Latched = "/latched";
     private const string Used = "/pump-daily-budget/used";
+    private const string DayAge = "/pump-daily-budget/day age";
+
+    /// <summary>After a day of the monotonic clocks, and of the time away, the budget begins anew.</summary>
+    private static readonly TimeSpan BudgetDay = TimeSpan.FromHours(24);
 
     /// <summary>Away for longer than this by the wall clock, a new day of the budget may have begun.</summary>
     private static readonly TimeSpan LongAway = TimeSpan.FromHours(1);
@@ -51,6 +55,12 @@ internal static class MemoryJudge
 
         foreach (var (key, used) in before.Memory.Where(item => item.Key.EndsWith(Used, StringComparison.Ordinal)))
         {
+            var age = TimeSpan.FromMilliseconds(before.Memory.GetValueOrDefault(key[..^Used.Length] + DayAge));
+            if (age + LongAway + (events[^1].At - events[0].At) >= BudgetDay)
+            {
+                continue;
+            }
+
             var pump = key[..^Used.Length] + "/pump";
             var least = TimeSpan.FromMilliseconds(used) + PumpJudge.RanAtLeast(events, pump) - Rounding;
             var now = TimeSpan.FromMilliseconds(after.Memory.GetValueOrDefault(key));
