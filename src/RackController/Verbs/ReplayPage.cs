@@ -71,8 +71,9 @@ internal sealed class ReplayPage(JournalRecord journal, IAnsiConsole console)
     /// <summary>Prints what all of it came to.</summary>
     public void PrintTotals()
     {
+        // Less than an hour says nothing about a day: the state that a record begins with would count a thousand times.
         var days = length / Duration.FromDays(1);
-        var perDay = days > 0 ? Text($", {bytes / days / 1e6:0.00} MB a day") : "";
+        var perDay = length >= Duration.FromHours(1) ? Text($", {bytes / days / 1e6:0.00} MB a day") : "";
         console.WriteLine(Text($"The record takes {bytes / 1e6:0.0} MB{perDay}."));
         console.MarkupLine(differences == 0
             ? Text($"[bold]Same[/]: {commands} commands and {events} events of {runs} {(runs == 1 ? "run" : "runs")} came out again.")
