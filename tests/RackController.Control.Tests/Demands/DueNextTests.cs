@@ -43,9 +43,10 @@ public class DueNextTests
     public void SoonestComesFirstAndWhatIsAtTheSameTimeByName()
     {
         var fan = Sites.OneRack().LoadNamed("north/fan");
+        var inCycles = new RunInCycles(fan, Duration.FromMinutes(15), Duration.FromMinutes(45));
         var rig = At(30, Sites.OneRack().WithSchedule(schedule => schedule with
         {
-            Runs = [.. schedule.Runs.Where(run => run.Load != fan), new RunInCycles(fan, Duration.FromMinutes(15), Duration.FromMinutes(45))],
+            Runs = [.. schedule.Runs.Where(run => run.Load != fan), inCycles],
         }));
         Assert.Equal(
             [("north/fan", "off"), ("north", "flood"), ("north/tier 1 light", "off"), ("north/tier 2 light", "off")],
