@@ -23,7 +23,7 @@ internal ref struct ByteReader(ReadOnlySpan<byte> bytes)
         for (var shift = 0; shift < 70; shift += 7)
         {
             var next = Byte();
-            value |= shift < 64 ? (ulong)(next & 0x7f) << shift : 0;
+            value |= (ulong)(next & 0x7f) << shift;
             if (next < 0x80)
             {
                 return value;

@@ -29,17 +29,14 @@ internal static class Fresh
 
     /// <summary>What a sensor says that goes on as it was: as fresh as it was, and if it had fallen silent still so.</summary>
     /// <param name="reading">What it said.</param>
-    /// <param name="since">When it said so.</param>
+    /// <param name="since">When it said so, from 0.</param>
     /// <param name="now">A moment not before that.</param>
     /// <param name="staleAfter">When its readings are too old.</param>
     public static Reading Held(in Reading reading, MonotonicTime since, MonotonicTime now, Duration staleAfter) =>
         At(reading, since, staleAfter) switch
         {
             Freshness.Stale => reading,
-            Freshness.Future => reading with { TakenAt = now + Duration.Min(farthest, Ahead(reading, since)) },
+            Freshness.Future => reading with { TakenAt = now + Duration.Min(farthest, reading.TakenAt - since) },
             _ => reading with { TakenAt = now + -(since - reading.TakenAt) },
         };
-
-    private static Duration Ahead(in Reading reading, MonotonicTime since) => (decimal)reading.TakenAt.Nanoseconds - since.Nanoseconds
-        < long.MaxValue ? reading.TakenAt - since : farthest;
 }

@@ -76,7 +76,8 @@ public class RecordedPagesTests
         var run = new RecordedRun(7, Facts: null, body.Length, [body]);
         var scan = Assert.Single(run.Pages.SelectMany(page => RecordedPages.Read(page).Scans));
         Assert.Equal(now.Monotonic, scan.At.Monotonic);
-        Assert.Equal(new RecordedCommand(light.Index, SwitchState.On), Assert.Single(scan.Commands));
+        var command = Assert.Single(scan.Commands);
+        Assert.Equal((light.Index, SwitchState.On), (command.Load, command.State));
         Assert.Equal((7, body.Length), (run.Number, (int)run.Bytes));
         Assert.Null(run.Facts);
     }
