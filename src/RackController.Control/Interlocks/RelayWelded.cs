@@ -25,8 +25,9 @@ internal sealed class RelayWelded(CauseAndEffectRow row, Load load, Circuit circ
         var isPresent = facts.FlowOf(load.Id) == Flow.Flows && !facts.WasOn(load.Id);
         flowsThoughCut = isPresent && IsCutForGood(facts, agenda);
 
-        // While outputs fail it is cut off all the same, and nobody has to be called for it afterwards.
-        if (isPresent && facts.Conditions.Io.IsOk)
+        // While outputs fail, what can only be told of comes back with them. What is cut stays cut: nothing flows behind an open contactor,
+        // and that is no proof that the pump would stop.
+        if (isPresent && (facts.Conditions.Io.IsOk || !MayCut.IsEmpty))
         {
             Latch();
         }

@@ -125,20 +125,38 @@ public class RelayWeldedTests
     }
 
     [Fact]
-    public void WhileOutputsFailTheContactorIsOpenedAfterAMinuteAndClosesWithThem()
+    public void WhileOutputsFailTheContactorIsOpenedBeforeASupervisorActsAndStaysOpen()
     {
         var rig = Quiet(Sites.OneRack().WithPumpCurrent().WithContactor());
         rig.Conditions = new ScanConditions(new IoOutcome("a line does not follow"), Duration.Zero);
         rig.Set(Current, 0.6);
-        rig.ScanFor(Duration.FromSeconds(59));
+        rig.ScanFor(Duration.FromSeconds(3.9));
         Assert.False(rig.IsCut);
-        rig.ScanFor(Duration.FromSeconds(2));
+        rig.ScanFor(Duration.FromSeconds(0.3));
         Assert.True(rig.IsCut);
+
+        // The cut works, so nothing flows any more.
+        rig.Set(Current, 0);
+        rig.ScanFor(Duration.FromMinutes(5));
+        Assert.True(rig.IsCut);
+        rig.Conditions = ScanConditions.Good;
+        rig.ScanFor(Duration.FromMinutes(1));
+        Assert.Single(rig.Events, e => e.Subject == "sockets/contactor");
+    }
+
+    [Fact]
+    public void WithoutAContactorACurrentWhileOutputsFailCallsForNoReset()
+    {
+        var rig = Quiet(Sites.OneRack().WithPumpCurrent());
+        rig.Conditions = new ScanConditions(new IoOutcome("a line does not follow"), Duration.Zero);
+        rig.Set(Current, 0.6);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.NotNull(rig.Alarm(Key));
 
         rig.Conditions = ScanConditions.Good;
         rig.Set(Current, 0);
         rig.ScanFor(Duration.FromSeconds(1));
-        Assert.False(rig.IsCut);
+        Assert.DoesNotContain(rig.Events, e => e is { Kind: EventKind.Interlock, What: "latched" });
     }
 
     private static Rig Quiet(Site site)

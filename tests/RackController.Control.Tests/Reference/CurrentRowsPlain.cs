@@ -9,7 +9,8 @@ internal static class CurrentRowsPlain
     public static Answer RelayWelded(Chronicle story, Load load, string key)
     {
         var flowsThoughOff = story.Now.Flows[load.Id.Index] == Flow.Flows && !story.WasOn(load.Id, story.Last);
-        var latches = flowsThoughOff && story.Now.Conditions.Io.IsOk;
+        var isCut = load.Kind == LoadKind.Pump && story.Site[load.Circuit].HasUpstreamContactor;
+        var latches = flowsThoughOff && (story.Now.Conditions.Io.IsOk || isCut);
         return new Answer(flowsThoughOff, flowsThoughOff, latches || Latches.Stands(story, key));
     }
 
