@@ -24,7 +24,7 @@ internal sealed class Parts
         interlocks = CauseAndEffectTable.Build(new InterlockSite(site, start, levels));
         Interlocks = new InterlockPanel(site, interlocks, Areas);
         Admission = new Admission(site, Areas, start.Monotonic);
-        Contactors = new Contactors(site, interlocks);
+        Contactors = new Contactors(site, interlocks, Desks);
         Alarms = new AlarmPanel(site, interlocks);
         ProofTestDesk = new ProofTestDesk(ProofTests, Areas, interlocks);
         Desk = new OperatorDesk(site, Desks, Demands, Alarms, new LatchDesk(site, interlocks), ProofTestDesk);

@@ -5,31 +5,37 @@ namespace RackController.Control;
 
 /// <summary>
 /// Opens the contactor of a circuit while an interlock asks for it, and closes it when none does any more. It acts where no relay can: on
-/// everything that hangs on the circuit.
+/// everything that hangs on the circuit. It stays open while hands are in a rack that draws from the circuit, or were until a moment ago.
+/// Hazard: a pump whose relay is still welded starts as the contactor closes, whatever its relay is told.
 /// </summary>
 internal sealed class Contactors
 {
     private readonly Site site;
-    private readonly ImmutableArray<(Circuit Circuit, ImmutableArray<Interlock> Cutters)> contactors;
+    private readonly ImmutableArray<(Circuit Circuit, ImmutableArray<Interlock> Cutters, ImmutableArray<RackDesk> Desks)> contactors;
 
-    public Contactors(Site site, ImmutableArray<Interlock> interlocks)
+    public Contactors(Site site, ImmutableArray<Interlock> interlocks, ImmutableArray<RackDesk> desks)
     {
         this.site = site;
         contactors =
         [
             .. site.Circuits.Where(circuit => circuit.HasUpstreamContactor).Select(circuit => (
-                circuit, interlocks.Where(interlock => interlock.MayCut.Contains(circuit.Id)).ToImmutableArray())),
+                circuit, interlocks.Where(interlock => interlock.MayCut.Contains(circuit.Id)).ToImmutableArray(),
+                RacksOn(site, circuit.Id).Select(rack => desks[rack.Index]).ToImmutableArray())),
         ];
     }
+
+    /// <summary>The racks that draw from a circuit.</summary>
+    public static IEnumerable<RackId> RacksOn(Site site, CircuitId circuit) =>
+        site.Loads.Where(load => load.Circuit == circuit).Select(load => load.Rack).Distinct();
 
     /// <summary>Commands them, after every interlock has looked, and tells admission.</summary>
     public void Command(RelayCommands commands, Admission admission, Areas areas, in Moment now, IEventSink events)
     {
-        foreach (var (circuit, cutters) in contactors)
+        foreach (var (circuit, cutters, racks) in contactors)
         {
             var cutter = CutterOf(circuit.Id, cutters);
             var isCut = cutter is not null;
-            if (commands.IsCut(circuit.Id) == isCut)
+            if (commands.IsCut(circuit.Id) == isCut || (!isCut && MayHaveHandsIn(racks)))
             {
                 continue;
             }
@@ -41,6 +47,19 @@ internal sealed class Contactors
                 now, EventKind.Load, circuit.ContactorName, isCut ? "open" : "closed",
                 cutter?.Words(new ClockFace(now, site.Zone)) ?? "nothing asks for it to be open"));
         }
+    }
+
+    private static bool MayHaveHandsIn(ImmutableArray<RackDesk> racks)
+    {
+        foreach (var rack in racks)
+        {
+            if (rack.MayHaveHandsIn)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static Interlock? CutterOf(CircuitId circuit, ImmutableArray<Interlock> cutters)

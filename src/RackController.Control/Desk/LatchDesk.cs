@@ -30,8 +30,8 @@ internal sealed class LatchDesk(Site site, ImmutableArray<Interlock> interlocks)
     /// <summary>Second action.</summary>
     /// <param name="key">Which latch.</param>
     /// <param name="now">The moment.</param>
-    /// <param name="released">The loads that it held, if it is released; empty otherwise.</param>
-    public string Confirm(string key, in Moment now, out ImmutableArray<LoadId> released)
+    /// <param name="released">The racks whose loads it held or whose circuit it cut, if it is released; empty otherwise.</param>
+    public string Confirm(string key, in Moment now, out ImmutableArray<RackId> released)
     {
         released = [];
         if (asked?.Key != key || now.Monotonic > askedAt + confirmWithin)
@@ -46,7 +46,8 @@ internal sealed class LatchDesk(Site site, ImmutableArray<Interlock> interlocks)
             return $"the latch stays, because {latch.Words(new ClockFace(now, site.Zone))}";
         }
 
-        released = latch.Loads;
+        var cut = latch.MayCut.SelectMany(circuit => Contactors.RacksOn(site, circuit));
+        released = [.. latch.Loads.Select(load => site[load].Rack).Concat(cut).Distinct()];
         return "the latch is released";
     }
 }

@@ -80,9 +80,9 @@ internal sealed class OperatorDesk(
     private string Confirm(string key, in Moment now)
     {
         var answer = latches.Confirm(key, now, out var released);
-        foreach (var load in released)
+        foreach (var rack in released)
         {
-            desks[site[load].Rack.Index].LetGo(now.Monotonic);
+            desks[rack.Index].LetGo(now.Monotonic);
         }
 
         return answer;

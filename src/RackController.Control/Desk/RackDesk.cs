@@ -15,6 +15,9 @@ internal sealed class RackDesk(Rack rack)
     /// <summary>Until when hands may still be in the rack of somebody who has just let it go; null otherwise.</summary>
     public MonotonicTime? ClearAt { get; private set; }
 
+    /// <summary>Whether hands are in the rack, or may be still.</summary>
+    public bool MayHaveHandsIn => HoldEndsAt is not null || ClearAt is not null;
+
     /// <summary>Counts up whenever something changed that must be remembered.</summary>
     public long MemoryVersion { get; private set; }
 

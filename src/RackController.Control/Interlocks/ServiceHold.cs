@@ -21,7 +21,7 @@ internal sealed class ServiceHold(CauseAndEffectRow row, Rack rack, ImmutableArr
     {
         var desk = facts.Desk(rack.Id);
         (endsAt, clearAt) = (desk.HoldEndsAt, desk.ClearAt);
-        return endsAt is not null || clearAt is not null;
+        return desk.MayHaveHandsIn;
     }
 
     public override string Words(ClockFace clock) =>

@@ -89,13 +89,45 @@ public class RelayWeldedTests
 
         rig.Scan(new ResetLatch("Ada", Key));
         rig.Scan(new ConfirmReset("Ben", Key));
+        var released = rig.Now.Monotonic;
+        rig.LeapUntil(() => !rig.IsCut);
         var closed = rig.Now.Monotonic;
-        Assert.False(rig.IsCut);
+        Assert.Equal(rig.Site.Racks[0].Limits.StartDelay, closed - released);
         rig.LeapFor(Duration.FromMinutes(2));
         var on = rig.Events.Where(e => e.Kind == EventKind.Load && e.What == "on" && e.At.Monotonic >= closed).ToList();
         Assert.Equal("north/aerator", on[0].Subject);
         Assert.All(on.Zip(on.Skip(1)), pair => Assert.True(
             pair.Second.At.Monotonic - pair.First.At.Monotonic >= rig.Site.Racks[0].Limits.RestartSpacing));
+    }
+
+    [Fact]
+    public void TheContactorStaysOpenWhileHandsAreInTheRackAndAMomentLonger()
+    {
+        var rig = Quiet(Sites.OneRack().WithPumpCurrent().WithContactor());
+        rig.Set(Current, 0.6);
+        rig.ScanFor(Duration.FromSeconds(4));
+        rig.Set(Current, 0);
+        rig.Scan(new HoldForService("Ada", new RackId(0), Duration.FromMinutes(20)));
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.Scan(new ConfirmReset("Ben", Key));
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.True(rig.IsCut);
+        Assert.Equal("the contactor of sockets is open", rig.Why("north/aerator").Summary);
+
+        rig.Scan(new EndServiceHold("Ada", new RackId(0)));
+        var ended = rig.Now.Monotonic;
+        rig.LeapUntil(() => !rig.IsCut);
+        Assert.Equal(rig.Site.Racks[0].Limits.StartDelay, rig.Now.Monotonic - ended);
+    }
+
+    [Fact]
+    public void TheContactorIsOpenedWhetherOrNotHandsAreInTheRack()
+    {
+        var rig = Quiet(Sites.OneRack().WithPumpCurrent().WithContactor());
+        rig.Scan(new HoldForService("Ada", new RackId(0), Duration.FromMinutes(20)));
+        rig.Set(Current, 0.6);
+        rig.ScanFor(Duration.FromSeconds(4));
+        Assert.True(rig.IsCut);
     }
 
     [Fact]
