@@ -63,8 +63,8 @@ internal sealed class Admission
     /// its loads draw.</summary>
     public void Call(CircuitId circuit, bool isQuiet, double currentFactor) => circuits[circuit.Index].Call(isQuiet, currentFactor);
 
-    /// <summary>Sets whether the contactor of a circuit is open.</summary>
-    public void Cut(CircuitId circuit, bool isCut) => circuits[circuit.Index].Cut(isCut);
+    /// <summary>The contactor of a circuit has just opened, or closed.</summary>
+    public void Cut(CircuitId circuit, bool isCut, MonotonicTime now) => circuits[circuit.Index].Cut(isCut, now);
 
     /// <summary>Decides for the loads of every circuit on which something changed or is due.</summary>
     public void Admit(Facts facts)

@@ -10,12 +10,16 @@ internal sealed class CircuitAdmission
     // Nameplates are sums of decimal fractions: a limit that is met exactly must not fail on the last bit.
     private const double SlackA = 1e-9;
 
+    // A current is read once it has settled, and once more where that reading was too old.
+    private static readonly Duration showsAlone = WireCurrent.Settles + WireCurrent.Settles + Duration.FromSeconds(1);
+
     private readonly Circuit circuit;
     private readonly CircuitLimits limits;
     private readonly ImmutableArray<Candidate> byPriority;
     private readonly MonotonicTime[] offSince;
     private readonly Agenda agenda = new();
     private MonotonicTime lastSwitchedOn;
+    private MonotonicTime firstTurn;
     private bool isCalled = true;
     private bool isQuiet;
     private bool isCut;
@@ -40,6 +44,7 @@ internal sealed class CircuitAdmission
         }
 
         lastSwitchedOn = start + -limits.SwitchingStagger;
+        firstTurn = start;
     }
 
     public CircuitId Id => circuit.Id;
@@ -61,11 +66,13 @@ internal sealed class CircuitAdmission
         currentFactor = drawsMoreBy;
     }
 
-    /// <summary>Its contactor is open, or closed again; then its loads come back one at a time.</summary>
-    public void Cut(bool isOpen)
+    /// <summary>Its contactor is open, or closed again; then its loads come back one at a time, the first of them after a moment in which
+    /// everything is told off, so that the current of a relay that is still welded stands alone.</summary>
+    public void Cut(bool isOpen, MonotonicTime now)
     {
         isCalled = true;
         isCut = isOpen;
+        firstTurn = isOpen ? firstTurn : now + Duration.Max(limits.RestartSpacing, showsAlone);
     }
 
     /// <summary>Decides for its loads, unless nothing changed and nothing is due.</summary>
@@ -151,6 +158,7 @@ internal sealed class CircuitAdmission
         }
 
         var turn = lastSwitchedOn + (isRestarting ? limits.RestartSpacing : limits.SwitchingStagger);
+        turn = turn < firstTurn ? firstTurn : turn;
         if (now < turn)
         {
             agenda.Add(turn);

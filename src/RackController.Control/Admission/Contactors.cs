@@ -41,7 +41,7 @@ internal sealed class Contactors
             }
 
             commands.SetCut(circuit.Id, isCut);
-            admission.Cut(circuit.Id, isCut);
+            admission.Cut(circuit.Id, isCut, now.Monotonic);
             areas.Of(circuit.Id).Agenda.Add(now.Monotonic);
             events.Take(new ControlEvent(
                 now, EventKind.Load, circuit.ContactorName, isCut ? "open" : "closed",

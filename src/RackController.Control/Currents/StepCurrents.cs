@@ -17,6 +17,7 @@ internal sealed class StepCurrents : ICurrentJudge
     private static readonly Duration learnsEvery = Duration.FromSeconds(10);
     private const int Learns = 30;
 
+    private readonly CircuitId circuit;
     private readonly SensorId sensor;
     private readonly LoadBeliefs loads;
     private MonotonicTime settlesAt;
@@ -24,10 +25,12 @@ internal sealed class StepCurrents : ICurrentJudge
     private double beforeA = double.NaN;
     private double settledA = double.NaN;
     private bool isSettling;
+    private bool wasCut;
     private int looks;
 
     public StepCurrents(Site site, Circuit circuit, SensorId sensor, MonotonicTime start)
     {
+        this.circuit = circuit.Id;
         this.sensor = sensor;
         looksAt = start + WireCurrent.Settles;
         loads = new LoadBeliefs(site, circuit);
@@ -41,6 +44,7 @@ internal sealed class StepCurrents : ICurrentJudge
             BeginToSettle(facts);
         }
 
+        FollowContactor(facts);
         if (!facts.IsKnown(sensor))
         {
             isSettling = false;
@@ -77,6 +81,20 @@ internal sealed class StepCurrents : ICurrentJudge
 
         isSettling = true;
         settlesAt = facts.Now.Monotonic + WireCurrent.Settles;
+    }
+
+    // What comes back with the contactor, nobody switched on: it is looked at by itself, before any load is on.
+    private void FollowContactor(Facts facts)
+    {
+        var isCut = facts.WasCut(circuit);
+        if (wasCut && !isCut)
+        {
+            (beforeA, settledA) = (double.NaN, double.NaN);
+            isSettling = true;
+            settlesAt = facts.Now.Monotonic + WireCurrent.Settles;
+        }
+
+        wasCut = isCut;
     }
 
     private void LookAtValue(Facts facts)

@@ -108,6 +108,28 @@ public class StepCurrentsTests
     }
 
     [Fact]
+    public void APumpThatIsStillWeldedWhenItsLatchIsResetIsFoundBeforeAnythingElseIsOn()
+    {
+        var circuit = new LiveCircuit(site => site.WithContactor());
+        WeldAndReset(circuit, mends: false);
+        circuit.Rig.LeapFor(Duration.FromSeconds(5));
+        Assert.True(circuit.Rig.IsCut);
+        Assert.All(circuit.Rig.Site.Loads, load => Assert.False(circuit.Rig.IsOn(load.Name)));
+        circuit.Rig.LeapFor(Duration.FromHours(24));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
+    public void APumpWhoseRelayWasChangedRunsAgainAfterTheReset()
+    {
+        var circuit = new LiveCircuit(site => site.WithContactor());
+        WeldAndReset(circuit, mends: true);
+        circuit.Rig.LeapFor(Duration.FromHours(48));
+        Assert.False(circuit.Rig.IsCut);
+        Assert.DoesNotContain(circuit.Rig.Control.Alarms(), alarm => alarm.State is AlarmState.Unacknowledged or AlarmState.Latched);
+    }
+
+    [Fact]
     public void AWeldedLightIsToldOfAndTakesNoAirAway()
     {
         var circuit = new LiveCircuit(
@@ -155,5 +177,23 @@ public class StepCurrentsTests
         circuit.Draws(Light, 0);
         circuit.Rig.LeapFor(Duration.FromHours(20));
         Assert.DoesNotContain(circuit.Rig.Control.Alarms(), alarm => alarm.Key.Contains("dead", StringComparison.Ordinal));
+    }
+
+    // Until the contactor has just closed again.
+    private static void WeldAndReset(LiveCircuit circuit, bool mends)
+    {
+        const string key = "north/pump/relay-welded";
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Weld("north/pump");
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsCut);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        if (mends)
+        {
+            circuit.Mend("north/pump");
+        }
+
+        circuit.Rig.Scan(new ResetLatch("Ada", key));
+        circuit.Rig.Scan(new ConfirmReset("Ben", key));
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsCut);
     }
 }
