@@ -7,7 +7,7 @@ namespace RackController.Hardware;
 /// <summary>
 /// The lines of one chip. A call that fails is a fault of this scan, and the others are still made. A fault that lasts is
 /// answered by claiming again, for as long as it takes: a contact by itself while the chip's relays obey, since a relay that is let go
-/// clicks; else the whole chip, all outputs at their safe level.
+/// clicks; else the whole chip, all relays at their safe level and the contactors as they were told.
 /// </summary>
 internal sealed class GpioBank : IDisposable
 {
@@ -33,7 +33,7 @@ internal sealed class GpioBank : IDisposable
         this.contacts = contacts;
     }
 
-    /// <summary>Opens the chip and takes its relay lines, each at its safe level.</summary>
+    /// <summary>Opens the chip and takes its output lines, each at its safe level; again, a contactor as it was told.</summary>
     /// <exception cref="IOException">The chip or a line cannot be had; what was taken is released again.</exception>
     internal void ClaimRelays()
     {
@@ -92,7 +92,8 @@ internal sealed class GpioBank : IDisposable
             }
         }
 
-        // A line that answers but does not follow is no reason to let the chip go: that would release its other relays.
+        // A line that answers but does not follow is no reason to let the chip go: that would release its other relays. One that cannot
+        // be written is: the chip may have to be opened again.
         writeFailed = fault is not null;
         ScheduleClaim(now);
         return fault ?? levelFault;

@@ -11,6 +11,7 @@ internal abstract class OutputLine
     private readonly PinValue safeLevel;
     private readonly string levelFault;
     private PinValue? confirmed;
+    private PinValue? told;
 
     /// <summary>Describes a line.</summary>
     /// <param name="name">What its coil switches.</param>
@@ -33,6 +34,9 @@ internal abstract class OutputLine
     /// <summary>Whether commands ask for an energised coil.</summary>
     protected abstract bool IsEnergisedBy(RelayCommands commands);
 
+    /// <summary>Whether a line that is claimed again is given at once what its coil was last told, and not its safe level.</summary>
+    protected virtual bool StaysAsTold => false;
+
     /// <summary>What the coil switches, and how, for the log.</summary>
     protected abstract string Wiring { get; }
 
@@ -41,12 +45,12 @@ internal abstract class OutputLine
 
     private PinValue LevelWhere(bool isEnergised) => isEnergised == isActiveLow ? PinValue.Low : PinValue.High;
 
-    /// <summary>Takes the line at its safe level from the first instant.</summary>
+    /// <summary>Takes the line from the first instant at its safe level, or at what it was told before where it stays so.</summary>
     /// <exception cref="IOException">The line cannot be had.</exception>
     internal void Claim(GpioController controller)
     {
         confirmed = null;
-        controller.OpenPin(line.Offset, PinMode.Output, safeLevel);
+        controller.OpenPin(line.Offset, PinMode.Output, StaysAsTold ? told ?? safeLevel : safeLevel);
     }
 
     /// <summary>Gives the coil what it is told, and reads back whether the line followed.</summary>
@@ -55,6 +59,7 @@ internal abstract class OutputLine
     internal string? Write(GpioController controller, RelayCommands commands)
     {
         var wanted = LevelBy(commands);
+        told = wanted;
         if (confirmed != wanted)
         {
             // Unconfirmed until the read-back, so that whatever fails in between is written again by the next scan.
