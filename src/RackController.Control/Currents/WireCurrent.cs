@@ -19,8 +19,8 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
     // Nameplates state the most that a load may draw, and sensors err by a tenth of that: in the middle both are told apart best.
     private const double FlowingShare = 0.5;
 
-    // While outputs fail a relay may well not be where it was told to be. Long enough for the lines to be claimed again, and shorter than the
-    // ten seconds after which a supervisor starts the controller anew, so that a pump is cut before.
+    // While outputs fail a relay may well not be where it was told to be. Long enough for the lines to be claimed again, and shorter than
+    // the ten seconds after which a supervisor starts the controller anew, so that a pump is cut before.
     private static readonly Duration failingPatience = Duration.FromSeconds(4);
 
     private readonly LoadBelief? ofCircuit = circuit?.Of(load);
