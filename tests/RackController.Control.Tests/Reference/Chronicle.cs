@@ -67,6 +67,9 @@ internal sealed class Chronicle(Site site)
     public bool WasOn(LoadId load, int page) =>
         IsFirstOfItsRun(page) ? Site[load].SafeState == SwitchState.On : pages[page - 1].On[load.Index];
 
+    /// <summary>Whether a circuit was told to be cut by the scan before a page.</summary>
+    public bool WasCut(CircuitId circuit, int page) => !IsFirstOfItsRun(page) && pages[page - 1].Cut[circuit.Index];
+
     /// <summary>Since when a load that is seen on has been on: the scan that told it.</summary>
     public MonotonicTime OnSince(LoadId load, int page)
     {

@@ -24,7 +24,9 @@ internal sealed class Chronicler
         rows = PlainTable.Of(story.Site);
         foreach (var row in rows)
         {
-            chronicle.LatchHolds[row.Key] = [.. story.Site.Loads.Where(row.Loads).Select(load => load.Rack)];
+            var cut = row.Row == "relay-welded" ? CutWith(row.Place) : null;
+            chronicle.LatchHolds[row.Key] =
+                [.. story.Site.Loads.Where(load => row.Loads(load) || load.Circuit == cut).Select(load => load.Rack)];
         }
 
         boot = new Boot(story.Now, SavedAt: null, First: 0);
@@ -81,6 +83,7 @@ internal sealed class Chronicler
         currents = chronicle.IsFirstOfItsRun(chronicle.Last) ? new PlainCurrents(chronicle) : currents;
         page.Flows = currents!.Read();
         page.On = [.. told.Commands];
+        page.Cut = [.. told.Commands.Skip(site.Loads.Length)];
         var why = told.Control.Why();
         page.Sheds = [.. site.Circuits.Select(circuit => why.Any(
             each => site[each.Load].Circuit == circuit.Id && each.Admission.Contains("may carry", StringComparison.Ordinal)))];
@@ -208,6 +211,13 @@ internal sealed class Chronicler
         var kept = told.Control.Save().Items;
         return rows.Where(row => kept[$"{row.Key}/latched"] == 1 != chronicle.Now.Answers[row.Key].Latched)
             .Select(row => $"the latch of {row.Key}; plainly {chronicle.Now.Answers[row.Key]}").FirstOrDefault();
+    }
+
+    // The circuit whose contactor opens for a pump.
+    private CircuitId? CutWith(string place)
+    {
+        var load = story.Site.Loads.Single(each => each.Name == place);
+        return load.Kind == LoadKind.Pump && story.Site[load.Circuit].HasUpstreamContactor ? load.Circuit : null;
     }
 
     private bool Objects(PlainRow row, Load load) =>

@@ -54,6 +54,9 @@ internal sealed class Page
     /// <summary>What each load was told by it.</summary>
     public bool[] On { get; set; } = [];
 
+    /// <summary>Which circuits it told their contactors to cut.</summary>
+    public bool[] Cut { get; set; } = [];
+
     /// <summary>Which circuits could not carry all that was wanted.</summary>
     public bool[] Sheds { get; set; } = [];
 

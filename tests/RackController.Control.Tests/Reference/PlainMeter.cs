@@ -46,6 +46,12 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             (isSettling, settlesAt) = (true, now + settles);
         }
 
+        if (story.Last > 0 && story.WasCut(circuit.Id, story.Last - 1) && !story.IsFirstOfItsRun(story.Last)
+            && !story.WasCut(circuit.Id, story.Last))
+        {
+            (beforeA, stoodA, isSettling, settlesAt) = (double.NaN, double.NaN, true, now + settles);
+        }
+
         if (Said(story.Last) is not { } saidA)
         {
             (isSettling, stoodA) = (false, double.NaN);

@@ -35,7 +35,7 @@ internal sealed class PlainWire(Chronicle story, Load load, Sensor sensor, Plain
         if (sees != seen)
         {
             seen = sees;
-            settledAt = now + (story.Now.Conditions.Io.IsOk ? settles : Duration.FromMinutes(1));
+            settledAt = now + (story.Now.Conditions.Io.IsOk ? settles : Duration.FromSeconds(4));
             (flow, nextTry) = (Flow.Unknown, settledAt);
         }
 
