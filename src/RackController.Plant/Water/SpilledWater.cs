@@ -25,9 +25,9 @@ internal sealed class SpilledWater(DripTray? tray)
     /// <param name="spilledM3">All that was ever spilled.</param>
     public double DepthM(double spilledM3) => capacityM3 > 0 ? InTrayM3(spilledM3) / capacityM3 * depthM : 0;
 
-    /// <summary>Water in the drip tray when it stands at a depth, m3.</summary>
+    /// <summary>Water in the drip tray when it stands at a depth, m3; without one it never does.</summary>
     /// <param name="atM">Depth, m.</param>
-    public double TrayVolumeM3(double atM) => capacityM3 * atM / depthM;
+    public double TrayVolumeM3(double atM) => depthM > 0 ? capacityM3 * atM / depthM : double.PositiveInfinity;
 
     /// <summary>Water on the floor, m3.</summary>
     /// <param name="spilledM3">All that was ever spilled.</param>

@@ -65,6 +65,24 @@ public sealed class DripTrayTests
         Assert.Equal(0, rack.Reading("north/leak rope").Value);
     }
 
+    /// <summary>A rack file refuses one; a rack that was made otherwise must not stand still for it.</summary>
+    [Fact]
+    public void AFloatThatHangsInNoDripTrayStaysDryAndHoldsNobodyUp()
+    {
+        var rack = With(null);
+        rack.Inject(FaultKind.TrayLeak, 1e6, fault => fault with { Rack = north, TierNumber = 1, Size = 1 });
+        rack.Flood();
+        var end = rack.After(1800);
+        for (var news = 0; rack.Plant.Reached < end; news++)
+        {
+            rack.Plant.AdvanceToNews(end);
+            Assert.InRange(news, 0, 10_000);
+        }
+
+        Assert.True(rack.Truth.SpilledL > 1);
+        Assert.Equal(0, rack.Reading("north/drip tray float").Value);
+    }
+
     [Fact]
     public void TheFirstDropBeyondTheDripTrayIsNewsToWhoeverWatchesForIt()
     {
