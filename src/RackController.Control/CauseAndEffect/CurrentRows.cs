@@ -52,14 +52,15 @@ internal static class CurrentRows
     };
 
     public static CauseAndEffectRow LoadCheck { get; } = new(
-        "load-check", "an aerator or fan was on for long, or its current seems to be gone", "circuit current", RowEffect.ForbidOn,
+        "load-check", "an aerator or fan was on for long, or the current of one of them or of a light seems to be gone", "circuit current",
+        RowEffect.ForbidOn,
         "it is off for a moment, to see its current fall and rise", "by itself", Alarm: null)
     {
         Scope = RowScope.Circuit,
         IsOrdinary = true,
         Instances = (row, site) =>
             from at in site.Metered
-            from checks in site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsAir(load)).Index()
+            from checks in site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsChecked(load)).Index()
             select new LoadCheck(row, site, checks.Item, at.Sensor.Id, checks.Index),
     };
 
@@ -73,6 +74,9 @@ internal static class CurrentRows
         Returns = WaysBack.Reset,
         Instances = (row, site) => site.Site.Loads.Select(load => new RelayWorn(row, site.Site[load.Rack], load)),
     };
+
+    // A light out for seconds harms nothing; a pump or a valve would take its water away.
+    private static bool IsChecked(Load load) => IsAir(load) || load.Kind == LoadKind.Light;
 
     private static bool IsAir(Load load) => load.Kind is LoadKind.Aerator or LoadKind.Fan;
 }

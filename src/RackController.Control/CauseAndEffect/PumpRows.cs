@@ -71,9 +71,9 @@ internal static class PumpRows
     };
 
     public static CauseAndEffectRow NoFill { get; } = new(
-        "no-fill", "no water is seen to come: no flow, no fall in the reservoir, no rise in a tray",
-        "any one of pump flow, reservoir level, tray level and, where fills end by it, tray full float", RowEffect.ForbidOn,
-        "pump off: it is dry, clogged or air-bound", "after its rest time, for one more try; several in a row latch the pump",
+        "no-fill", "no water is seen to come: no flow, no fall in the reservoir, no rise in a tray, or far too much current",
+        "any one of pump flow, reservoir level, tray level, pump current and, where fills end by it, tray full float", RowEffect.ForbidOn,
+        "pump off: it is dry, clogged, air-bound or held fast", "after its rest time, for one more try; several in a row latch the pump",
         new AlarmText(
             AlarmPriority.High, "the pump burns if it runs on; crops dry out",
             "look at the water, the pump's screen and its hose; see whether a wired float has opened the pump's wire; reset",
@@ -81,7 +81,8 @@ internal static class PumpRows
     {
         Returns = WaysBack.ByItself | WaysBack.Reset,
         Instances = (row, site) => site.Site.Racks
-            .Where(rack => site.SensorsOf(rack, SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel).Length > 0
+            .Where(rack => site.SensorsOf(
+                rack, SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel, SensorKind.PumpCurrent).Length > 0
                 || (rack.Schedule.Floods.Fill is FillUntilFull && site.SensorsOf(rack, SensorKind.TrayFullFloat).Length > 0))
             .Select(rack => new NoFill(row, rack, site.Start)),
     };

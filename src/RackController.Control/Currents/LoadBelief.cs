@@ -35,6 +35,9 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>1 where it was switched on since the current last settled, -1 off, 0 neither.</summary>
     public int Switched { get; set; }
 
+    /// <summary>Whether it was told on before what was switched since the current last settled.</summary>
+    public bool WasTold => Switched == 0 ? IsTold : Switched < 0;
+
     /// <summary>By how much its circuit has fallen for no known reason since it was switched on, A.</summary>
     public double LostA { get; set; }
 
@@ -43,6 +46,9 @@ internal sealed class LoadBelief(Load load, double nameplateA)
 
     /// <summary>By how much what it draws may be out, A.</summary>
     public double DoubtA => (measuredA is null ? NameplateDoubt : MeasuredDoubt) * Math.Abs(ExpectedA);
+
+    /// <summary>Whether its circuit fell when it was last switched off, and has not risen since by about as much as it draws.</summary>
+    public bool SawFall { get; set; }
 
     /// <summary>Whether it draws enough to be told apart on its circuit.</summary>
     public bool IsSeen { get; set; }
@@ -63,12 +69,15 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>Whether a change for no known reason is about as much as it draws.</summary>
     public bool IsLike(double changeA) => IsSeen && Math.Abs(changeA - DrawsA) <= LikeShare * DrawsA;
 
+    /// <summary>Whether so much of a rise may be its own.</summary>
+    public bool MayBe(double riseA) => riseA >= LikeShare * DrawsA;
+
     /// <summary>Whether such a change is more like what it draws than like what another does.</summary>
     public bool IsLiker(double changeA, LoadBelief other) => Math.Abs(changeA - DrawsA) < Math.Abs(changeA - other.DrawsA);
 
     /// <summary>Whether as much as it draws was lost since it was switched on.</summary>
     public bool WasLost => LostA >= (1 - LikeShare) * DrawsA;
 
-    /// <summary>It switched alone, and the circuit changed by so much.</summary>
-    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA * LeastShare, nameplateA / LeastShare);
+    /// <summary>It switched alone, and the circuit changed by so much; far more than its nameplate says was something else.</summary>
+    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA * LeastShare, nameplateA * (1 + NameplateDoubt));
 }

@@ -89,6 +89,7 @@ internal sealed class LoadBeliefs
         foreach (var load in loads)
         {
             load.Flow = load.Switched == 0 ? load.Flow : Flow.Unknown;
+            load.SawFall = false;
             load.Switched = 0;
         }
     }
@@ -107,6 +108,7 @@ internal sealed class LoadBeliefs
         }
 
         var missingA = expectedA - changeA;
+        SuspectOthers(missingA);
         var alike = 0;
         foreach (var load in loads)
         {
@@ -128,6 +130,25 @@ internal sealed class LoadBeliefs
         See();
     }
 
+    // What stopped or began to draw while another was switched.
+    private void SuspectOthers(double missingA)
+    {
+        foreach (var load in loads)
+        {
+            if (load.Switched != 0)
+            {
+                continue;
+            }
+
+            load.SawFall &= !load.MayBe(-missingA);
+            if (load.IsTold && load.Flow != Flow.Still && load.IsLike(missingA))
+            {
+                load.LostA += missingA;
+                load.Flow = Flow.SeemsStill;
+            }
+        }
+    }
+
     private static void Judge(LoadBelief load, double missingA, double doubtA, bool isAlone, bool standsOut, double valueA)
     {
         var isOn = load.Switched > 0;
@@ -141,6 +162,7 @@ internal sealed class LoadBeliefs
             : isOn ? followed.Value || load.Flow is Flow.Flows or Flow.SeemsToFlow ? Flow.Flows : Flow.Still
             : followed.Value || !KeepsFlowing(load, valueA) ? Flow.Still
             : standsOut ? Flow.Flows : Flow.SeemsToFlow;
+        load.SawFall = !isOn && followed == true;
         load.Switched = 0;
         load.LostA = 0;
     }
@@ -163,12 +185,13 @@ internal sealed class LoadBeliefs
         LoadBelief? rises = null;
         foreach (var load in loads)
         {
-            load.LostA = load.IsTold && !double.IsNaN(changeA) ? Math.Max(0, load.LostA - changeA) : 0;
-            if (load.IsTold && (load.IsLike(-changeA) || (load.Flow == Flow.Still && load.IsLike(changeA))))
+            load.SawFall &= !load.MayBe(changeA);
+            load.LostA = load.WasTold && !double.IsNaN(changeA) ? Math.Max(0, load.LostA - changeA) : 0;
+            if (load.WasTold && (load.IsLike(-changeA) || (load.Flow == Flow.Still && load.IsLike(changeA))))
             {
                 load.Flow = Flow.SeemsStill;
             }
-            else if (!load.IsTold && load.Flow != Flow.Flows && load.IsLike(changeA))
+            else if (!load.WasTold && load.Flow != Flow.Flows && load.IsLike(changeA))
             {
                 rises = rises is null || load.IsLiker(changeA, rises) ? load : rises;
             }

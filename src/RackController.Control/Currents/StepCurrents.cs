@@ -45,8 +45,9 @@ internal sealed class StepCurrents : ICurrentJudge
         }
 
         FollowContactor(facts);
-        if (!facts.IsKnown(sensor))
+        if (!facts.IsKnown(sensor) || !facts.Conditions.Io.IsOk)
         {
+            // Nor does anybody know where relays are while outputs fail.
             isSettling = false;
             settledA = double.NaN;
             loads.ForgetSwitched();
@@ -66,10 +67,18 @@ internal sealed class StepCurrents : ICurrentJudge
     /// <summary>What is believed of a load of the circuit.</summary>
     public LoadBelief Of(Load load) => loads.Of(load.Id);
 
-    /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it saw it fall, and has not risen
-    /// since. Asked at a time that is named on the agenda.</summary>
-    public bool Contradicts(LoadBelief load, Facts facts) => facts.IsKnown(sensor) && !isSettling
-        && load is { IsSeen: true, Flow: Flow.Still } && facts.ValueWhenDue(sensor) - settledA < load.DrawsA / 2;
+    /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it carries less than that, or it
+    /// fell when the load was switched off and has not risen since. Asked at a time that is named on the agenda.</summary>
+    public bool Contradicts(LoadBelief load, Facts facts)
+    {
+        if (!facts.IsKnown(sensor) || isSettling || !load.IsSeen)
+        {
+            return false;
+        }
+
+        var valueA = facts.ValueWhenDue(sensor);
+        return valueA < load.DrawsA / 2 || (load.SawFall && !load.MayBe(valueA - settledA));
+    }
 
     private void BeginToSettle(Facts facts)
     {

@@ -4,9 +4,9 @@ using RackController.Model;
 namespace RackController.Control;
 
 /// <summary>
-/// Switches an aerator or fan off for a moment, to see the current of its circuit fall and rise again: now and then, and whenever that
-/// current seems to say that it has stopped. What never switches is otherwise never known to be alive, and a few watts do not show among
-/// lights. Hazard: a dead aerator that nobody notices.
+/// Switches an aerator, fan or light off for a moment, to see the current of its circuit fall and rise again: whenever that current seems
+/// to say that it has stopped, and an aerator or fan now and then. What never switches is otherwise never known to be alive, and a few
+/// watts do not show among lights. Hazard: a dead aerator that nobody notices.
 /// </summary>
 internal sealed class LoadCheck : Interlock
 {
@@ -17,7 +17,9 @@ internal sealed class LoadCheck : Interlock
     private readonly CircuitLimits limits;
     private readonly SensorId sensor;
     private readonly Duration turn;
+    private readonly bool isRegular;
     private MonotonicTime switchedAt;
+    private MonotonicTime? doubtedSince;
     private MonotonicTime until;
     private bool isTold;
     private bool isChecking;
@@ -35,6 +37,7 @@ internal sealed class LoadCheck : Interlock
         limits = CircuitLimits.Of(at.Site, load.Circuit);
         this.sensor = sensor;
         this.turn = apart * turn;
+        isRegular = load.Kind is LoadKind.Aerator or LoadKind.Fan;
         switchedAt = at.Start;
     }
 
@@ -54,7 +57,7 @@ internal sealed class LoadCheck : Interlock
                 return false;
             }
 
-            (isChecking, wasChecked) = (true, true);
+            (isChecking, wasChecked, doubtedSince) = (true, true, null);
             until = now + lasts;
         }
 
@@ -71,8 +74,16 @@ internal sealed class LoadCheck : Interlock
     private MonotonicTime Due(Facts facts)
     {
         var flow = facts.FlowOf(Loads[0]);
-        var isInDoubt = flow == Flow.SeemsStill || (flow == Flow.Unknown && !wasChecked);
-        return switchedAt + (isInDoubt ? inDoubt : limits.LoadCheckEvery) + turn;
+        if (flow == Flow.SeemsStill || (isRegular && flow == Flow.Unknown && !wasChecked))
+        {
+            // All loads that draw about as much are in doubt at once.
+            doubtedSince ??= facts.Now.Monotonic;
+            var (borne, seen) = (switchedAt + inDoubt, doubtedSince.Value + apart);
+            return (borne > seen ? borne : seen) + turn;
+        }
+
+        doubtedSince = null;
+        return isRegular ? switchedAt + limits.LoadCheckEvery + turn : MonotonicTime.Never;
     }
 
     private void Follow(Facts facts)

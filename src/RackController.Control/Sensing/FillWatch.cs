@@ -8,7 +8,8 @@ namespace RackController.Control;
 /// Watches whether the water moves that a rack's pump should move: within a time of its start flow must show, the reservoir fall or a
 /// tray rise. One sensor that sees it is enough. One that saw flow and sees it no more for as long takes it back, as for a pump that
 /// draws air. Full floats close late, so they speak for a fill at any time, and against one only when the run is over and nothing
-/// else could tell. Whoever stood still, to the last bit, while another saw the water move is doubted.
+/// else could tell. A pump that draws far more than its nameplate is held fast and moves nothing. Whoever stood still, to the last
+/// bit, while another saw the water move is doubted.
 /// </summary>
 internal sealed class FillWatch
 {
@@ -17,6 +18,10 @@ internal sealed class FillWatch
 
     private const double LeastMm = 1;
     private const double TrayRiseMm = 3;
+
+    // A rotor that is held fast draws what it draws in its first moments, several times its nameplate; common practice, no source.
+    private const double StalledShare = 2;
+    private static readonly Duration stallsFor = Duration.FromSeconds(5);
 
     private readonly Rack rack;
     private readonly PumpRun run;
@@ -30,6 +35,8 @@ internal sealed class FillWatch
     private bool isRested;
     private bool sawFlow;
     private MonotonicTime? flowLostAt;
+    private readonly Limit? stalled;
+    private MonotonicTime? stalledSince;
 
     public FillWatch(
         Site site, Rack rack, MonotonicTime start, ICollection<SensorLevel> levels, Action<SensorId, string> doubt)
@@ -53,6 +60,10 @@ internal sealed class FillWatch
             .. own.Where(sensor => sensor.Kind == SensorKind.TrayLevel)
                 .Select(sensor => new LevelSense(sensor, TrayRiseMm, FloodTray.DrainedBelowMm)),
         ];
+        var pump = site[rack.Pump.Load];
+        stalled = own.FirstOrDefault(sensor => sensor.Kind == SensorKind.PumpCurrent) is { } current
+            ? new Limit(current.Id, StalledShare * pump.CurrentA(site[pump.Circuit].VoltageV), levels)
+            : null;
         fullFloats = new FloatsClosing([.. own.Where(sensor => sensor.Kind == SensorKind.TrayFullFloat)]);
     }
 
@@ -80,7 +91,7 @@ internal sealed class FillWatch
 
     private void Switch(Facts facts)
     {
-        (isJudged, isRested) = (false, false);
+        (isJudged, isRested, stalledSince) = (false, false, null);
         if (run.IsRunning)
         {
             Sight = FillSight.Awaited;
@@ -102,6 +113,12 @@ internal sealed class FillWatch
 
     private void WatchRun(Facts facts, Agenda agenda)
     {
+        if (IsStalled(facts, agenda))
+        {
+            (Sight, isJudged) = (FillSight.NotSeen, true);
+            return;
+        }
+
         var due = run.Since + within;
         if (fullFloats.AnyHasClosed(facts) && Sight is FillSight.Awaited or FillSight.Unseeable)
         {
@@ -122,6 +139,23 @@ internal sealed class FillWatch
         {
             WatchFlow(facts, agenda);
         }
+    }
+
+    private bool IsStalled(Facts facts, Agenda agenda)
+    {
+        if (stalled is not { } limit || !facts.IsKnown(limit.Sensor) || !facts.IsAbove(limit))
+        {
+            stalledSince = null;
+            return false;
+        }
+
+        var known = (stalledSince ??= facts.Now.Monotonic) + stallsFor;
+        if (facts.Now.Monotonic < known)
+        {
+            agenda.Add(known);
+        }
+
+        return facts.Now.Monotonic >= known;
     }
 
     private void Judge(Facts facts, MonotonicTime due)

@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Model;
 using RackController.Testing;
 
 namespace RackController.Control.Tests.Currents;
@@ -81,6 +82,51 @@ public class StepCurrentsTests
         circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
         circuit.Rig.LeapFor(Duration.FromMinutes(1));
         Assert.Equal(AlarmPriority.Medium, circuit.Rig.Alarm("north/tier 1 light/dead-load")!.Priority);
+    }
+
+    [Fact]
+    public void ALightThatDiesInTheMomentInWhichThePumpIsSwitchedIsFoundByACheck()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Draws(Light, 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm("north/tier 1 light/dead-load")!.State);
+        Assert.Null(circuit.Rig.Alarm("north/tier 2 light/dead-load"));
+        Assert.Null(circuit.Rig.Alarm("north/tier 1 light/relay-welded"));
+    }
+
+    [Fact]
+    public void ARelayThatWeldsJustBeforeThePumpIsDueIsNotTalkedAwayByTheCircuit()
+    {
+        static LiveCircuit Make() => new(site => site.WithContactor().WithPumpCurrent());
+        var sound = Make();
+        sound.Rig.LeapUntil(() => sound.Rig.IsOn("north/pump"));
+        var circuit = Make();
+        circuit.Rig.LeapFor(sound.Rig.Now.Monotonic - circuit.Rig.Now.Monotonic - Duration.FromSeconds(1));
+        circuit.Weld("north/pump");
+        circuit.Rig.Set("north/pump current", 0.375);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.LeapFor(Duration.FromSeconds(10));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
+    public void NothingIsTakenForDeadBecauseOutputsFailed()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        circuit.Rig.Conditions = ScanConditions.Good with { Io = new IoOutcome("the board is gone") };
+        circuit.Draws(Aerator, 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Draws(Aerator, 1);
+        circuit.Rig.Conditions = ScanConditions.Good;
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.DoesNotContain(circuit.Rig.Control.Alarms(), alarm => alarm.Key.Contains("/dead-", StringComparison.Ordinal));
     }
 
     [Fact]

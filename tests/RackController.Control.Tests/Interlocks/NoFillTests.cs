@@ -95,6 +95,22 @@ public class NoFillTests
         Assert.True(rig.IsOn("north/pump"));
     }
 
+    /// <summary>The pump's nameplate says 0.375 A (arithmetic); a rotor that is held fast draws several times that.</summary>
+    [Fact]
+    public void APumpThatIsHeldFastIsCutWithinSecondsThoughWaterHasMoved()
+    {
+        var rig = new Rig(Sites.OneRack(tiers: 1).WithPumpCurrent());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set("north/pump current", 0.4);
+        rig.LeapFor(Duration.FromMinutes(3));
+        rig.Set("north/pump current", 1.5);
+        rig.LeapFor(Duration.FromSeconds(4.5));
+        Assert.True(rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromSeconds(1.5));
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.NotNull(rig.Alarm(Key));
+    }
+
     [Fact]
     public void OneMoreFloodIsTriedAndThenSomebodyMustLook()
     {

@@ -26,7 +26,9 @@ internal static class CurrentRowsPlain
     {
         var checkEvery = LimitsOf(story.Site, load.Circuit).Min(each => each.LoadCheckEvery);
         var (switchedAt, isTold, wasChecked) = (story.Now.Boot.Start.Monotonic, false, false);
+        var (apart, isRegular) = (Duration.FromSeconds(38), load.Kind is LoadKind.Aerator or LoadKind.Fan);
         MonotonicTime? until = null;
+        MonotonicTime? doubtedAt = null;
         foreach (var page in story.ThisRunBackwards().Reverse())
         {
             var (now, flow) = (story.Pages[page].At.Monotonic, story.Pages[page].Flows[load.Id.Index]);
@@ -36,12 +38,20 @@ internal static class CurrentRowsPlain
             }
 
             until = now < until ? until : null;
-            var isInDoubt = flow == Flow.SeemsStill || (flow == Flow.Unknown && !wasChecked);
-            var every = isInDoubt ? Duration.FromMinutes(10) : checkEvery;
-            var isDue = isTold && now >= switchedAt + every + Duration.FromSeconds(38) * turn;
-            if (until is null && isDue && story.Pages[page].Conditions.Io.IsOk && story.Pages[page].Believed[meter.Id.Index] is not null)
+            var canLook = isTold && story.Pages[page].Conditions.Io.IsOk && story.Pages[page].Believed[meter.Id.Index] is not null;
+            if (until is not null || !canLook)
             {
-                (until, wasChecked) = (now + Duration.FromSeconds(8), true);
+                continue;
+            }
+
+            var isInDoubt = flow == Flow.SeemsStill || (isRegular && flow == Flow.Unknown && !wasChecked);
+            doubtedAt = isInDoubt ? doubtedAt ?? now : null;
+            var hasWaited = isInDoubt
+                ? now >= switchedAt + Duration.FromMinutes(10) + apart * turn && now >= doubtedAt + apart + apart * turn
+                : isRegular && now >= switchedAt + checkEvery + apart * turn;
+            if (hasWaited)
+            {
+                (until, wasChecked, doubtedAt) = (now + Duration.FromSeconds(8), true, null);
             }
         }
 

@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control.Tests.Reference;
@@ -19,6 +20,7 @@ internal sealed class PlainFill(Chronicle story, Rack rack)
     private readonly List<Sensor> flows = Of(story, rack, SensorKind.PumpFlow);
     private readonly List<Sensor> levels = Of(story, rack, SensorKind.ReservoirLevel, SensorKind.TrayLevel);
     private readonly List<Sensor> floats = Of(story, rack, SensorKind.TrayFullFloat);
+    private readonly Sensor? current = Of(story, rack, SensorKind.PumpCurrent).FirstOrDefault();
     private readonly double leastLpm = 0.1 * rack.Pump.Curve.MaxFlowLpm;
     private readonly HashSet<SensorId> flowsAtRest = [];
     private HashSet<SensorId> dryAtStart = [];
@@ -26,6 +28,7 @@ internal sealed class PlainFill(Chronicle story, Rack rack)
     private bool isJudged;
     private bool sawFlow;
     private MonotonicTime? flowLostAt;
+    private MonotonicTime? stalledSince;
     private Sight sight;
 
     /// <summary>What is seen at every page.</summary>
@@ -77,11 +80,21 @@ internal sealed class PlainFill(Chronicle story, Rack rack)
     private void Start(int page)
     {
         (sight, firstPage, isJudged, sawFlow, flowLostAt) = (Sight.Awaited, page, false, false, null);
+        stalledSince = null;
         dryAtStart = [.. floats.Where(each => Said(page, each) == 0 && TakesPart(page, each)).Select(each => each.Id)];
     }
 
     private void Watch(int page)
     {
+        var pump = story.Site[rack.Pump.Load];
+        var isStalled = current is not null && Said(page, current) > 2 * pump.CurrentA(story.Site[pump.Circuit].VoltageV);
+        stalledSince = isStalled ? stalledSince ?? At(page) : null;
+        if (At(page) >= stalledSince + Duration.FromSeconds(5))
+        {
+            (sight, isJudged) = (Sight.NotSeen, true);
+            return;
+        }
+
         var hasClosed = floats.Any(each => dryAtStart.Contains(each.Id) && Said(page, each) == 1);
         sight = hasClosed && sight is (Sight.Awaited or Sight.Unseeable) ? Sight.Seen : sight;
         if (!isJudged && At(page) >= At(firstPage - 1) + rack.Limits.NoFillWithin)

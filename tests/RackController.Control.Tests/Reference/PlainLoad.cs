@@ -11,7 +11,7 @@ internal sealed class PlainLoad(Load load, double nameplateA)
 
     public Load Load { get; } = load;
 
-    /// <summary>What it drew when it last switched alone, within a third and three times its nameplate; before that by its nameplate,
+    /// <summary>What it drew when it last switched alone, between a third and 1.35 times its nameplate; before that by its nameplate,
     /// A.</summary>
     public double DrawsA => measuredA ?? nameplateA;
 
@@ -27,12 +27,20 @@ internal sealed class PlainLoad(Load load, double nameplateA)
     /// <summary>What its circuit has lost, for no reason that anybody knows, since it was switched on, A.</summary>
     public double LostA { get; set; }
 
+    /// <summary>Whether its circuit fell when it was last switched off, and has not risen since by what may be its own.</summary>
+    public bool SawFall { get; set; }
+
+    /// <summary>Whether it was told on before the last switchings.</summary>
+    public bool WasTold => Switched == 0 ? IsTold : Switched < 0;
+
     /// <summary>By how much its circuit should have changed for its sake, A.</summary>
     public double ExpectedA => Switched * DrawsA;
 
     public double DoubtA => Math.Abs(ExpectedA) * (measuredA is null ? 0.35 : 0.1);
 
+    public bool MayBe(double riseA) => riseA >= 0.35 * DrawsA;
+
     public bool IsAir => Load.Kind is LoadKind.Aerator or LoadKind.Fan;
 
-    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA / 3, nameplateA * 3);
+    public void Learn(double changeA) => measuredA = Math.Clamp(changeA, nameplateA / 3, nameplateA * 1.35);
 }

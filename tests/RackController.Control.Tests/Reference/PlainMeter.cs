@@ -52,9 +52,10 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             (beforeA, stoodA, isSettling, settlesAt) = (double.NaN, double.NaN, true, now + settles);
         }
 
-        if (Said(story.Last) is not { } saidA)
+        if (Said(story.Last) is not { } saidA || !story.Now.Conditions.Io.IsOk)
         {
             (isSettling, stoodA) = (false, double.NaN);
+            loads.ForEach(load => load.SawFall = false);
             foreach (var load in loads.Where(load => load.Switched != 0))
             {
                 (load.Flow, load.Switched) = (Flow.Unknown, 0);
@@ -70,14 +71,16 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     public Flow Of(Load load)
     {
         var own = loads.Single(each => each.Load.Id == load.Id);
-        return Said(story.Last) is not null && own.Switched == 0 && IsSeen(own) ? own.Flow : Flow.Unknown;
+        return Said(story.Last) is not null && story.Now.Conditions.Io.IsOk && own.Switched == 0 && IsSeen(own) ? own.Flow : Flow.Unknown;
     }
 
-    /// <summary>Whether it saw a load fall that another sensor takes to draw current, and has not risen since.</summary>
+    /// <summary>Whether it carries too little for a load that another sensor takes to draw current, or saw it fall and has not risen
+    /// since.</summary>
     public bool SpeaksAgainst(Load load)
     {
         var own = loads.Single(each => each.Load.Id == load.Id);
-        return Said(story.Last) is { } saidA && !isSettling && IsSeen(own) && own.Flow == Flow.Still && saidA - stoodA < own.DrawsA / 2;
+        return Said(story.Last) is { } saidA && !isSettling && IsSeen(own)
+            && (saidA < own.DrawsA / 2 || (own.SawFall && !own.MayBe(saidA - stoodA)));
     }
 
     private double? Said(int page) => story.Pages[page].Believed[meter.Id.Index];
@@ -112,6 +115,15 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         var isAlone = switched.Count == 1;
         var doubtsA = switched.ToDictionary(load => load, load => load.DoubtA);
         var missingA = switched.Sum(load => load.ExpectedA) - changeA;
+        foreach (var load in loads.Where(load => load.Switched == 0))
+        {
+            load.SawFall &= !load.MayBe(-missingA);
+            if (load.IsTold && load.Flow != Flow.Still && IsLike(load, missingA))
+            {
+                (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA);
+            }
+        }
+
         var alike = switched.Where(load => IsLike(load, Math.Abs(missingA))).ToList();
         foreach (var load in switched)
         {
@@ -135,7 +147,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
                 (true, true) => followed || drew ? Flow.Flows : Flow.Still,
                 (true, false) => followed || !flowsOn ? Flow.Still : standsOut ? Flow.Flows : Flow.SeemsToFlow,
             };
-            (load.Switched, load.LostA) = (0, 0);
+            (load.Switched, load.LostA, load.SawFall) = (0, 0, canTell && followed && !isOn);
         }
     }
 
@@ -146,11 +158,13 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         scatterA = isKnown ? 0.9 * scatterA + 0.1 * Math.Abs(changeA) : scatterA;
         foreach (var load in loads)
         {
-            load.LostA = load.IsTold && isKnown ? Math.Max(0, load.LostA - changeA) : 0;
+            load.SawFall &= !load.MayBe(changeA);
+            load.LostA = load.WasTold && isKnown ? Math.Max(0, load.LostA - changeA) : 0;
         }
 
-        var rises = loads.Where(load => !load.IsTold && load.Flow != Flow.Flows && IsLike(load, changeA)).MinBy(load => Off(load, changeA));
-        foreach (var load in loads.Where(load => load.IsTold
+        var rises = loads.Where(load => !load.WasTold && load.Flow != Flow.Flows && IsLike(load, changeA))
+            .MinBy(load => Off(load, changeA));
+        foreach (var load in loads.Where(load => load.WasTold
             && (IsLike(load, -changeA) || (load.Flow == Flow.Still && IsLike(load, changeA)))))
         {
             load.Flow = Flow.SeemsStill;

@@ -52,7 +52,7 @@ internal static class PlainTable
             yield return new("not-drained", rack.Name, Pump, (story, _) => PumpRowsPlain.NotDrained(story, rack));
         }
 
-        if (Has(SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel)
+        if (Has(SensorKind.PumpFlow, SensorKind.ReservoirLevel, SensorKind.TrayLevel, SensorKind.PumpCurrent)
             || (rack.Schedule.Floods.Fill is FillUntilFull && Has(SensorKind.TrayFullFloat)))
         {
             yield return new("no-fill", rack.Name, Pump, (story, key) => PumpRowsPlain.NoFill(story, rack, key));
@@ -103,8 +103,9 @@ internal static class PlainTable
         yield return new(
             "circuit-over-limit", circuit.Name, None,
             (story, key) => CurrentRowsPlain.CircuitOverLimit(story, circuit, meter, key));
-        var air = site.Loads.Where(load => load.Circuit == circuit.Id && IsAir(load) && PlainCurrents.IsMeasured(site, load));
-        foreach (var (turn, each) in air.Index())
+        var looked = site.Loads.Where(load => load.Circuit == circuit.Id && (IsAir(load) || load.Kind == LoadKind.Light)
+            && PlainCurrents.IsMeasured(site, load));
+        foreach (var (turn, each) in looked.Index())
         {
             yield return new(
                 "load-check", each.Name, load => load == each, (story, _) => CurrentRowsPlain.LoadCheck(story, each, meter, turn));
