@@ -46,8 +46,8 @@ internal sealed class Chronicle(Site site)
     /// between.</summary>
     public Duration Ago(int page) => Ago(pages[page].At.Monotonic, pages[page].Boot);
 
-    /// <summary>How long ago the controller first took charge.</summary>
-    public Duration InService() => Ago(pages[0].Boot.Start.Monotonic, pages[0].Boot);
+    /// <summary>How long ago the controller first took charge; it may have started anew before its first scan.</summary>
+    public Duration InService() => pages[0].Boot.Away + Ago(pages[0].Boot.Start.Monotonic, pages[0].Boot);
 
     private Duration Ago(MonotonicTime from, Boot run)
     {
