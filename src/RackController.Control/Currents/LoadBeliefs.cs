@@ -45,6 +45,23 @@ internal sealed class LoadBeliefs
         }
     }
 
+    /// <summary>Whether any is told on.</summary>
+    public bool IsAnyTold
+    {
+        get
+        {
+            foreach (var load in loads)
+            {
+                if (load.IsTold)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Whether a load draws enough to be told apart on its circuit.</summary>
     public static bool IsSeen(Site site, Load load)
     {
@@ -209,10 +226,8 @@ internal sealed class LoadBeliefs
     public void Bound(double valueA)
     {
         LoadBelief? alone = null;
-        var isAnyTold = false;
         foreach (var load in loads)
         {
-            isAnyTold |= load.IsTold;
             if (!load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow && valueA < load.DrawsA / 2)
             {
                 load.Flow = Flow.Still;
@@ -221,7 +236,7 @@ internal sealed class LoadBeliefs
             alone = load.IsLike(valueA) && (alone is null || load.IsLiker(valueA, alone)) ? load : alone;
         }
 
-        if (!isAnyTold && alone is not null)
+        if (!IsAnyTold && alone is not null)
         {
             alone.Flow = Flow.Flows;
         }

@@ -201,6 +201,22 @@ public class StepCurrentsTests
     }
 
     [Fact]
+    public void ARelayThatWeldedWhileTheSupplyWasAwayIsFoundWhileTheCircuitIsStillQuiet()
+    {
+        var circuit = new LiveCircuit(site => site.WithContactor());
+        const string sense = "sockets/supply sense";
+        circuit.Rig.LeapFor(Duration.FromMinutes(15));
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.Set(sense, 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(15));
+        circuit.Weld("north/pump");
+        circuit.Rig.Set(sense, 1);
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapFor(circuit.Rig.Site.Racks[0].Limits.SupplyQuietPeriod + -Duration.FromSeconds(30));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
     public void ASupplyThatWandersByATenthRaisesNoAlarm()
     {
         var circuit = new LiveCircuit();

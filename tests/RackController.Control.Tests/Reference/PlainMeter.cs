@@ -87,7 +87,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
 
     private void LookAt(double saidA, MonotonicTime now)
     {
-        looksAt = now + (looks < Learns ? Duration.FromSeconds(10) : Duration.FromMinutes(5));
+        looksAt = now + (looks < Learns || !loads.Any(load => load.IsTold) ? Duration.FromSeconds(10) : Duration.FromMinutes(5));
         if (isSettling && story.Now.Readings[meter.Id.Index].TakenAt < settlesAt)
         {
             settlesAt = now + settles;
