@@ -15,6 +15,8 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
 
     private static readonly TimeSpan Day = TimeSpan.FromHours(24);
 
+    private readonly HashSet<JournalEvent> known = [];
+
     /// <summary>How many events were acknowledged in all lives together.</summary>
     public long Acknowledged { get; private set; }
 
@@ -25,13 +27,14 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     /// <param name="round">Its number, from 1.</param>
     public void Run(int round)
     {
-        var intact = Read(folder);
+        Learn(Read(folder));
         if (round % 5 == 0)
         {
             Console.WriteLine($"round {round}: {Damage.ToTail(folder, random)}");
         }
 
-        var inheritance = new Inheritance(intact, Read(folder), ReadUpToDamage(folder));
+        var inheritance = new Inheritance(Read(folder), ReadUpToDamage(folder));
+        Learn(inheritance.Legible);
         var setAside = SetAside(folder);
         var hadJournal = File.Exists(Path.Combine(folder, "journal.db"));
         using var life = new Life(setting, folder);
@@ -44,7 +47,7 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         tally.Holds(
             $"round {round} puts a journal aside when it is broken, and only then",
             isSetAside == isBroken || !(isSetAside || isReady) ? null : isBroken ? "it was broken" : "it was sound");
-        Judge(round, life, inheritance, hadJournal);
+        Judge(round, life, inheritance, hadJournal && isReady);
         if (round % 4 == 2)
         {
             StartOnDamagedCopy(round);
@@ -111,15 +114,19 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         }
     }
 
-    private void Judge(int round, Life life, Inheritance inheritance, bool hadJournal)
+    /// <summary>A life that was killed before it drove racks may leave a broken journal as it found it, or a rescue half done.</summary>
+    private void Judge(int round, Life life, Inheritance inheritance, bool mustBeSound)
     {
-        var after = Read(folder);
-        var events = inheritance.NewIn(after);
+        var sound = Read(folder);
+        var after = sound ?? (mustBeSound ? null : ReadUpToDamage(folder));
+        var events = NewIn(after);
+        Learn(after);
         tally.Holds($"round {round} loses nothing acknowledged", StoryJudge.Lost(life.Acknowledged, events));
-        tally.Holds($"round {round} loses nothing of earlier lives", inheritance.LostIn(after));
+        tally.Holds(
+            $"round {round} loses nothing of earlier lives", after is null && !mustBeSound ? null : inheritance.LostIn(after));
         tally.Holds($"round {round} tells one story", StoryJudge.Difference(life.Lines, events));
         tally.Holds($"round {round} keeps pumps to their limits", FirstOf(PumpJudge.Complaints(events)));
-        tally.Holds($"round {round} leaves a sound journal", hadJournal && after is null ? "it is broken or gone" : null);
+        tally.Holds($"round {round} leaves a sound journal", sound is null && mustBeSound ? "it is broken or gone" : null);
         if (inheritance.Legible is { } before && after is not null)
         {
             SawLatch |= MemoryJudge.HasLatch(before);
@@ -128,14 +135,23 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         }
     }
 
+    private void Learn(JournalCopy? journal) => known.UnionWith(journal?.Events ?? []);
+
+    /// <summary>What follows the last event that earlier lives are known for. Before that, a rescue may tell events that damage had hidden
+    /// or changed.</summary>
+    private IReadOnlyList<JournalEvent> NewIn(JournalCopy? after)
+    {
+        List<JournalEvent> all = [.. after?.Events ?? []];
+        return all[(all.FindLastIndex(known.Contains) + 1)..];
+    }
+
     /// <summary>The journal of this round with a damaged tail, beside the one that goes on.</summary>
     private void StartOnDamagedCopy(int round)
     {
         var copy = Path.Combine(setting.Work, $"damaged-{round}");
         JournalCopy.CopyFiles(folder, copy);
-        var intact = Read(copy);
         var damage = Damage.ToTail(copy, random);
-        var inheritance = new Inheritance(intact, Read(copy), ReadUpToDamage(copy));
+        var inheritance = new Inheritance(Read(copy), ReadUpToDamage(copy));
         var isSound = inheritance.Sound is not null;
         using var life = new Life(setting, copy);
         var isReady = life.WaitUntilReady();

@@ -1,21 +1,12 @@
 namespace RackController.Crash;
 
 /// <summary>What a life finds of the journal that earlier lives left.</summary>
-/// <param name="Intact">What it was before anything was damaged; null when there was none.</param>
 /// <param name="Sound">What it is; null when there is none, or it is broken.</param>
 /// <param name="UpToDamage">What it gives up to the first damage; null when that is nothing.</param>
-internal sealed record Inheritance(JournalCopy? Intact, JournalCopy? Sound, JournalCopy? UpToDamage)
+internal sealed record Inheritance(JournalCopy? Sound, JournalCopy? UpToDamage)
 {
     /// <summary>What a life may be held to.</summary>
     public JournalCopy? Legible => Sound ?? UpToDamage;
-
-    /// <summary>The events that a life added, in all runs that it counted.</summary>
-    /// <param name="after">The journal after it.</param>
-    public IReadOnlyList<JournalEvent> NewIn(JournalCopy? after)
-    {
-        var old = (Intact?.Events ?? []).Concat(Sound?.Events ?? []).ToHashSet();
-        return [.. (after?.Events ?? []).Where(happened => !old.Contains(happened))];
-    }
 
     /// <summary>What a life lost of what it found; null when that is nothing.</summary>
     /// <param name="after">The journal after it.</param>

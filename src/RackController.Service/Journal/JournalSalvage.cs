@@ -122,10 +122,13 @@ internal static class JournalSalvage
         return null;
     }
 
-    /// <summary>A page that ends too early is filled with zeros, which no words hold.</summary>
     private static bool IsEventAfter(long last, object[] row) =>
         row[0] is long id && id > last && id - last <= 2 * LongestGap && row.Take(NumberColumns).All(value => value is long)
-        && row.Skip(NumberColumns).All(value => value is string words && !words.Contains('\0'));
+        && row[NumberColumns] is string kind && Enum.TryParse<EventKind>(kind, out _) && row.Skip(NumberColumns).All(IsLegible);
+
+    /// <summary>Neither the zeros that fill a page that ends too early nor the bytes of something else are words.</summary>
+    private static bool IsLegible(object value) =>
+        value is string words && !words.Any(letter => char.IsControl(letter) || letter == '\uFFFD');
 
     /// <summary>The rows of a query up to the first that cannot be read.</summary>
     /// <param name="broken">An open journal.</param>
