@@ -12,8 +12,8 @@ namespace RackController.Control;
 /// </summary>
 internal sealed class StepCurrents : ICurrentJudge
 {
-    // How often it is looked for what nobody switched; oftener at first, to learn how much the sensor scatters, and while everything is told
-    // off, because a current then is that of a welded relay, and a quiet circuit is not quiet for long.
+    // How often it is looked for what nobody switched; oftener at first, to learn how much the sensor scatters, and while everything
+    // is told off, because a current then is that of a welded relay, and a quiet circuit is not quiet for long.
     private static readonly Duration looksEvery = Duration.FromMinutes(5);
     private static readonly Duration learnsEvery = Duration.FromSeconds(10);
     private const int Learns = 30;
