@@ -10,11 +10,10 @@ internal static class MissingPartsPage
 {
     /// <summary>Prints it; nothing where nothing is missing.</summary>
     /// <param name="site">The site.</param>
-    /// <param name="path">Its file.</param>
     /// <param name="console">Where to print.</param>
-    public static void Print(Site site, string path, IAnsiConsole console)
+    public static void Print(Site site, IAnsiConsole console)
     {
-        PrintRows(site, path, console);
+        PrintRows(site, console);
         var gains = PartGains.Of(site);
         if (gains.Gains.IsEmpty)
         {
@@ -31,7 +30,7 @@ internal static class MissingPartsPage
         }
     }
 
-    private static void PrintRows(Site site, string path, IAnsiConsole console)
+    private static void PrintRows(Site site, IAnsiConsole console)
     {
         var lacking = CauseAndEffectTable.At(site).Where(row => !row.Lacking.IsEmpty).ToList();
         if (lacking.Count == 0)
@@ -40,7 +39,7 @@ internal static class MissingPartsPage
         }
 
         console.WriteLine();
-        Wrapped($"Rows of the table that lack what they need (`cause-and-effect {path}` says what):", console);
+        console.WriteLine("Rows of the table that lack what they need (`cause-and-effect` says what):");
         foreach (var place in lacking.SelectMany(row => row.Lacking).Distinct())
         {
             var rows = lacking.Where(row => row.Lacking.Contains(place)).Select(row => row.Row.Id);

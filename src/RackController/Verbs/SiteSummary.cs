@@ -32,7 +32,7 @@ internal static class SiteSummary
             Wrapped(FloodWording.Legend, console);
         }
 
-        MissingPartsPage.Print(site, path, console);
+        MissingPartsPage.Print(site, console);
         console.WriteLine();
         console.WriteLine("Mains power and water together can kill. Ground-fault protection, wiring, breakers and floor");
         console.WriteLine("loading are for local codes and a licensed electrician to judge.");
