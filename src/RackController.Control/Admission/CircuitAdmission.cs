@@ -20,7 +20,7 @@ internal sealed class CircuitAdmission
     private readonly Agenda agenda = new();
     private MonotonicTime lastSwitchedOn;
     private MonotonicTime firstTurn;
-    private bool isCalled = true;
+    private bool isCalled;
     private bool isQuiet;
     private bool isCut;
     private double currentFactor = 1;
@@ -133,11 +133,6 @@ internal sealed class CircuitAdmission
         if (wasOn && !isOn)
         {
             offSince[i] = facts.Now.Monotonic;
-        }
-
-        if (wasOn != isOn)
-        {
-            agenda.AddNextScan();
         }
     }
 

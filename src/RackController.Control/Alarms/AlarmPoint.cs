@@ -69,7 +69,11 @@ internal sealed class AlarmPoint(string key)
         if (State != AlarmState.Normal)
         {
             memory.Put($"{Key}/alarm/state", (long)State);
-            memory.PutAge($"{Key}/alarm/shelved until age", State == AlarmState.Shelved ? shelvedUntil : MonotonicTime.Zero);
+        }
+
+        if (State == AlarmState.Shelved)
+        {
+            memory.PutAge($"{Key}/alarm/shelved until age", shelvedUntil);
         }
     }
 

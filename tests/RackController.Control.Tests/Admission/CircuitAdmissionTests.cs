@@ -10,9 +10,52 @@ public class CircuitAdmissionTests
     [Fact]
     public void WhatHasNeverBeenSwitchedNeedNotWait()
     {
-        var rig = new Rig(Dry(Sites.OneRack()));
+        var rig = new Rig(Dry(Sites.OneRack().WithLimits(limits => limits with { RelayRest = Duration.FromMinutes(5) })));
         rig.Scan();
         Assert.True(rig.IsOn("north/tier 1 light"));
+    }
+
+    [Fact]
+    public void ARestThatEndsBetweenTwoScansIsOverAtTheNext()
+    {
+        var rig = new Rig(Dry(Sites.OneRack().WithLimits(limits => limits with { RelayRest = Duration.FromSeconds(5.05) })));
+        rig.ScanFor(Duration.FromSeconds(10));
+        rig.Scan(new Stop("Ada", null));
+        var off = rig.Now.Monotonic;
+        rig.Scan(new Resume("Ada", null));
+        rig.LeapUntil(() => rig.IsOn("north/tier 1 light"));
+        Assert.Equal(Duration.FromSeconds(5.1), rig.Now.Monotonic - off);
+    }
+
+    [Fact]
+    public void WhereThereIsNoRoomForBothTheValvesOpenAndThePumpStands()
+    {
+        // Aerator, fan, both valves and the pump are (5 + 12 + 6 + 6 + 45) W / 120 V = 0.62 A.
+        var rig = new Rig(Sites.OneRack() with { Circuits = [Sites.OneRack().Circuits[0] with { ContinuousLimitA = 0.58 }] });
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 valve"));
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(rig.IsOn("north/tier 1 valve"));
+        Assert.True(rig.IsOn("north/tier 2 valve"));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void AContactorThatOpensOrClosesIsToldOnceAndWhy()
+    {
+        const string key = "north/pump/relay-welded";
+        var rig = new Rig(Dry(Sites.OneRack().WithPumpCurrent().WithContactor()));
+        rig.ScanFor(Duration.FromSeconds(10));
+        rig.Set("north/pump current", 0.6);
+        rig.LeapUntil(() => rig.IsCut);
+        Assert.All(rig.Site.Loads, load => Assert.False(rig.IsOn(load.Name)));
+        rig.Set("north/pump current", 0);
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Scan(new ResetLatch("Ada", key), new ConfirmReset("Ben", key));
+        rig.LeapFor(Duration.FromMinutes(1));
+        var told = rig.Events.Where(each => each.Subject == "sockets/contactor").ToList();
+        Assert.Equal(["open", "closed"], told.Select(each => each.What));
+        Assert.StartsWith("north/pump draws current though its relay is told off", told[0].Because, StringComparison.Ordinal);
+        Assert.Equal("nothing asks for it to be open", told[1].Because);
     }
 
     [Fact]

@@ -99,6 +99,21 @@ public class AnswerTests
     }
 
     [Fact]
+    public void WhoeverResumesOneRackKeepsOnlyItsPumpWaiting()
+    {
+        var two = new Rig(Sites.ManyRacks(2, racksToACircuit: 2));
+        two.ScanFor(Duration.FromSeconds(10));
+        two.Scan(new Stop("Ada", null));
+        two.Scan(new Resume("Ada", new RackId(1)));
+        Assert.DoesNotContain(two.Why("rack 1/pump").Interlocks, words => words.StartsWith("service-hold:", StringComparison.Ordinal));
+        Assert.Contains(two.Why("rack 2/pump").Interlocks, words => words.StartsWith("service-hold:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WhatBecomesOfALeftOutFloodIsSaid() => Assert.Equal(
+        "skip the next flood: the flood at 13:00 will be left out", Ask(new SkipNextFlood("Ada", north)));
+
+    [Fact]
     public void ARestartForgetsNoStop()
     {
         rig.ScanFor(Duration.FromSeconds(10));
