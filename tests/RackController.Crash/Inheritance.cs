@@ -13,7 +13,12 @@ internal sealed record Inheritance(JournalCopy? Sound, JournalCopy? UpToDamage)
     public string? LostIn(JournalCopy? after)
     {
         var kept = (after?.Events ?? []).ToHashSet();
-        var lost = (Legible?.Events ?? []).Where(happened => !kept.Contains(happened)).ToList();
+        var legible = Legible?.Events ?? [];
+
+        // A flipped bit makes a word of a kind that is none, which occurs once and which the service refuses.
+        var kinds = kept.Select(happened => happened.Kind)
+            .Concat(legible.GroupBy(happened => happened.Kind).Where(alike => alike.Count() > 1).Select(alike => alike.Key)).ToHashSet();
+        var lost = legible.Where(happened => kinds.Contains(happened.Kind) && !kept.Contains(happened)).ToList();
         return lost.Count == 0 ? null : $"{lost.Count} events, first of them {lost[0].Words}";
     }
 }
