@@ -30,7 +30,12 @@ public class FrozenReadingTests
             rig.LeapFor(Duration.FromMinutes(1));
         }
 
-        Assert.Equal("known", Last(rig, "north/ReservoirLevel").What);
+        Assert.Equal(("known", "it moves again"), (Last(rig, "north/ReservoirLevel").What, Last(rig, "north/ReservoirLevel").Because));
+
+        // Of the others nothing is told: at the start each became known, and that is all.
+        Assert.All(
+            rig.Site.Sensors.Where(sensor => sensor.Name != "north/ReservoirLevel"),
+            sensor => Assert.Single(rig.Events, each => each.Kind == EventKind.Reading && each.Subject == sensor.Name));
     }
 
     [Fact]
