@@ -75,6 +75,7 @@ public class CircuitOverLimitTests
 
         circuit.Rig.LeapFor(Duration.FromHours(2));
         Assert.False(circuit.Rig.IsOn(LastLight));
+        Assert.Equal("sockets carried more than its 2 A 3 times within 24 h", circuit.Rig.Alarm(Key)!.Cause);
         circuit.Rig.Scan(new ResetLatch("Ada", Key));
         circuit.Rig.Scan(new ConfirmReset("Ben", Key));
         circuit.Rig.LeapFor(Duration.FromMinutes(1));
@@ -91,6 +92,99 @@ public class CircuitOverLimitTests
         circuit.Rig.LeapFor(Duration.FromMinutes(5));
         Assert.True(circuit.Rig.IsOn("north/tier 1 light"));
         Assert.False(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void AfterARestartItLooksAgainInItsTime()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Restart(Duration.FromSeconds(10));
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapFor(Duration.FromMinutes(9.9));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+        circuit.Rig.LeapFor(Duration.FromSeconds(10));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    /// <summary>Fan, aerator and one light draw 0.81 A by their nameplates (arithmetic).</summary>
+    [Fact]
+    public void WhatIsStillTooMuchIsShedFurtherAndIsTheSameTimeStill()
+    {
+        var circuit = Lit();
+        foreach (var supply in new[] { 1.4, 2.6, 4.1 })
+        {
+            circuit.Now(() => circuit.Supply = supply);
+            circuit.Rig.LeapFor(Duration.FromSeconds(30));
+        }
+
+        Assert.False(circuit.Rig.IsOn("north/tier 1 light"));
+        Assert.DoesNotContain(circuit.Rig.Events, each => each is { Subject: Key, What: "latched" });
+        Assert.StartsWith("sockets carries 2.6 times", circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+    }
+
+    /// <summary>1.2 times as much and a margin of a twentieth are 1.26, in tenths 1.3 (arithmetic).</summary>
+    [Fact]
+    public void WhatDrawsLessThanBeforeIsTakenForThatAndAMargin()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.6);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.StartsWith("sockets carries 1.6 times", circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+        circuit.Now(() => circuit.Supply = 1.2);
+        circuit.Rig.LeapFor(Duration.FromMinutes(11));
+        Assert.StartsWith("sockets carries 1.3 times", circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void ALittleMoreThanTheNameplatesIsNone()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Now(() => circuit.Supply = 1.019);
+        circuit.Rig.LeapFor(Duration.FromMinutes(11));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, circuit.Rig.Alarm(Key)!.State);
+    }
+
+    [Theory]
+    [InlineData(3, "1.1 times")]
+    [InlineData(100, "1.1 times")]
+    public void WhatFlowsWhileEverythingIsToldOffIsToldAllTheSame(double otherA, string words)
+    {
+        var circuit = Lit();
+        circuit.Rig.Set("sockets/supply sense", 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Now(() => circuit.OtherA = otherA);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Contains(words, circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void MoreThanASeizedMotorDrawsIsNotTakenForMore()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.OtherA = 100);
+        circuit.Rig.LeapFor(Duration.FromSeconds(15));
+        Assert.Contains("10.0 times", circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASilenceBetweenTwoPeaksMakesThemTwo()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromSeconds(8));
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.Silence("sockets/current");
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        circuit.Rig.Speak("sockets/current");
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapFor(Duration.FromSeconds(8));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+        Assert.Null(circuit.Rig.Alarm(Key));
     }
 
     [Fact]

@@ -65,6 +65,21 @@ public class FloatsContradictTests
         Assert.Null(rig.Alarm(Reservoir));
     }
 
+    [Theory]
+    [InlineData(55, true)]
+    [InlineData(54.9, false)]
+    public void FloatsThatSitCloserThanTheyAreMountedAreNotCompared(double highMm, bool isCompared)
+    {
+        // The tray's full float sits at 45 mm.
+        var site = ProofSite.Whole;
+        var high = site.Sensors.Single(sensor => sensor.Name == High);
+        var close = new Rig(site with { Sensors = site.Sensors.SetItem(high.Id.Index, high with { HeightMm = highMm }) });
+        close.ScanFor(Duration.FromSeconds(5));
+        close.Set(High, 1);
+        close.LeapFor(Duration.FromSeconds(15));
+        Assert.Equal(isCompared, close.Alarm(Key) is not null);
+    }
+
     [Fact]
     public void AWaveThatLastsLessIsNone()
     {

@@ -84,6 +84,7 @@ public class HighWaterTests
         rig.LeapFor(Duration.FromDays(1));
 
         Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal("a float or leak rope was wet; somebody must look and reset", rig.Alarm(Key)!.Cause);
         Assert.True(rig.IsOn("north/tier 1 light") || rig.Events.Any(e => e.Subject == "north/tier 1 light" && e.What == "on"));
     }
 

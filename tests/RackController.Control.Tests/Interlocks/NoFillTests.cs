@@ -131,6 +131,30 @@ public class NoFillTests
     }
 
     [Fact]
+    public void WhatIsLatchedMayBeResetAsSoonAsThePumpStands()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Scan(new ResetLatch("Ada", Key));
+        rig.Scan(new ConfirmReset("Ben", Key));
+        Assert.DoesNotContain(rig.Why("north/pump").Interlocks, words => words.StartsWith("no-fill", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void OneThatIsNotLatchedRestsFirst()
+    {
+        var rig = StartingRig("flow", 0);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        var stopped = rig.Now.Monotonic;
+        rig.LeapUntil(() => !rig.Why("north/pump").Interlocks.Any(words => words.StartsWith("no-fill", StringComparison.Ordinal)));
+        Assert.Equal(rig.Site.Racks[0].Limits.PumpRest, rig.Now.Monotonic - stopped);
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
     public void AFloodThatIsSeenBetweenBeginsTheCountAnew()
     {
         var rig = StartingRig("flow", 0);

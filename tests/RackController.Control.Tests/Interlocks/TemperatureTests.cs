@@ -34,6 +34,19 @@ public class TemperatureTests
         rig.Set("north/tier 2 air", 29.9);
         rig.LeapFor(Duration.FromMinutes(1));
         Assert.True(rig.IsOn("north/tier 2 light"));
+        var returned = rig.Events.Last(each => each is { Kind: EventKind.Alarm, Subject: "north/tier 2/air-too-hot" });
+        Assert.Equal("the air is at 29.9 °C and lights are out above 32 °C", returned.Because);
+    }
+
+    [Fact]
+    public void WhileTheLightsAreOutItSaysHowHotItIsNow()
+    {
+        var rig = LitRig();
+        rig.Set("north/tier 2 air", 33);
+        rig.ScanFor(Duration.FromSeconds(1));
+        rig.Set("north/tier 2 air", 34.5);
+        rig.Scan();
+        Assert.Equal("the air is at 34.5 °C and lights are out above 32 °C", rig.Why("north/tier 2 light").Summary);
     }
 
     [Fact]
@@ -89,6 +102,62 @@ public class TemperatureTests
         rig.Speak("north/tier 2 air");
         rig.LeapFor(Duration.FromMinutes(1));
         Assert.True(rig.IsOn("north/tier 2 light"));
+    }
+
+    [Fact]
+    public void ASensorThatComesAndGoesHasItsMomentEachTime()
+    {
+        var rig = LitRig();
+        for (var time = 0; time < 3; time++)
+        {
+            rig.Silence("north/tier 2 air");
+            rig.LeapFor(Duration.FromSeconds(75));
+            rig.Speak("north/tier 2 air");
+            rig.LeapFor(Duration.FromSeconds(10));
+        }
+
+        Assert.DoesNotContain(rig.Events, each => each is { Subject: "north/tier 2 light", What: "off" });
+    }
+
+    [Fact]
+    public void ALightThatIsFoundToStayOnWhileTheHeatIsNoLongerMeasuredIsCutToo()
+    {
+        var circuit = new LiveCircuit(site => WithAir(site).WithContactor());
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/tier 2 light"));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Weld("north/tier 2 light");
+
+        // It is stale after 30 s, and the current is judged 3 s after the switching.
+        circuit.Rig.Silence("north/tier 2 air");
+        circuit.Rig.ScanFor(Duration.FromSeconds(29));
+        circuit.Rig.Set("north/tier 2 air", 33);
+        circuit.Rig.Scan();
+        Assert.False(circuit.Rig.IsOn("north/tier 2 light"));
+        circuit.Rig.ScanFor(Duration.FromSeconds(2));
+        Assert.False(circuit.Rig.IsCut);
+        circuit.Rig.ScanFor(Duration.FromSeconds(3));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
+    public void TheMomentBeginsWhenTheLastSensorOfTheSameAirFellSilent()
+    {
+        var site = LitRig().Site;
+        var air = site.Sensors.Single(sensor => sensor.Name == "north/tier 2 air");
+        var rig = new Rig(site with
+        {
+            Sensors = [.. site.Sensors, air with { Id = new(site.Sensors.Length), Name = "north/air", TierNumber = null }],
+        });
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Silence("north/tier 2 air");
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Silence("north/air");
+
+        // It is stale after 30 s.
+        rig.LeapFor(Duration.FromSeconds(85));
+        Assert.True(rig.IsOn("north/tier 2 light"));
+        rig.LeapFor(Duration.FromSeconds(10));
+        Assert.False(rig.IsOn("north/tier 2 light"));
     }
 
     [Fact]
