@@ -97,6 +97,35 @@ public class LowFloatTests
     }
 
     [Fact]
+    public void WhileItMustReadWetThePumpWaitsAndTheAlarmHasReturned()
+    {
+        var rig = FloodingRig();
+        FallDry(rig);
+        rig.LeapFor(Duration.FromSeconds(30));
+        Assert.Contains(
+            rig.Why("north/pump").Interlocks,
+            words => words.StartsWith("low-float: the reservoir's low float must read wet until", StringComparison.Ordinal));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void AFloatThatWasUnknownAndIsWetLetsThePumpStartAtOnce()
+    {
+        var rig = new Rig(Sites.OneRack().WithLimits(limits => limits with { PumpRest = Duration.FromSeconds(10) }));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromMinutes(20));
+        rig.Silence(Float);
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Scan(new FloodNow("Ada", new RackId(0)));
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.False(rig.IsOn("north/pump"));
+        rig.Speak(Float);
+        rig.LeapFor(Duration.FromSeconds(5));
+        Assert.True(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
     public void TheMinuteOfBeingWetIsCountedFromWhenTheFloatIsKnownToBeWet()
     {
         var rig = FloodingRig();

@@ -56,6 +56,68 @@ public class SupplyByCurrentTests
     }
 
     [Fact]
+    public void WhatASensorSaidBeforeItFellSilentIsNoOutage()
+    {
+        var circuit = Unsensed();
+
+        // It is stale after 30 s.
+        circuit.Rig.Silence("sockets/current");
+        circuit.Rig.ScanFor(Duration.FromSeconds(27));
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.True(circuit.Rig.IsOn("north/fan"));
+        circuit.Rig.Speak("sockets/current");
+        circuit.Rig.ScanFor(Duration.FromSeconds(4));
+        Assert.True(circuit.Rig.IsOn("north/fan"));
+        circuit.Rig.ScanFor(Duration.FromSeconds(5));
+        Assert.False(circuit.Rig.IsOn("north/fan"));
+    }
+
+    [Fact]
+    public void AnOutageLastsWhileItsSensorIsSilent()
+    {
+        var circuit = Unsensed();
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Rig.Silence("sockets/current");
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.Equal("the supply of the circuit is lost", circuit.Rig.Why("north/fan").Summary);
+    }
+
+    [Fact]
+    public void TheFeelersTakeTurnsOfFiveMinutes()
+    {
+        var circuit = Unsensed();
+        circuit.Now(() => circuit.Supply = 0);
+        circuit.Rig.ScanFor(Duration.FromSeconds(6));
+        var lost = circuit.Rig.Now.Monotonic;
+        foreach (var feeler in new[] { "north/fan", "north/aerator", "north/fan" })
+        {
+            var other = feeler == "north/fan" ? "north/aerator" : "north/fan";
+            circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(feeler));
+            Assert.False(circuit.Rig.IsOn(other));
+            Assert.InRange((circuit.Rig.Now.Monotonic - lost).TotalSeconds, 290, 310);
+            lost = circuit.Rig.Now.Monotonic;
+        }
+    }
+
+    [Fact]
+    public void ALatchedCircuitIsNotFelt()
+    {
+        var circuit = Unsensed();
+        for (var loss = 0; loss < 3; loss++)
+        {
+            circuit.Now(() => circuit.Supply = 0);
+            circuit.Rig.LeapFor(Duration.FromMinutes(1));
+            circuit.Now(() => circuit.Supply = loss < 2 ? 1 : 0);
+            circuit.Rig.LeapFor(Duration.FromMinutes(10));
+        }
+
+        Assert.False(circuit.Rig.IsOn("north/aerator"));
+        Assert.False(circuit.Rig.IsOn("north/fan"));
+    }
+
+    [Fact]
     public void ASenseThatSaysTheSupplyIsThereIsBelieved()
     {
         var circuit = new LiveCircuit();
