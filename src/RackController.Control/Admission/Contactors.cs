@@ -33,7 +33,7 @@ internal sealed class Contactors
     {
         foreach (var (circuit, cutters, racks) in contactors)
         {
-            var cutter = CutterOf(circuit.Id, cutters);
+            var cutter = CutterOf(cutters);
             var isCut = cutter is not null;
             if (commands.IsCut(circuit.Id) == isCut || (!isCut && MayHaveHandsIn(racks)))
             {
@@ -62,11 +62,11 @@ internal sealed class Contactors
         return false;
     }
 
-    private static Interlock? CutterOf(CircuitId circuit, ImmutableArray<Interlock> cutters)
+    private static Interlock? CutterOf(ImmutableArray<Interlock> cutters)
     {
         foreach (var cutter in cutters)
         {
-            if (cutter.Cuts(circuit))
+            if (cutter.Objects)
             {
                 return cutter;
             }

@@ -12,6 +12,7 @@ public static class CauseAndEffectTable
     [
         SiteRows.ScanFault,
         CurrentRows.RelayWelded,
+        CurrentRows.LightStaysOn,
         PumpRows.HighWater,
         PumpRows.LowFloat,
         PumpRows.NoFill,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -16,6 +17,27 @@ internal static class CurrentRows
         Scope = RowScope.Circuit,
         Returns = WaysBack.ByItself | WaysBack.Reset,
         Instances = (row, site) => site.MeasuredLoads.Select(load => new RelayWelded(row, load, site.Site[load.Circuit])),
+    };
+
+    public static CauseAndEffectRow LightStaysOn { get; } = new(
+        "light-stays-on", "a light is told off in air that is too hot, and its current still flows",
+        "air temperature, circuit current and an upstream contactor", RowEffect.CutCircuit,
+        "the circuit's contactor opens, which takes air and water away too",
+        "operator reset; by itself once the air has cooled, where the light only seems to draw current, up to the third time in 24 h",
+        new AlarmText(
+            AlarmPriority.Critical, "roots go without air and water for as long as the contactor is open",
+            "pull the plug of the light that stays on; reset, if it has latched; change its relay before you plug it in again",
+            "at once"))
+    {
+        Returns = WaysBack.ByItself | WaysBack.Reset,
+        Instances = (row, site) =>
+            from light in site.MeasuredLoads
+            where light.Kind == LoadKind.Light && site.Site[light.Circuit].HasUpstreamContactor
+            let rack = site.Site[light.Rack]
+            let air = site.SensorsOf(rack, SensorKind.AirTemperature)
+                .Where(sensor => sensor.TierNumber is null || sensor.TierNumber == light.TierNumber).ToImmutableArray()
+            where !air.IsEmpty
+            select new LightStaysOn(row, site, light, air),
     };
 
     public static CauseAndEffectRow CircuitOverLimit { get; } = new(

@@ -53,7 +53,7 @@ internal static class SiteRows
 
     public static CauseAndEffectRow AirTooHot { get; } = new(
         "air-too-hot", "the air at a tier or rack is too hot, or nobody knows its temperature", "air temperature",
-        RowEffect.ForbidOn, "the lights there off; where one stays on in the heat all the same, its circuit's contactor opens",
+        RowEffect.ForbidOn, "the lights there off",
         "by itself once it has cooled by a margin, or is known again",
         new AlarmText(
             AlarmPriority.High, "crops scorch; lamps overheat", "look at fans and ventilation", "within an hour"))

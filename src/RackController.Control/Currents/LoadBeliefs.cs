@@ -239,6 +239,19 @@ internal sealed class LoadBeliefs
         if (!IsAnyTold && alone is not null)
         {
             alone.Flow = Flow.Flows;
+            SuspectThoseLike(alone, valueA);
+        }
+    }
+
+    // Lights of one make draw as much as each other: it may be any of them.
+    private void SuspectThoseLike(LoadBelief alone, double valueA)
+    {
+        foreach (var load in loads)
+        {
+            if (load != alone && load.Flow != Flow.Flows && load.IsLike(valueA))
+            {
+                load.Flow = Flow.SeemsToFlow;
+            }
         }
     }
 

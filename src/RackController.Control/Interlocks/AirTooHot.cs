@@ -14,10 +14,7 @@ internal sealed class AirTooHot(
     ImmutableArray<ImmutableArray<Sensor>> vouchers)
     : Interlock(row, place, lights)
 {
-    private readonly Limit hot = site.Limit(sensor, rack.Limits.AirHotC);
-    private readonly Limit cooled = site.Limit(sensor, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
-    private readonly bool[] cuts = new bool[site.Site.Circuits.Length];
-    private bool isHot;
+    private readonly HotAir air = new(site, sensor, rack.Limits);
     private MonotonicTime? unknownSince;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
@@ -28,68 +25,46 @@ internal sealed class AirTooHot(
         $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C; "
         + $"out when unknown for {rack.Limits.AirUnknownGrace.InWords()}";
 
-    public override ImmutableArray<CircuitId> MayCut { get; } =
-    [
-        .. lights.Select(light => site.Site[light].Circuit).Distinct().Where(circuit => site.Site[circuit].HasUpstreamContactor),
-    ];
-
-    public override bool Cuts(CircuitId circuit) => cuts[circuit.Index];
-
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         IsInDoubt = false;
         if (!facts.IsKnown(sensor.Id))
         {
             nowC = null;
-            CutWhatStaysOn(facts);
-            IsInDoubt = !isHot;
-            return isHot || IsUnknownForLong(facts, agenda);
+            IsInDoubt = !air.IsHot;
+            return air.IsHot || IsUnknownForLong(facts, agenda);
         }
 
         unknownSince = null;
 
-        var wasHot = isHot;
-        isHot = facts.IsAbove(wasHot ? cooled : hot);
-        nowC = isHot || wasHot ? facts.ValueToTell(sensor.Id) : null;
-        if (isHot != wasHot)
+        var wasHot = air.IsHot;
+        if (air.Look(facts))
         {
             // What it says becomes another with the scan after, whenever that is.
             agenda.AddForAnyScan(facts.Now.Monotonic);
             Changed();
         }
 
-        CutWhatStaysOn(facts);
-        return isHot;
-    }
-
-    // Nothing on the circuit is as urgent as a lamp that heats what is too hot already.
-    private void CutWhatStaysOn(Facts facts)
-    {
-        foreach (var light in Loads)
-        {
-            var staysOn = !facts.WasOn(light) && facts.FlowOf(light) is Flow.Flows or Flow.SeemsToFlow;
-            ref var isCut = ref cuts[site.Site[light].Circuit.Index];
-            isCut = isHot && (isCut || staysOn);
-        }
+        nowC = air.IsHot || wasHot ? facts.ValueToTell(sensor.Id) : null;
+        return air.IsHot;
     }
 
     public override string Words(ClockFace clock) =>
         IsInDoubt
             ? $"nobody has known the temperature of the air for {rack.Limits.AirUnknownGrace.InWords()}"
             : $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
-                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C"
-                + (cuts.Contains(true) ? ", but one seems to stay on" : "");
+                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
 
     public override void Save(MemoryWriter memory)
     {
         base.Save(memory);
-        memory.Put($"{Key}/hot", isHot ? 1 : 0);
+        air.Save(memory, Key);
     }
 
     public override void Restore(MemoryReader memory, Moment start)
     {
         base.Restore(memory, start);
-        isHot = memory.Number($"{Key}/hot") == 1;
+        air.Restore(memory, Key);
     }
 
     private bool IsUnknownForLong(Facts facts, Agenda agenda)

@@ -43,11 +43,8 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     /// <summary>Whether its alarm has no meaning now, by the state of the rack itself.</summary>
     public bool IsSuppressed { get; private set; }
 
-    /// <summary>The circuits that it may cut by their contactors.</summary>
+    /// <summary>The circuits that it cuts by their contactors for as long as it objects.</summary>
     public virtual ImmutableArray<CircuitId> MayCut => [];
-
-    /// <summary>Whether it wants one of those circuits cut now: as long as it objects, unless it knows better.</summary>
-    public virtual bool Cuts(CircuitId circuit) => Objects;
 
     /// <summary>Whether its objection, while there is one, concerns one of its loads.</summary>
     public virtual bool ActsOn(LoadId load) => true;

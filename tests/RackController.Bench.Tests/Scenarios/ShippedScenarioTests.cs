@@ -23,7 +23,7 @@ public sealed class ShippedScenarioTests
             "first-week.yaml", "dst-spring.yaml", "dst-autumn.yaml", "breaker-trip-at-noon.yaml", "pump-never-stops.yaml",
             "reservoir-runs-dry.yaml", "float-stuck.yaml", "clock-jumps-back.yaml", "boot-without-clock.yaml",
             "hands-in-the-rack.yaml", "aerator-dies.yaml", "brown-out.yaml", "wet-light.yaml",
-            "hose-bursts.yaml", "pump-gives-nothing.yaml", "pump-relay-welds.yaml",
+            "hose-bursts.yaml", "hot-cellar.yaml", "light-stays-on.yaml", "pump-gives-nothing.yaml", "pump-relay-welds.yaml",
         },
         Directory.GetFiles(ShippedFiles.PathTo("config/scenarios")).Select(file => Path.GetFileName(file)!).ToHashSet());
 

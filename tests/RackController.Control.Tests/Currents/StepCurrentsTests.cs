@@ -27,6 +27,25 @@ public class StepCurrentsTests
     }
 
     [Fact]
+    public void WhatFlowsWhileEverythingIsToldOffMayBeAnyOfTheLightsThatDrawAsMuch()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Set("sockets/supply sense", 0);
+        circuit.Rig.ScanFor(Duration.FromSeconds(2));
+        circuit.Weld("north/tier 2 light");
+        circuit.Rig.Set("sockets/supply sense", 1);
+        circuit.Rig.LeapFor(Duration.FromSeconds(40));
+        Assert.NotNull(circuit.Rig.Alarm($"{Light}/relay-welded"));
+        Assert.Null(circuit.Rig.Alarm("north/tier 2 light/relay-welded"));
+
+        // The other, for which it may be taken as well, draws current when it is told on, which is no news.
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/tier 2 light"));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Null(circuit.Rig.Alarm("north/tier 2 light/dead-load"));
+    }
+
+    [Fact]
     public void AnAeratorThatWasDeadFromTheStartIsToldOfByItsFirstCheck()
     {
         var circuit = new LiveCircuit();

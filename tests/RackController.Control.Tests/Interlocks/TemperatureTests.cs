@@ -1,5 +1,4 @@
 using NodaTime;
-using RackController.Control.Tests.Currents;
 using RackController.Model;
 using RackController.Testing;
 
@@ -47,30 +46,6 @@ public class TemperatureTests
         rig.Set("north/tier 2 air", 34.5);
         rig.Scan();
         Assert.Equal("the air is at 34.5 °C and lights are out above 32 °C", rig.Why("north/tier 2 light").Summary);
-    }
-
-    [Fact]
-    public void ALightThatStaysOnInTheHeatIsCutByTheContactorUntilItHasCooled()
-    {
-        var circuit = new LiveCircuit(site => WithAir(site).WithContactor());
-        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/tier 2 light"));
-        circuit.Rig.LeapFor(Duration.FromMinutes(1));
-        circuit.Weld("north/tier 2 light");
-        circuit.Rig.Set("north/tier 2 air", 33);
-        while (!circuit.Rig.IsCut)
-        {
-            circuit.Rig.Scan();
-        }
-
-        // In that very scan, also where the interlock stands at the rack and the contactor at the circuit.
-        Assert.All(circuit.Rig.Site.Loads, load => Assert.False(circuit.Rig.IsOn(load.Name)));
-        Assert.Equal(
-            "the air is at 33.0 °C and lights are out above 32 °C, but one seems to stay on",
-            circuit.Rig.Alarm("north/tier 2/air-too-hot")!.Cause);
-
-        circuit.Rig.Set("north/tier 2 air", 29.9);
-        circuit.Rig.Scan();
-        Assert.False(circuit.Rig.IsCut);
     }
 
     [Fact]

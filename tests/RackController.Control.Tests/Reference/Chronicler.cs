@@ -24,7 +24,7 @@ internal sealed class Chronicler
         rows = PlainTable.Of(story.Site);
         foreach (var row in rows)
         {
-            var cut = row.Row == "relay-welded" ? CutWith(row.Place) : null;
+            var cut = row.Row is "relay-welded" or "light-stays-on" ? CutWith(row.Row, row.Place) : null;
             chronicle.LatchHolds[row.Key] =
                 [.. story.Site.Loads.Where(load => row.Loads(load) || load.Circuit == cut).Select(load => load.Rack)];
         }
@@ -213,11 +213,12 @@ internal sealed class Chronicler
             .Select(row => $"the latch of {row.Key}; plainly {chronicle.Now.Answers[row.Key]}").FirstOrDefault();
     }
 
-    // The circuit whose contactor opens for a pump.
-    private CircuitId? CutWith(string place)
+    // The circuit whose contactor opens for a pump, and in the heat for a light.
+    private CircuitId? CutWith(string row, string place)
     {
         var load = story.Site.Loads.Single(each => each.Name == place);
-        return load.Kind == LoadKind.Pump && story.Site[load.Circuit].HasUpstreamContactor ? load.Circuit : null;
+        var isCut = story.Site[load.Circuit].HasUpstreamContactor && (row == "light-stays-on" || load.Kind == LoadKind.Pump);
+        return isCut ? load.Circuit : null;
     }
 
     private bool Objects(PlainRow row, Load load) =>

@@ -14,6 +14,29 @@ internal static class CurrentRowsPlain
         return new Answer(flowsThoughOff, flowsThoughOff, latches || Latches.Stands(story, key));
     }
 
+    public static bool CanBeCutInTheHeat(Site site, Load load) =>
+        load.Kind == LoadKind.Light && site[load.Circuit].HasUpstreamContactor && PlainCurrents.IsMeasured(site, load)
+        && SiteRowsPlain.AirOf(site, load).Any();
+
+    public static Answer LightStaysOn(Chronicle story, Load light, string key)
+    {
+        bool IsHot(int page) => SiteRowsPlain.AirOf(story.Site, light)
+            .Any(sensor => SiteRowsPlain.IsHot(story, story.Site[light.Rack], sensor, page));
+        bool Has(int page, Flow flow) => IsHot(page) && story.Pages[page].Flows[light.Id.Index] == flow && !story.WasOn(light.Id, page);
+        bool IsFirstOfSuspicion(int page) => Has(page, Flow.SeemsToFlow)
+            && (story.IsFirstOfItsRun(page) ? !IsLatchedBefore(page) : !IsLatchedBefore(page) && !story.Before(key, page).Present);
+        bool IsLatchedBefore(int page) => story.Before(key, page).Latched && !story.Pages[page].Released.Contains(key);
+
+        var last = story.Last;
+        var latches = Has(last, Flow.Flows)
+            || (IsFirstOfSuspicion(last) && Latches.TripsOfADay(story, key, IsFirstOfSuspicion) >= 3);
+        var isLatched = latches || Latches.Stands(story, key);
+        var staysOn = Has(last, Flow.Flows) || Has(last, Flow.SeemsToFlow);
+        var wasSuspected = !story.IsFirstOfItsRun(last) && story.Before(key, last) is { Present: true, Latched: false };
+        var isSuspected = !isLatched && IsHot(last) && wasSuspected;
+        return new Answer(staysOn || isSuspected, staysOn || isSuspected, isLatched);
+    }
+
     // Once it was found dead, until it is seen to draw current.
     public static Answer LoadDead(Chronicle story, Load load)
     {

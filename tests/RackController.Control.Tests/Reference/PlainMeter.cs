@@ -188,6 +188,10 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         if (alone is not null && !loads.Any(load => load.IsTold))
         {
             alone.Flow = Flow.Flows;
+            foreach (var other in loads.Where(load => load.Flow != Flow.Flows && IsLike(load, saidA)))
+            {
+                other.Flow = Flow.SeemsToFlow;
+            }
         }
     }
 

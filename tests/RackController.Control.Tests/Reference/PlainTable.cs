@@ -28,6 +28,8 @@ internal static class PlainTable
         .. site.Racks.SelectMany(rack => OfFloats(site, rack)),
         .. site.Circuits.SelectMany(circuit => OfCircuit(site, circuit)),
         .. site.Loads.Where(load => PlainCurrents.IsMeasured(site, load)).SelectMany(OfMeasured),
+        .. site.Loads.Where(load => CurrentRowsPlain.CanBeCutInTheHeat(site, load)).Select(light => new PlainRow(
+            "light-stays-on", light.Name, None, (story, key) => CurrentRowsPlain.LightStaysOn(story, light, key))),
         .. site.Loads.Select(load => new PlainRow(
             "relay-worn", load.Name, None, (story, key) => CurrentRowsPlain.RelayWorn(story, load, key))),
         .. PlainTests.Places(site).SelectMany(place => OfTests(place.Name, place.Items)),

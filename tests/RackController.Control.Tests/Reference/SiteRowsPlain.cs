@@ -21,9 +21,7 @@ internal static class SiteRowsPlain
 
     public static Answer AirTooHot(Chronicle story, Rack rack, Sensor sensor)
     {
-        var (hot, cooled) = (rack.Limits.AirHotC, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
-        var decisive = story.Pages.Select(page => page.Believed[sensor.Id.Index]).LastOrDefault(airC => airC > hot || airC <= cooled);
-        var isHot = decisive > hot;
+        var isHot = IsHot(story, rack, sensor, story.Last);
         var unknown = story.ThisRunBackwards().TakeWhile(page => IsUnknown(page, sensor) && !IsVouchedFor(page)).ToList();
         var isUnknownForLong = unknown.Count > 0
             && story.Now.At.Monotonic >= story.Pages[unknown[^1]].At.Monotonic + rack.Limits.AirUnknownGrace;
@@ -42,6 +40,26 @@ internal static class SiteRowsPlain
             return tiers.Count > 0 && tiers.All(tier => others.Any(other => other.TierNumber is null || other.TierNumber == tier));
         }
     }
+
+    /// <summary>Whether the air at a sensor was too hot at a page: it was when it last read above one limit or below the other.</summary>
+    public static bool IsHot(Chronicle story, Rack rack, Sensor sensor, int page)
+    {
+        var (hot, cooled) = (rack.Limits.AirHotC, rack.Limits.AirHotC - rack.Limits.AirHotReturnK);
+        for (var each = page; each >= 0; each--)
+        {
+            var airC = story.Pages[each].Believed[sensor.Id.Index];
+            if (airC > hot || airC <= cooled)
+            {
+                return airC > hot;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The sensors of the air that a light heats.</summary>
+    public static IEnumerable<Sensor> AirOf(Site site, Load light) => site.Sensors.Where(sensor => sensor.Rack == light.Rack
+        && sensor.Kind == SensorKind.AirTemperature && (sensor.TierNumber is null || sensor.TierNumber == light.TierNumber));
 
     public static Answer WaterTemperature(Chronicle story, Rack rack, Sensor sensor)
     {

@@ -116,7 +116,7 @@ internal sealed class RandomStory
 
     private void Happen()
     {
-        switch (dice.Between(0, 31))
+        switch (dice.Between(0, 32))
         {
             case 0:
                 var stepMs = dice.Of(-14_400_000, -3_600_000, -1_500, -1, 1, 60_000, 18_000_000);
@@ -143,16 +143,19 @@ internal sealed class RandomStory
             case 7:
                 PutRight();
                 break;
+            case 12:
+                LightsReadOnInTheHeat();
+                break;
             case 11:
                 tester.TestOne(dice, Now.Monotonic);
                 break;
             case >= 8 and < 11:
                 TraysRead(full: dice.Chance(2), new RackId(dice.Between(0, Site.Racks.Length - 1)));
                 break;
-            case < 18:
+            case < 19:
                 asked.Add(Request());
                 break;
-            case < 21:
+            case < 22:
                 Flip(dice.Of(vital));
                 break;
             default:
@@ -197,6 +200,15 @@ internal sealed class RandomStory
         {
             feeds[sensor.Id.Index].Heal();
             feeds[sensor.Id.Index].Say(full ? sensor.PlausibleMax : sensor.PlausibleMin);
+        }
+    }
+
+    private void LightsReadOnInTheHeat()
+    {
+        foreach (var sensor in Site.Sensors.Where(sensor => sensor.Kind is SensorKind.AirTemperature or SensorKind.CircuitCurrent))
+        {
+            feeds[sensor.Id.Index].Heal();
+            feeds[sensor.Id.Index].Say(sensor.Kind == SensorKind.AirTemperature ? sensor.PlausibleMax : dice.Of(0.3, 0.97));
         }
     }
 

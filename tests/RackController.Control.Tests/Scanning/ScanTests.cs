@@ -36,7 +36,7 @@ public class ScanTests
     [Fact]
     public void EveryRowOfTheTableHasAnInstanceOnARackWithEverySensor()
     {
-        var site = Sites.OneRack().WithPumpCurrent().WithCircuitCurrent();
+        var site = Sites.OneRack().WithPumpCurrent().WithCircuitCurrent().WithContactor();
         var thermometer = site.Sensors[1] with { Kind = SensorKind.AirTemperature };
         site = site with
         {
