@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Control.Tests.Currents;
 using RackController.Model;
 using RackController.Testing;
 
