@@ -19,7 +19,9 @@ internal static class SiteRows
 
     public static CauseAndEffectRow SupplyLost { get; } = new(
         "supply-lost", "a circuit lost its supply, or the controller restarted", "supply sense, circuit current or a restart",
-        RowEffect.ForbidOn, "everything on the circuit off for the quiet period, then one load at a time by priority",
+        RowEffect.ForbidOn,
+        "everything on the circuit off for the quiet period, then one load at a time by priority; after a restart that failing or late "
+        + "scans led to, aerator and fans stay on",
         "by itself; several losses in 24 h latch the circuit until somebody resets; while the sense is unknown its last answer stands",
         new AlarmText(
             AlarmPriority.High, "no light, air or water on this circuit",
@@ -28,9 +30,7 @@ internal static class SiteRows
     {
         Returns = WaysBack.ByItself | WaysBack.Reset,
         Scope = RowScope.Circuit,
-        Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(
-            row, circuit, CircuitLimits.Of(site.Site, circuit.Id), site.LoadsOf(circuit), site.SensesOf(circuit),
-            SupplyByCurrent.Of(site, circuit), site.Start)),
+        Instances = (row, site) => site.Site.Circuits.Select(circuit => new SupplyLost(row, site, circuit)),
     };
 
     public static CauseAndEffectRow ServiceHold { get; } = new(

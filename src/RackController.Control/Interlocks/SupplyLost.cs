@@ -7,8 +7,9 @@ namespace RackController.Control;
 /// Keeps everything on a circuit off while its supply is away and for a quiet period after it came back; the return itself is
 /// staged by admission. Hazard: all inrush currents at once trip the breaker again, and a pump and lights that come and go
 /// with a failing supply. A boot after an earlier run counts as a supply that came back, because the controller cannot
-/// know otherwise. While the sense is unknown its last answer stands: the breaker still protects the wire, and a broken
-/// sense input must not stop the aerator.
+/// know otherwise; but where that run came to its end with failing or late scans, whoever supervises it may start it anew every few
+/// seconds, and then aerator and fans stay on, as they are by their wiring. While the sense is unknown its last answer stands: the
+/// breaker still protects the wire, and a broken sense input must not stop the aerator.
 /// </summary>
 internal sealed class SupplyLost : Interlock
 {
@@ -16,26 +17,29 @@ internal sealed class SupplyLost : Interlock
     private readonly ImmutableArray<Sensor> senses;
     private readonly SupplyByCurrent? byCurrent;
     private readonly RecentTrips trips;
+    private readonly ImmutableArray<LoadId> onAtRest;
     private MonotonicTime quietUntil;
+    private MonotonicTime failedUntil;
     private bool isLost;
     private bool isRestart;
+    private bool hasFailed;
 
-    public SupplyLost(
-        CauseAndEffectRow row, Circuit circuit, CircuitLimits limits, ImmutableArray<LoadId> loads,
-        ImmutableArray<Sensor> senses, SupplyByCurrent? byCurrent, MonotonicTime start)
-        : base(row, Place.Of(circuit), loads)
+    public SupplyLost(CauseAndEffectRow row, InterlockSite site, Circuit circuit)
+        : base(row, Place.Of(circuit), site.LoadsOf(circuit))
     {
-        this.limits = limits;
-        this.senses = senses;
-        this.byCurrent = byCurrent;
+        limits = CircuitLimits.Of(site.Site, circuit.Id);
+        senses = site.SensesOf(circuit);
+        byCurrent = SupplyByCurrent.Of(site, circuit);
         trips = new RecentTrips(Key, limits.SupplyTripsToLatch);
-        quietUntil = start;
+        onAtRest = [.. Loads.Where(load => site.Site[load].SafeState == SwitchState.On)];
+        (quietUntil, failedUntil) = (site.Start, site.Start);
     }
 
     public override bool StagesReturn => true;
 
     // Something has to be told on to feel by its current that the supply is back.
-    public override bool ActsOn(LoadId load) => byCurrent is null || !isLost || IsLatched || load != byCurrent.Feeler;
+    public override bool ActsOn(LoadId load) => IsLatched
+        || (isLost ? load != byCurrent?.Feeler : !isRestart || !hasFailed || !onAtRest.Contains(load));
 
     public override string Settings =>
         $"quiet for {limits.SupplyQuietPeriod.InWords()}, then {limits.RestartSpacing.InWords()} from one load to the next; "
@@ -44,6 +48,7 @@ internal sealed class SupplyLost : Interlock
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;
+        NoteFailing(facts, agenda);
         var isThere = IsThere(facts, agenda);
         if (isThere == false)
         {
@@ -64,7 +69,7 @@ internal sealed class SupplyLost : Interlock
         // A quiet period is no news.
         IsInDoubt = !isLost;
 
-        // While inputs or outputs fail only safe states are on, and a restart every few seconds must not keep the air off.
+        // While inputs or outputs fail only safe states are on.
         return isLost || (now < quietUntil && facts.Conditions.Io.IsOk);
     }
 
@@ -82,6 +87,7 @@ internal sealed class SupplyLost : Interlock
     {
         base.Save(memory);
         memory.Put($"{Key}/lost", isLost ? 1 : 0);
+        memory.Put($"{Key}/scans-failed", hasFailed ? 1 : 0);
         trips.Save(memory);
     }
 
@@ -94,11 +100,30 @@ internal sealed class SupplyLost : Interlock
             // A loss that a restart interrupts is one loss, and still the last answer of a sense that is unknown.
             isLost = memory.Number($"{Key}/lost") == 1;
             isRestart = !isLost;
+            hasFailed = memory.Number($"{Key}/scans-failed") == 1;
             quietUntil = start.Monotonic + limits.SupplyQuietPeriod;
+            failedUntil = hasFailed ? quietUntil : failedUntil;
         }
     }
 
     protected override void Forget() => trips.Clear();
+
+    // Whoever has just started only presumes that outputs work, and a line may fail only when it is switched: so it is remembered.
+    private void NoteFailing(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        failedUntil = facts.IsScanFaulty ? now + limits.SupplyQuietPeriod : failedUntil;
+        if (now < failedUntil)
+        {
+            agenda.Add(failedUntil);
+        }
+
+        if (hasFailed != now < failedUntil)
+        {
+            hasFailed = !hasFailed;
+            Changed();
+        }
+    }
 
     private bool? IsThere(Facts facts, Agenda agenda) =>
         byCurrent is not null ? byCurrent.Look(facts, agenda, isLost)

@@ -145,6 +145,44 @@ public class SupplyLostTests
         Assert.False(rig.IsOn("north/aerator"));
     }
 
+    [Theory]
+    [InlineData("a line does not follow", 0)]
+    [InlineData(null, 2_000)]
+    public void RestartsBecauseOutputsFailOrScansComeLateNeverTakeTheAirNorClickARelay(string? fault, int lateByMs)
+    {
+        // Whoever has just started can only presume that outputs work; a supervisor starts it anew after ten seconds.
+        var rig = LitRig();
+        var failing = new ScanConditions(new IoOutcome(fault), Duration.FromMilliseconds(lateByMs));
+        rig.Conditions = failing;
+        rig.ScanFor(Duration.FromSeconds(10));
+        for (var restart = 0; restart < 5; restart++)
+        {
+            rig.Conditions = ScanConditions.Good;
+            rig.Restart(Duration.FromSeconds(2));
+            rig.Scan();
+            Assert.True(rig.IsOn("north/aerator"));
+            rig.Conditions = failing;
+            for (var scan = 0; scan < 100; scan++)
+            {
+                rig.Scan();
+                Assert.True(rig.IsOn("north/aerator"));
+                Assert.True(rig.IsOn("north/fan"));
+                Assert.False(rig.IsOn("north/tier 1 light"));
+            }
+        }
+
+        Assert.DoesNotContain(rig.Events, each => each is { Kind: EventKind.Load, What: "off", Subject: "north/aerator" or "north/fan" });
+
+        // Once they work, what is on goes on, and the rest comes back after the quiet period.
+        rig.Conditions = ScanConditions.Good;
+        rig.LeapUntil(() => rig.IsOn("north/tier 2 light"));
+        Assert.True(rig.IsOn("north/aerator"));
+        rig.LeapFor(Duration.FromMinutes(5));
+        rig.Restart(Duration.FromMinutes(3));
+        rig.Scan();
+        Assert.False(rig.IsOn("north/aerator"));
+    }
+
     [Fact]
     public void RestartsDuringALossAreOneLoss()
     {

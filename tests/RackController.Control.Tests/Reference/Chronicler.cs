@@ -221,6 +221,10 @@ internal sealed class Chronicler
         return isCut ? load.Circuit : null;
     }
 
-    private bool Objects(PlainRow row, Load load) =>
-        chronicle.Now.Answers[row.Key] is { Present: true } or { Latched: true } && chronicle.Now.Answers[row.Key].Spares != load.Id;
+    private bool Objects(PlainRow row, Load load)
+    {
+        var answer = chronicle.Now.Answers[row.Key];
+        return (answer.Present || answer.Latched) && answer.Spares != load.Id
+            && !(answer.SparesOnAtRest && load.SafeState == SwitchState.On);
+    }
 }

@@ -90,6 +90,9 @@ internal readonly record struct Answer(bool Present, bool Alarms, bool Latched)
 {
     /// <summary>A load that it leaves alone.</summary>
     public LoadId? Spares { get; init; }
+
+    /// <summary>Whether it leaves alone whatever is on in its safe state.</summary>
+    public bool SparesOnAtRest { get; init; }
 }
 
 /// <summary>A start of the controller.</summary>

@@ -49,10 +49,28 @@ internal sealed class SupplyPlain
         var latches = IsTrip(story.Last)
             && Latches.TripsOfADay(story, key, IsTrip) >= limits.Min(each => each.SupplyTripsToLatch);
         var isLatched = latches || Latches.Stands(story, key);
+        var isAfterRestart = story.Now.Boot.Remembers && !story.ThisRunBackwards().Any(IsLost)
+            && !WasLost(story.Now.Boot.First);
         return new Answer(isLost || isQuiet, isLost, isLatched)
         {
+            SparesOnAtRest = isAfterRestart && !isLatched && FailedLately(story.Last, quiet),
             Spares = GoesByCurrent && isLost && !isLatched ? Feeler() : null,
         };
+    }
+
+    // That is remembered, as if the scans had failed at the start.
+    private bool FailedLately(int page, Duration quiet)
+    {
+        var (now, boot) = (story.Pages[page].At.Monotonic, story.Pages[page].Boot);
+        for (var each = page; each >= boot.First; each--)
+        {
+            if (story.Pages[each].IsFaulty(story.Site) && now < story.Pages[each].At.Monotonic + quiet)
+            {
+                return true;
+            }
+        }
+
+        return boot.First > 0 && now < boot.Start.Monotonic + quiet && FailedLately(boot.First - 1, quiet);
     }
 
     private bool WasLost(int page) => story.Before(key, page).Alarms;

@@ -176,5 +176,23 @@ public sealed class ScanLoopTests : IDisposable
             restarted.Control.Why()[0].Interlocks, words => words.Contains("the pump rests", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void AServiceThatIsStartedAnewAgainAndAgainBecauseItsOutputsFailSwitchesNothing()
+    {
+        rig.Run(LongEnoughToSettle);
+        rig.Rack.WriteOutcome = new IoOutcome("north/pump: the line does not follow");
+        rig.Run(Duration.FromSeconds(10));
+        var memory = rig.Memories[^1];
+        for (var restart = 0; restart < 3; restart++)
+        {
+            using var restarted = new ScanRig(rig.Site, memory);
+            restarted.Rack.WriteOutcome = rig.Rack.WriteOutcome;
+            restarted.Run(Duration.FromSeconds(10));
+            memory = restarted.Memories[^1];
+            Assert.All(Enumerable.Range(0, restarted.Rack.WriteCount), write => Assert.All(
+                rig.Site.Loads, load => Assert.Equal(load.SafeState == SwitchState.On, restarted.Rack.WasOn(write, load.Id))));
+        }
+    }
+
     public void Dispose() => rig.Dispose();
 }
