@@ -65,14 +65,7 @@ public class CircuitOverLimitTests
     public void TheThirdTimeInADayLatchesUntilSomebodyResets()
     {
         var circuit = Lit();
-        for (var time = 0; time < 3; time++)
-        {
-            circuit.Now(() => circuit.Supply = 1.4);
-            circuit.Rig.LeapFor(Duration.FromMinutes(5));
-            circuit.Now(() => circuit.Supply = 1);
-            circuit.Rig.LeapFor(Duration.FromMinutes(15));
-        }
-
+        Peak(circuit, times: 3);
         circuit.Rig.LeapFor(Duration.FromHours(2));
         Assert.False(circuit.Rig.IsOn(LastLight));
         Assert.Equal("sockets carried more than its 2 A 3 times within 24 h", circuit.Rig.Alarm(Key)!.Cause);
@@ -80,6 +73,63 @@ public class CircuitOverLimitTests
         circuit.Rig.Scan(new ConfirmReset("Ben", Key));
         circuit.Rig.LeapFor(Duration.FromMinutes(1));
         Assert.True(circuit.Rig.IsOn(LastLight));
+        Peak(circuit, times: 1);
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void TimesAndLatchAreRememberedAcrossARestart()
+    {
+        var circuit = Lit();
+        Peak(circuit, times: 2);
+        circuit.Rig.Restart(Duration.FromMinutes(1));
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+        Peak(circuit, times: 1);
+        Assert.False(circuit.Rig.IsOn(LastLight));
+        circuit.Rig.Restart(Duration.FromMinutes(1));
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.Equal("sockets carried more than its 2 A 3 times within 24 h", circuit.Rig.Alarm(Key)!.Cause);
+        Assert.False(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void ALatchIsNotResetWhileTheCircuitStillCarriesTooMuch()
+    {
+        var circuit = Lit();
+        Peak(circuit, times: 2);
+        circuit.Now(() => circuit.OtherA = 5);
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Scan(new ResetLatch("Ada", Key));
+        circuit.Rig.Scan(new ConfirmReset("Ben", Key));
+        Assert.StartsWith(
+            "confirm reset: the latch stays", circuit.Rig.Events.Last(each => each.Kind == EventKind.Request).What,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALatchIsResetWhileNobodyKnowsWhatTheCircuitCarries()
+    {
+        var circuit = Lit();
+        Peak(circuit, times: 3);
+        circuit.Rig.Silence("sockets/current");
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Rig.Scan(new ResetLatch("Ada", Key));
+        circuit.Rig.Scan(new ConfirmReset("Ben", Key));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.True(circuit.Rig.IsOn(LastLight));
+    }
+
+    [Fact]
+    public void WhatWasShedIsLookedAtAgainTenMinutesLater()
+    {
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapUntil(() => circuit.Rig.Alarm(Key) is not null);
+        var shed = circuit.Rig.Now.Monotonic;
+        circuit.Now(() => circuit.Supply = 1);
+        circuit.Rig.LeapUntil(() => circuit.Rig.Alarm(Key)!.State == AlarmState.ReturnedUnacknowledged);
+        Assert.Equal(Duration.FromMinutes(10), circuit.Rig.Now.Monotonic - shed);
     }
 
     [Fact]
@@ -196,6 +246,18 @@ public class CircuitOverLimitTests
         circuit.Rig.Silence("sockets/current");
         circuit.Rig.LeapFor(Duration.FromHours(1));
         Assert.False(circuit.Rig.IsOn(LastLight));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+    }
+
+    private static void Peak(LiveCircuit circuit, int times)
+    {
+        for (var time = 0; time < times; time++)
+        {
+            circuit.Now(() => circuit.Supply = 1.4);
+            circuit.Rig.LeapFor(Duration.FromMinutes(5));
+            circuit.Now(() => circuit.Supply = 1);
+            circuit.Rig.LeapFor(Duration.FromMinutes(15));
+        }
     }
 
     private static LiveCircuit Lit()

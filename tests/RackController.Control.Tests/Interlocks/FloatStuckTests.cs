@@ -128,6 +128,21 @@ public class FloatStuckTests
     }
 
     [Fact]
+    public void AFloatThatIsStuckWetAndFallsSilentHasNotMoved()
+    {
+        rig.Set(Float, 1);
+        rig.Scan(new SetTierInUse("Ada", new RackId(0), 1, InUse: false));
+        Flood();
+        rig.Silence(Float);
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Scan(new SetTierInUse("Ada", new RackId(0), 1, InUse: true));
+        Flood();
+        Assert.Null(rig.Alarm(Still));
+        Flood();
+        Assert.NotNull(rig.Alarm(Still));
+    }
+
+    [Fact]
     public void WhatIsUnknownHasNotMoved()
     {
         Flood();
@@ -153,6 +168,8 @@ public class FloatStuckTests
         rig.Reset(Stuck);
         Assert.True(Forbids);
         rig.TestContact(Float);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.True(Forbids);
         rig.Reset(Stuck);
         Assert.False(Forbids);
     }

@@ -81,6 +81,17 @@ public class FloatsContradictTests
     }
 
     [Fact]
+    public void AContradictionCountsOnceItHasLastedForItsTime()
+    {
+        rig.Set(Full, 1);
+        rig.Set(Low, 0);
+        rig.LeapUntil(() => rig.Why("north/pump").Interlocks.Any(words => words.StartsWith("low-float", StringComparison.Ordinal)));
+        var since = rig.Now.Monotonic;
+        rig.LeapUntil(() => Forbids);
+        Assert.Equal(rig.Site.Racks[0].Limits.FloatsContradictAfter, rig.Now.Monotonic - since);
+    }
+
+    [Fact]
     public void AWaveThatLastsLessIsNone()
     {
         rig.Set(High, 1);
@@ -172,6 +183,8 @@ public class FloatsContradictTests
         Assert.True(Forbids);
 
         rig.TestContact(High);
+        rig.ScanFor(Duration.FromSeconds(5));
+        Assert.True(Forbids);
         rig.Reset(Key);
         Assert.False(Forbids);
     }

@@ -170,6 +170,23 @@ public class NoFillTests
     }
 
     [Fact]
+    public void AFlowThatIsLostInTwoFloodsInARowLatchesThoughItWasSeenAtFirst()
+    {
+        var rig = StartingRig("flow", 0);
+        for (var flood = 0; flood < 2; flood++)
+        {
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.Set("north/flow", 30);
+            rig.LeapFor(Duration.FromMinutes(1));
+            rig.Set("north/flow", 0);
+            rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        }
+
+        rig.Scan();
+        Assert.Contains(rig.Events, each => each is { Subject: Key, What: "latched" });
+    }
+
+    [Fact]
     public void ARestartRemembersTheFloodThatWasNotSeenAndTheLatch()
     {
         var rig = StartingRig("flow", 0);
@@ -177,9 +194,10 @@ public class NoFillTests
         rig.Restart(Duration.FromMinutes(1));
         rig.LeapUntil(() => rig.IsOn("north/pump"));
         rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        Assert.Contains(rig.Events, each => each is { Subject: Key, What: "latched" });
         rig.Restart(Duration.FromMinutes(1));
         rig.LeapFor(Duration.FromDays(2));
-        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal(2, rig.Events.Count(each => each is { Subject: "north/pump", What: "on" }));
         Assert.Contains("no-fill", rig.Why("north/pump").Interlocks[0], StringComparison.Ordinal);
     }
 

@@ -36,6 +36,8 @@ public class TemperatureTests
         Assert.True(rig.IsOn("north/tier 2 light"));
         var returned = rig.Events.Last(each => each is { Kind: EventKind.Alarm, Subject: "north/tier 2/air-too-hot" });
         Assert.Equal("the air is at 29.9 °C and lights are out above 32 °C", returned.Because);
+        Assert.Equal(
+            "the air was too hot when last measured and lights are out above 32 °C", rig.Alarm("north/tier 2/air-too-hot")!.Cause);
     }
 
     [Fact]
@@ -66,10 +68,9 @@ public class TemperatureTests
         rig.Silence("north/tier 2 air");
 
         // It is stale after 30 s.
-        rig.LeapFor(Duration.FromSeconds(90));
-        Assert.True(rig.IsOn("north/tier 2 light"));
-        rig.LeapFor(Duration.FromSeconds(1));
-        Assert.False(rig.IsOn("north/tier 2 light"));
+        var silent = rig.Now.Monotonic;
+        rig.LeapUntil(() => !rig.IsOn("north/tier 2 light"));
+        Assert.Equal(Duration.FromSeconds(90.1), rig.Now.Monotonic - silent);
         Assert.True(rig.IsOn("north/tier 1 light"));
         Assert.Equal("nobody has known the temperature of the air for 1 min", rig.Why("north/tier 2 light").Summary);
         Assert.Null(rig.Alarm("north/tier 2/air-too-hot"));
@@ -174,6 +175,33 @@ public class TemperatureTests
         rig.Set("north/tier 2 air", 29.9);
         rig.LeapFor(Duration.FromMinutes(1));
         Assert.True(rig.IsOn("north/tier 2 light"));
+    }
+
+    [Theory]
+    [InlineData(33)]
+    [InlineData(25)]
+    public void ThatItBecomesHotOrCoolsIsSavedAtOnce(double airC)
+    {
+        var rig = LitRig();
+        rig.Set("north/tier 2 air", 58 - airC);
+        rig.ScanFor(Duration.FromSeconds(5));
+        var version = rig.Control.MemoryVersion;
+        rig.Set("north/tier 2 air", airC);
+        rig.Scan();
+
+        // It and its alarm.
+        Assert.Equal(2, rig.Control.MemoryVersion - version);
+    }
+
+    [Fact]
+    public void ATierThatWasNotHotIsNotTakenForHotAfterARestart()
+    {
+        var rig = LitRig();
+        rig.Silence("north/tier 2 air");
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.Equal("nobody has known the temperature of the air for 1 min", rig.Why("north/tier 2 light").Summary);
+        Assert.Null(rig.Alarm("north/tier 2/air-too-hot"));
     }
 
     [Theory]

@@ -103,6 +103,20 @@ public class ContactTestTests
         rig.LeapUntil(() => rig.IsOn("north/pump"));
     }
 
+    [Theory]
+    [InlineData("north/reservoir low float", "low-float")]
+    [InlineData("north/tier 1 high float", "high-water")]
+    [InlineData("north/tier 2 high float", "high-water")]
+    [InlineData("north/leak rope", "high-water")]
+    [InlineData("sockets/supply sense", "supply-lost")]
+    [InlineData("north/tier 1 full float", "")]
+    public void TheRowThatGoesByAContactMustActInItsTest(string contact, string row)
+    {
+        var interlocks = CauseAndEffectTable.Build(new InterlockSite(rig.Site, rig.Now, []));
+        Assert.Equal(
+            row, string.Join(", ", interlocks.Where(each => each.ActsOn(rig.Sensor(contact).Id)).Select(each => each.Row.Id)));
+    }
+
     [Fact]
     public void AnInterlockThatDoesNotActFailsTheTest()
     {
