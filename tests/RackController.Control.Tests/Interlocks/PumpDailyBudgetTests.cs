@@ -62,6 +62,46 @@ public class PumpDailyBudgetTests
     }
 
     [Fact]
+    public void ARestartNeitherLengthensNorShortensTheDay()
+    {
+        var rig = HourlyRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var firstRun = rig.Now.Wall;
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+        rig.Restart(Duration.FromHours(2));
+        rig.LeapUntil(() => rig.Alarm(Key)!.State == AlarmState.ReturnedUnacknowledged);
+        Assert.Equal(firstRun + Duration.FromHours(24), rig.Now.Wall);
+    }
+
+    [Fact]
+    public void APowerCutWhileThePumpStandsAddsNothingToWhatItHasUsed()
+    {
+        var rig = HourlyRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromMinutes(30));
+        rig.Restart(Duration.FromMinutes(5));
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+        Assert.Equal(Duration.FromMinutes(25), PumpTime(rig));
+    }
+
+    [Fact]
+    public void ThatADayIsOverIsSavedAtOnce()
+    {
+        var rig = HourlyRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var firstRun = rig.Now.Monotonic;
+        rig.LeapUntil(() => rig.Alarm(Key) is not null);
+        rig.LeapFor(firstRun + Duration.FromHours(24) - rig.Now.Monotonic + Duration.FromMilliseconds(-100));
+        var version = rig.Control.MemoryVersion;
+        rig.Scan();
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+
+        // It and its alarm.
+        Assert.Equal(2, rig.Control.MemoryVersion - version);
+    }
+
+    [Fact]
     public void AcknowledgingYesterdaysAlarmGrantsNothing()
     {
         var rig = HourlyRig();

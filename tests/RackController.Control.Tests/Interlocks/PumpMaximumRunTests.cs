@@ -34,9 +34,25 @@ public class PumpMaximumRunTests
         rig.Scan();
         rig.Scan(new FloodNow("Ada", new RackId(0)));
 
+        rig.LeapFor(Duration.FromMinutes(9));
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
         rig.LeapUntil(() => rig.IsOn("north/pump"));
 
         Assert.Equal(Duration.FromMinutes(10), rig.Now.Monotonic - stopped);
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void AMaximumRunIsSavedAtOnce()
+    {
+        var rig = FloodingRig();
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.ScanFor(Duration.FromSeconds(119.9));
+        var version = rig.Control.MemoryVersion;
+        rig.Scan();
+
+        // It and its alarm.
+        Assert.Equal(2, rig.Control.MemoryVersion - version);
     }
 
     [Fact]
@@ -52,6 +68,7 @@ public class PumpMaximumRunTests
         rig.LeapFor(Duration.FromHours(30));
         Assert.False(rig.IsOn("north/pump"));
         Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+        Assert.Equal("the pump ran its maximum of 2 min 3 times within 24 h", rig.Alarm(Key)!.Cause);
     }
 
     [Fact]
@@ -122,7 +139,8 @@ public class PumpMaximumRunTests
         }
 
         rig.LeapFor(Duration.FromHours(20));
-        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal(3, rig.Events.Count(each => each is { Subject: "north/pump", What: "on" }));
+        Assert.Contains(rig.Events, each => each is { Subject: Key, What: "latched" });
     }
 
     /// <summary>Floods that fill within the maximum run of two minutes and would soak on for long after it.</summary>

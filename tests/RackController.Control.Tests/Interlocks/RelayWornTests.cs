@@ -31,6 +31,15 @@ public class RelayWornTests
     }
 
     [Fact]
+    public void ARestartForgetsNoWornRelay()
+    {
+        var rig = Floods(5, ratedOperations: 5);
+        rig.Restart(Duration.FromMinutes(1));
+        rig.Scan();
+        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
     public void AChangedRelayCountsFromZero()
     {
         var rig = Floods(5, ratedOperations: 5);

@@ -85,6 +85,10 @@ public class SupplyLostTests
 
         Assert.All(rig.Site.Loads, load => Assert.False(rig.IsOn(load.Name)));
         Assert.Equal("the supply was lost 3 times within 24 h", rig.Why("north/aerator").Summary);
+
+        rig.Restart(Duration.FromMinutes(1));
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.Equal("the supply was lost 3 times within 24 h", rig.Why("north/aerator").Summary);
     }
 
     [Fact]

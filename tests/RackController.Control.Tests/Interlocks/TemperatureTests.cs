@@ -246,6 +246,8 @@ public class TemperatureTests
         Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("north/water-temperature")!.State);
         var told = rig.Events.Last(happened => happened.Kind == EventKind.Alarm).Because;
         Assert.Contains($"is at {withinC:0.0} °C", told, StringComparison.Ordinal);
+        rig.Scan();
+        Assert.Equal("the water when last measured was outside 12 to 26 °C", rig.Alarm("north/water-temperature")!.Cause);
     }
 
     private static Rig LitRig()
