@@ -19,6 +19,7 @@ internal sealed class CircuitAdmission
     private readonly MonotonicTime[] offSince;
     private readonly Agenda agenda = new();
     private MonotonicTime lastSwitchedOn;
+    private bool lastShowsAlone;
     private MonotonicTime firstTurn;
     private bool isCalled;
     private bool isQuiet;
@@ -35,7 +36,8 @@ internal sealed class CircuitAdmission
             .. site.Loads.Where(load => load.Circuit == circuit.Id)
                 // Of equals, valves come before their pump, so that it never starts against closed ones.
                 .OrderBy(load => load.Priority).ThenBy(load => load.Kind == LoadKind.Pump).ThenBy(load => load.Id.Index)
-                .Select(load => new Candidate(load.Id, load.CurrentA(circuit.VoltageV), site[load.Rack].Limits.RelayRest)),
+                .Select(load => new Candidate(
+                    load.Id, load.CurrentA(circuit.VoltageV), site[load.Rack].Limits.RelayRest, ShowsAlone(site, load))),
         ];
         offSince = new MonotonicTime[byPriority.Length];
         for (var i = 0; i < byPriority.Length; i++)
@@ -46,6 +48,10 @@ internal sealed class CircuitAdmission
         lastSwitchedOn = start + -limits.SwitchingStagger;
         firstTurn = start;
     }
+
+    /// <summary>How long after a load the next one waits, so that its current is seen to rise by itself: only a valve's, since a few watts
+    /// do not show beside its pump, and a tier whose valve is dead would stay dry with nobody told.</summary>
+    public static Duration AloneFor(Site site, Load load) => ShowsAlone(site, load) ? showsAlone : Duration.Zero;
 
     public CircuitId Id => circuit.Id;
 
@@ -152,7 +158,8 @@ internal sealed class CircuitAdmission
             return new AdmissionResult(AdmissionOutcome.RelayRests, circuitA, rested);
         }
 
-        var turn = lastSwitchedOn + (isRestarting ? limits.RestartSpacing : limits.SwitchingStagger);
+        var stagger = isRestarting ? limits.RestartSpacing : limits.SwitchingStagger;
+        var turn = lastSwitchedOn + (lastShowsAlone ? Duration.Max(stagger, showsAlone) : stagger);
         turn = turn < firstTurn ? firstTurn : turn;
         if (now < turn)
         {
@@ -160,9 +167,11 @@ internal sealed class CircuitAdmission
             return new AdmissionResult(AdmissionOutcome.WaitsItsTurn, circuitA, turn);
         }
 
-        lastSwitchedOn = now;
+        (lastSwitchedOn, lastShowsAlone) = (now, candidate.ShowsAlone);
         return new AdmissionResult(AdmissionOutcome.Admitted, circuitA, now);
     }
 
-    private readonly record struct Candidate(LoadId Load, double CurrentA, Duration RelayRest);
+    private static bool ShowsAlone(Site site, Load load) => load.Kind == LoadKind.Valve && LoadCurrents.IsMeasured(site, load);
+
+    private readonly record struct Candidate(LoadId Load, double CurrentA, Duration RelayRest, bool ShowsAlone);
 }

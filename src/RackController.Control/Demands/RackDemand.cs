@@ -38,7 +38,7 @@ internal sealed class RackDemand
         tiers = new TiersInUse(rack, key, memory);
         timetable = new FloodTimetable(key, site, rack, memory, start);
         cycle = new FloodCycle(site, rack, key, memory, start.Monotonic, levels);
-        water = new WaterDemand(rack);
+        water = new WaterDemand(site, rack);
         runs =
         [
             .. rack.Schedule.Runs.Select(plan => new RunDemand(plan, site[plan.Load].SafeState, start.Monotonic, levels)),

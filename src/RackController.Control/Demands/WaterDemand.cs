@@ -11,13 +11,21 @@ namespace RackController.Control;
 /// the way: there the trays empty back through the supply too, and a tray without a weep has no other way out. With a
 /// check valve they close, which keeps the riser's water out of the lower trays.
 /// </summary>
-internal sealed class WaterDemand(Rack rack)
+internal sealed class WaterDemand(Site site, Rack rack)
 {
-    /// <summary>How long the pump waits for all valves. A valve that may not open then costs its own tier the flood, but not
-    /// the others; against nothing but closed valves the pump never runs.</summary>
-    public static readonly Duration ValvesFirst = Duration.FromSeconds(10);
+    private static readonly Duration atLeast = Duration.FromSeconds(10);
 
+    private readonly Duration valvesFirst = ValvesFirst(site, rack);
     private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
+
+    /// <summary>How long the pump waits for all valves, and for those of others that come before them. A valve that may not open then
+    /// costs its own tier the flood, but not the others; against nothing but closed valves the pump never runs.</summary>
+    public static Duration ValvesFirst(Site site, Rack rack)
+    {
+        var circuits = site.Loads.Where(load => load.Rack == rack.Id && load.Kind == LoadKind.Valve).Select(load => load.Circuit).ToList();
+        return site.Loads.Where(load => circuits.Contains(load.Circuit))
+            .Aggregate(atLeast, (length, load) => length + CircuitAdmission.AloneFor(site, load));
+    }
 
     public void Update(
         Facts facts, FloodCycle cycle, TiersInUse tiers, ScheduleClock clock, Instant nextFlood, Span<Demand> demands,
@@ -58,7 +66,7 @@ internal sealed class WaterDemand(Rack rack)
             }
         }
 
-        var givesUp = cycle.PhaseBegan + ValvesFirst;
+        var givesUp = cycle.PhaseBegan + valvesFirst;
         if (allOpen || cycle.Phase != FloodPhase.Waiting || facts.Now.Monotonic >= givesUp)
         {
             return anyOpen;

@@ -69,6 +69,28 @@ public class CircuitAdmissionTests
     }
 
     [Fact]
+    public void AValveWhoseCurrentIsSeenStandsAloneForAMomentBeforeWhateverComesNext()
+    {
+        // It is judged 3 s after, and 3 s later where the reading was too old.
+        var rig = new Rig(Sites.OneRack().WithCircuitCurrent());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var on = rig.Events.Where(each => each.Kind == EventKind.Load).TakeLast(3).ToList();
+        Assert.Equal(["north/tier 1 valve", "north/tier 2 valve", "north/pump"], on.Select(each => each.Subject));
+        Assert.Equal([7, 7], on.Zip(on.Skip(1)).Select(pair => (pair.Second.At.Monotonic - pair.First.At.Monotonic).TotalSeconds));
+    }
+
+    [Fact]
+    public void AValveThatDrawsTooLittleToBeSeenKeepsNobodyWaiting()
+    {
+        var site = Sites.OneRack().WithCircuitCurrent();
+        var loads = site.Loads.Select(load => load.Kind == LoadKind.Valve ? load with { PowerW = 3 } : load);
+        var rig = new Rig(site with { Loads = [.. loads] });
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        var on = rig.Events.Where(each => each.Kind == EventKind.Load).TakeLast(3).ToList();
+        Assert.Equal([1, 1], on.Zip(on.Skip(1)).Select(pair => (pair.Second.At.Monotonic - pair.First.At.Monotonic).TotalSeconds));
+    }
+
+    [Fact]
     public void WhatFindsNoRoomLeavesItToWhatIsSmallerAndAsksAgainOnceThereIsRoom()
     {
         // Fan, aerator and one light are (5 + 12 + 80) W / 120 V = 0.81 A.

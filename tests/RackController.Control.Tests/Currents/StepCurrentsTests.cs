@@ -46,6 +46,23 @@ public class StepCurrentsTests
     }
 
     [Fact]
+    public void ADeadValveIsToldOfAsSoonAsItShouldOpen()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        circuit.Draws("north/tier 2 valve", 0);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        Assert.NotNull(circuit.Rig.Alarm("north/tier 2 valve/dead-load"));
+        Assert.Null(circuit.Rig.Alarm("north/tier 1 valve/dead-load"));
+
+        circuit.Draws("north/tier 2 valve", 1);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        Assert.Equal(AlarmState.ReturnedUnacknowledged, circuit.Rig.Alarm("north/tier 2 valve/dead-load")!.State);
+    }
+
+    [Fact]
     public void AnAeratorThatWasDeadFromTheStartIsToldOfByItsFirstCheck()
     {
         var circuit = new LiveCircuit();

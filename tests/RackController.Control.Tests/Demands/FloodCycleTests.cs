@@ -47,6 +47,15 @@ public class FloodCycleTests
     }
 
     [Fact]
+    public void WhereValvesOpenOneByOneToBeSeenThePumpWaitsForThemThatMuchLonger()
+    {
+        // Two valves, 7 s each.
+        var rig = new DemandRig(Sites.OneRack().WithCircuitCurrent(), Morning) { Forbidden = "north/tier 2 valve" };
+        rig.Run(Duration.FromHours(1));
+        Assert.Equal(Seven + Duration.FromSeconds(24), rig.Comes("north/pump", SwitchState.On).Single());
+    }
+
+    [Fact]
     public void APumpNeverStartsWhileEveryValveIsClosed()
     {
         var rig = new DemandRig(Sites.OneRack(tiers: 1), Morning) { Forbidden = "north/tier 1 valve" };
