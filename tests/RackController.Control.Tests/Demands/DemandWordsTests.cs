@@ -45,11 +45,56 @@ public class DemandWordsTests
             "the schedule lights tier 1 until about 22:00, as the time is not sure", Words(rig, "north/tier 1 light"));
     }
 
+    [Theory]
+    [InlineData("Lit", SwitchState.On, "the schedule always lights tier 1")]
+    [InlineData("Dark", SwitchState.Off, "the schedule never lights tier 1")]
+    [InlineData("NoFlood", SwitchState.Off, "no flood is scheduled")]
+    [InlineData("ReadingHigh", SwitchState.On, "it runs until north/air falls below 22 °C")]
+    [InlineData("ReadingLow", SwitchState.Off, "it rests until north/air rises above 25 °C")]
+    [InlineData("ReadingUnknown", SwitchState.On, "north/air is unknown, and on is its safe state")]
+    [InlineData("ReadingUnknown", SwitchState.Off, "north/air is unknown, and off is its safe state")]
+    [InlineData("FloodFilling", SwitchState.On, "a flood fills the trays")]
+    [InlineData("FloodSoaking", SwitchState.On, "the water is held at depth")]
+    [InlineData("FloodDraining", SwitchState.On, "the trays drain back through the supply")]
+    [InlineData("FloodDraining", SwitchState.Off, "the trays drain")]
+    public void WithoutAnEndItSaysNone(string cause, SwitchState state, string words) =>
+        Assert.Equal(words, Words(cause, state, until: null));
+
+    [Theory]
+    [InlineData("CycleOn", SwitchState.On, "its cycle has it on until 07:30")]
+    [InlineData("CycleOff", SwitchState.Off, "its cycle has it off until 07:30")]
+    [InlineData("FloodDraining", SwitchState.On, "the trays drain back through the supply until 07:30")]
+    public void WithAnEndItSaysWhen(string cause, SwitchState state, string words) =>
+        Assert.Equal(words, Words(cause, state, Seven + Duration.FromMinutes(30)));
+
+    [Fact]
+    public void AFillUntilFullSaysWhenItEndsAtTheLatest()
+    {
+        var site = Sites.OneRack().WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with { Fill = new FillUntilFull(Duration.FromMinutes(6), FullDepthMm: 40) },
+        });
+        var rig = new DemandRig(site, Seven - Duration.FromMinutes(10));
+        rig.RunUntil(Seven + Duration.FromMinutes(1));
+        Assert.Equal("a flood fills the trays until they are full, until 07:06 at the latest", Words(rig, "north/pump"));
+    }
+
+    [Theory]
+    [InlineData(23, "06:00")]
+    [InlineData(24, "07:00 on 2026-06-02")]
+    [InlineData(-23, "08:00")]
+    [InlineData(-24, "07:00 on 2026-05-31")]
+    public void ATimeADayAwayIsSaidWithItsDate(int hours, string words) =>
+        Assert.Equal(words, Sites.OneRack().Zone.SayTime(Seven + Duration.FromHours(hours), Seven));
+
     [Fact]
     public void ATierOutOfUseSaysSo()
     {
         var rig = new DemandRig(Sites.OneRack(), Seven);
-        rig.Demand.TrySetTierInUse(2, false, out _);
+        rig.Demand.TrySetTierInUse(2, false, out var answer);
+        Assert.Equal("tier 2 is now out of use", answer);
+        rig.Demand.TrySetTierInUse(2, false, out answer);
+        Assert.Equal("tier 2 is already out of use", answer);
         rig.Scan();
         Assert.Equal("tier 2 is out of use", Words(rig, "north/tier 2 light"));
     }
@@ -107,6 +152,19 @@ public class DemandWordsTests
         var due = new List<DueNext>();
         rig.Demand.AddDueNext(due, rig.Demands, rig.Now);
         Assert.Contains(new DueNext("north/pump", "off", Seven + Duration.FromMinutes(10) + DemandRig.Grid * 2), due);
+    }
+
+    private static string Words(string cause, SwitchState state, Instant? until)
+    {
+        var site = Sites.OneRack();
+        var air = site.Sensors[0] with { Id = new SensorId(0), Name = "north/air", Kind = SensorKind.AirTemperature };
+        site = site with { Sensors = site.Sensors.SetItem(0, air) };
+        var rig = new DemandRig(site, Seven);
+        var demand = new Demand(state, Enum.Parse<DemandCause>(cause), until ?? Instant.MinValue);
+        var clock = new ScheduleClock("clock", new MemoryReader(null, rig.Now), rig.Now, () => Seven);
+        var light = rig.Id("north/tier 1 light");
+        return DemandWords.Of(
+            demand, site[light], new RunByReading(light, air.Id, 25, 22), site, clock, rig.Now.Monotonic, rig.Now.Monotonic);
     }
 
     private static string Words(DemandRig rig, string load) => rig.Demand.Words(rig[load], rig.Id(load), rig.Now.Monotonic);

@@ -1,0 +1,112 @@
+using RackController.Testing;
+
+namespace RackController.Control.Tests.Currents;
+
+/// <summary>What the changes of a circuit's current tell of its loads: when nobody switched any.</summary>
+public class WanderingCurrentTests
+{
+    private const string Light = "north/tier 1 light";
+    private const string Other = "north/tier 2 light";
+    private const string Pump = "north/pump";
+    private const string Fan = "north/fan";
+    private const string Aerator = "north/aerator";
+    private readonly BelievedCircuit circuit = new();
+
+    [Fact]
+    public void AFallForNoReasonIsThatOfEveryLoadThatDrawsSoMuchAndIsOn()
+    {
+        circuit.SwitchOn(Light);
+        circuit.SwitchOn(Pump, 0.375);
+        circuit.Loads.Wander(-0.6);
+        Assert.Equal((Flow.SeemsStill, Flow.Flows, Flow.Unknown), (circuit.Of(Light).Flow, circuit.Of(Pump).Flow, circuit.Of(Other).Flow));
+    }
+
+    [Fact]
+    public void ARiseForNoReasonMayBeADeadLoadThatIsAliveAgain()
+    {
+        circuit.Tell((Light, true));
+        circuit.Loads.Judge(0, 0.142);
+        Assert.Equal(Flow.Still, circuit.Of(Light).Flow);
+        circuit.Loads.Wander(0.667);
+        Assert.Equal(Flow.SeemsStill, circuit.Of(Light).Flow);
+    }
+
+    [Fact]
+    public void ARiseForNoReasonIsThatOfTheLoadThatIsOffAndDrawsNearestToIt()
+    {
+        circuit.Loads.Wander(0.055);
+        Assert.Equal((Flow.SeemsToFlow, Flow.Unknown), (circuit.Of("north/tier 1 valve").Flow, circuit.Of("north/tier 2 valve").Flow));
+        circuit.Loads.Wander(0.36);
+        Assert.Equal((Flow.SeemsToFlow, Flow.Unknown), (circuit.Of(Pump).Flow, circuit.Of(Light).Flow));
+    }
+
+    [Fact]
+    public void ARiseMayUndoAFall()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Tell((Light, false));
+        circuit.Loads.Judge(-0.667, 0.142);
+        circuit.Loads.Wander(0.2);
+        Assert.True(circuit.Of(Light).SawFall);
+        circuit.Loads.Wander(0.3);
+        Assert.False(circuit.Of(Light).SawFall);
+    }
+
+    /// <summary>Four times a mean scatter of 0.01 A is twice what half of an aerator draws (arithmetic).</summary>
+    [Fact]
+    public void ASensorThatScattersHidesSmallLoads()
+    {
+        circuit.Loads.Wander(double.NaN);
+        Assert.True(circuit.Of(Aerator).IsSeen);
+        for (var look = 0; look < 50; look++)
+        {
+            circuit.Loads.Wander(look % 2 == 0 ? 0.01 : -0.01);
+        }
+
+        Assert.False(circuit.Of(Aerator).IsSeen);
+        Assert.True(circuit.Of(Fan).IsSeen);
+        circuit.LetSettle();
+        Assert.True(circuit.Of(Aerator).IsSeen);
+    }
+
+    [Fact]
+    public void WhatIsNotThereDoesNotFlow()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Tell((Light, false));
+        circuit.Loads.Judge(0, 0.809);
+        circuit.Loads.Bound(0.4);
+        Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
+        circuit.Loads.Bound(0.3);
+        Assert.Equal(Flow.Still, circuit.Of(Light).Flow);
+    }
+
+    [Fact]
+    public void WhatIsThereWhileEverythingIsToldOffFlows()
+    {
+        circuit.Tell((Fan, false), (Aerator, false));
+        circuit.Loads.Judge(-0.142, 0);
+        circuit.Loads.Bound(0.36);
+        Assert.Equal((Flow.Flows, Flow.Unknown), (circuit.Of(Pump).Flow, circuit.Of(Light).Flow));
+    }
+
+    [Fact]
+    public void WhileAnythingIsToldOnACurrentProvesNothing()
+    {
+        circuit.Loads.Bound(0.36);
+        Assert.Equal(Flow.Unknown, circuit.Of(Pump).Flow);
+    }
+
+    [Fact]
+    public void OnlyWhatIsKnownOfALoadThatIsSeenAndSettledIsSaid()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Loads.Say(circuit.Facts, isKnown: true);
+        Assert.Equal(Flow.Flows, circuit.Facts.FlowOf(BelievedCircuit.Site.LoadNamed(Light)));
+        circuit.Loads.Say(circuit.Facts, isKnown: false);
+        Assert.Equal(Flow.Unknown, circuit.Facts.FlowOf(BelievedCircuit.Site.LoadNamed(Light)));
+        circuit.Tell((Light, false));
+        circuit.Loads.Say(circuit.Facts, isKnown: true);
+        Assert.Equal(Flow.Unknown, circuit.Facts.FlowOf(BelievedCircuit.Site.LoadNamed(Light)));
+    }
+}
