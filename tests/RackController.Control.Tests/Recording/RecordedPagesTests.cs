@@ -27,6 +27,8 @@ public class RecordedPagesTests
         new ResetLatch("Ada", "north/high-water"),
         new ConfirmReset("Ben", "north/high-water"),
         new SetTierInUse("Ben", new RackId(1), -3, false),
+        new SetTierInUse("Ben", new RackId(ushort.MaxValue), int.MaxValue, true),
+        new SetTierInUse("Ben", new RackId(1), int.MinValue, true),
         new BeginProofTest("Ada", "north/leak rope"),
         new AnswerProofTest("Ada", AsExpected: true),
         new AnswerProofTest("Ada", AsExpected: false),
@@ -45,12 +47,14 @@ public class RecordedPagesTests
         Assert.Empty(all.Where(type => !Requests.Any(row => row.Data.GetType() == type)).Select(type => type.Name));
     }
 
-    [Fact]
-    public void MemoryAndCommandsComeBackAsTheyWere()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void MemoryAndCommandsComeBackAsTheyWere(bool wasTrusted)
     {
         var site = Sites.OneRack();
         var memory = new ControlMemory(
-            start.Wall - Duration.FromHours(3), WallTrusted: false,
+            start.Wall - Duration.FromHours(3), wasTrusted,
             ImmutableSortedDictionary<string, long>.Empty.Add("north/latch", long.MinValue).Add("süd/Ü", 7));
 
         var page = RecordedPages.Read(new ScanRecorder(new RackControl(site, start, memory), start, memory).TakePage().Body);
