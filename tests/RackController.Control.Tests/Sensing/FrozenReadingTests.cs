@@ -87,6 +87,42 @@ public class FrozenReadingTests
     }
 
     [Theory]
+    [InlineData(1, 1, true)]
+    [InlineData(1, 2, false)]
+    [InlineData(2, 2, true)]
+    [InlineData(2, 3, false)]
+    [InlineData(3, 3, true)]
+    [InlineData(3, 1, false)]
+    public void TheAirOfATierIsMovedByItsOwnLight(int tierOfSensor, int tierOfLight, bool isUnknown)
+    {
+        var site = Sites.OneRack(tiers: 3).WithSchedule(plan => plan with
+        {
+            Lights = [.. plan.Lights.Select((lit, i) => i + 1 == tierOfLight ? lit : null)],
+        });
+        var rig = new Rig(site with
+        {
+            Sensors =
+            [
+                .. site.Sensors,
+                site.Sensors[0] with
+                {
+                    Id = new SensorId(site.Sensors.Length),
+                    Name = "north/air",
+                    Kind = SensorKind.AirTemperature,
+                    TierNumber = tierOfSensor,
+                    PlausibleMax = 50,
+                },
+            ],
+        });
+        rig.LeapFor(Duration.FromMinutes(5));
+        var light = $"north/tier {tierOfLight} light";
+        Assert.True(rig.IsOn(light));
+        rig.LeapUntil(() => !rig.IsOn(light));
+        rig.LeapFor(Duration.FromHours(3));
+        Assert.Equal(isUnknown ? "unknown" : "known", Last(rig, "north/air").What);
+    }
+
+    [Theory]
     [InlineData(SensorKind.AirTemperature)]
     [InlineData(SensorKind.WaterTemperature)]
     public void WhatRestsIsBelievedHoweverLong(SensorKind kind)
