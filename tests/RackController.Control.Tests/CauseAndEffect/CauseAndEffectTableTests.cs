@@ -75,7 +75,10 @@ public sealed class CauseAndEffectTableTests
     {
         var lacking = CauseAndEffectTable.At(site).Single(at => at.Row.Id == "circuit-over-limit").Lacking;
         Assert.Equal(["sockets 1", "sockets 2"], lacking);
-        Assert.Empty(CauseAndEffectTable.At(WithCurrent(site)).Single(at => at.Row.Id == "circuit-over-limit").Lacking);
+        var metered = WithCurrent(site);
+        Assert.Empty(CauseAndEffectTable.At(metered).Single(at => at.Row.Id == "circuit-over-limit").Lacking);
+        var first = metered with { Sensors = metered.Sensors.RemoveAt(metered.Sensors.Length - 1) };
+        Assert.Equal(["sockets 2"], CauseAndEffectTable.At(first).Single(at => at.Row.Id == "circuit-over-limit").Lacking);
     }
 
     [Fact]
@@ -93,6 +96,11 @@ public sealed class CauseAndEffectTableTests
     public void TheTableAsADocumentHasALineForEveryRow()
     {
         var lines = CauseAndEffectTable.ToMarkdown().Split('\n');
+        Assert.Equal("# Cause and effect", lines[0]);
+        Assert.Contains("Forbidding always wins over wishing, and no request overrides a row.", lines[3], StringComparison.Ordinal);
+        Assert.StartsWith("Generated from the table that the controller runs from.", lines[2], StringComparison.Ordinal);
+        Assert.StartsWith("| row | cause | needs | effect | comes back |", lines[5], StringComparison.Ordinal);
+        Assert.Equal("|---|---|---|---|---|---|", lines[6]);
         Assert.All(CauseAndEffectTable.Rows, row => Assert.Single(
             lines, line => line.StartsWith($"| `{row.Id}` | {row.Cause} |", StringComparison.Ordinal)));
         Assert.Contains(lines, line => line.EndsWith("| none: it acts in the ordinary course of things |", StringComparison.Ordinal));

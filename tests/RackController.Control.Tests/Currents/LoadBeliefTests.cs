@@ -15,7 +15,7 @@ public class LoadBeliefTests
         Assert.Equal(0.8, load.DrawsA);
     }
 
-    /// <summary>A third of a nameplate is the least of a load that works, and 35 % above it the most (common practice, no source).</summary>
+    /// <summary>A third of a nameplate is the least of a load that works, 35 % above it the most (common practice, no source).</summary>
     [Theory]
     [InlineData(0.1, 1.0 / 3)]
     [InlineData(5, 1.35)]

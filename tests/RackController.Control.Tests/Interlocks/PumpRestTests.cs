@@ -45,6 +45,9 @@ public class PumpRestTests
         rig.LeapFor(Duration.FromSeconds(30));
 
         Assert.Contains("the pump rests until", rig.Why("north/pump").Interlocks[0]);
+
+        // It is off because nobody wants it on.
+        Assert.StartsWith("no flood is due until", rig.Why("north/pump").Summary, StringComparison.Ordinal);
         Assert.Empty(rig.Control.Alarms());
     }
 

@@ -40,6 +40,8 @@ public class ScanFaultTests
         rig.Scan();
 
         Assert.StartsWith("chip relays is gone", rig.Alarm("controller/scan-fault")!.Cause);
+        Assert.StartsWith("chip relays is gone", rig.Why("north/tier 1 light").Summary, StringComparison.Ordinal);
+        Assert.StartsWith("chip relays is gone", rig.Why("north/aerator").Summary, StringComparison.Ordinal);
         Assert.False(rig.IsOn("north/tier 1 light"));
         Assert.True(rig.IsOn("north/aerator"));
     }

@@ -5,7 +5,7 @@ using RackController.Testing;
 
 namespace RackController.Control.Tests.Interlocks;
 
-/// <summary>Rows air-too-hot and water-temperature.</summary>
+/// <summary>Row air-too-hot.</summary>
 public class TemperatureTests
 {
     [Fact]
@@ -137,6 +137,30 @@ public class TemperatureTests
         Assert.False(rig.IsOn("north/tier 2 light"));
     }
 
+    [Theory]
+    [InlineData(true, true)]
+    [InlineData(false, false)]
+    public void WhereEveryLitTierHasASensorThatOfTheRackMayBeSilent(bool isTierOneMeasured, bool staysOn)
+    {
+        var site = LitRig().Site;
+        var air = site.Sensors.Single(sensor => sensor.Name == "north/tier 2 air");
+        site = site with
+        {
+            Sensors =
+            [
+                .. site.Sensors,
+                air with { Id = new(site.Sensors.Length), Name = "north/air", TierNumber = null },
+                air with { Id = new(site.Sensors.Length + 1), Name = "north/more air", TierNumber = isTierOneMeasured ? 1 : 2 },
+            ],
+        };
+        var rig = new Rig(site);
+        rig.LeapFor(Duration.FromMinutes(1));
+        rig.Silence("north/air");
+        rig.LeapFor(Duration.FromMinutes(10));
+        Assert.Equal(staysOn, rig.IsOn("north/tier 1 light"));
+        Assert.Equal(staysOn, rig.IsOn("north/tier 2 light"));
+    }
+
     [Fact]
     public void AnotherSensorOfTheSameAirKeepsTheLightOfOneThatIsUnknown()
     {
@@ -204,53 +228,7 @@ public class TemperatureTests
         Assert.Null(rig.Alarm("north/tier 2/air-too-hot"));
     }
 
-    [Theory]
-    [InlineData(26.1)]
-    [InlineData(11.9)]
-    public void WaterOutOfRangeRaisesAnAlarmAndSwitchesNothing(double waterC)
-    {
-        var rig = LitRig();
-        rig.Set("north/water", waterC);
-        rig.Scan();
-
-        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/water-temperature")!.State);
-        Assert.True(rig.IsOn("north/tier 1 light"));
-    }
-
-    [Theory]
-    [InlineData(26)]
-    [InlineData(12)]
-    public void WaterAtItsLimitsTellsNobody(double waterC)
-    {
-        var rig = LitRig();
-        rig.Set("north/water", waterC);
-        rig.Scan();
-
-        Assert.Null(rig.Alarm("north/water-temperature"));
-    }
-
-    [Theory]
-    [InlineData(26.1, 25.6, 25.5)]
-    [InlineData(11.9, 12.4, 12.5)]
-    public void TheWaterAlarmReturnsOnceTheWaterIsWellWithinItsLimits(double outC, double stillOutC, double withinC)
-    {
-        var rig = LitRig();
-        rig.Set("north/water", outC);
-        rig.Scan();
-        rig.Set("north/water", stillOutC);
-        rig.Scan();
-        Assert.Equal(AlarmState.Unacknowledged, rig.Alarm("north/water-temperature")!.State);
-
-        rig.Set("north/water", withinC);
-        rig.Scan();
-        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm("north/water-temperature")!.State);
-        var told = rig.Events.Last(happened => happened.Kind == EventKind.Alarm).Because;
-        Assert.Contains($"is at {withinC:0.0} °C", told, StringComparison.Ordinal);
-        rig.Scan();
-        Assert.Equal("the water when last measured was outside 12 to 26 °C", rig.Alarm("north/water-temperature")!.Cause);
-    }
-
-    private static Rig LitRig()
+    internal static Rig LitRig()
     {
         var rig = new Rig(WithAir(Sites.OneRack()));
         rig.LeapFor(Duration.FromMinutes(1));

@@ -25,6 +25,7 @@ public class CircuitTestsTests
         rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
         rig.ScanFor(Duration.FromSeconds(7));
         Assert.True(rig.IsOn(load));
+        Assert.Equal("it is told on: is it on?", rig.Control.ProofTestUnderWay()!.Words);
         Assert.Equal("a proof test needs it so", rig.Why(load).Demand);
 
         rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
@@ -86,6 +87,7 @@ public class CircuitTestsTests
         rig.ScanFor(Duration.FromMinutes(5));
         Assert.DoesNotContain(rig.Events, happened => happened is { Subject: "north/pump", What: "on" });
         Assert.True(rig.Control.ProofTestUnderWay()!.WaitsForRack);
+        Assert.Equal("ask for a flood: does the pump run?", rig.Control.ProofTestUnderWay()!.Words);
 
         rig.Scan(new FloodNow("Ada", new RackId(0)));
         rig.LeapUntil(() => rig.IsOn("north/pump"));

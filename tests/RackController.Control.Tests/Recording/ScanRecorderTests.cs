@@ -4,7 +4,7 @@ using RackController.Testing;
 
 namespace RackController.Control.Tests.Recording;
 
-/// <summary>Which scans are on record, and what of them: those at which something changed, and once a minute what everything says.</summary>
+/// <summary>Which scans are on record: those at which something changed, and once a minute what everything says.</summary>
 public class ScanRecorderTests
 {
     private const string Level = "north/level";

@@ -4,7 +4,7 @@ using RackController.Model;
 
 namespace RackController.Control.Tests.Sensing;
 
-/// <summary>A fill is seen where a full float closes that was dry when it began; one that was wet, unknown or out of use proves nothing.</summary>
+/// <summary>A fill is seen where a full float closes that was dry when it began; any other proves nothing.</summary>
 public class FloatsClosingTests
 {
     private static readonly Site site = ProofSite.Whole;

@@ -1,0 +1,27 @@
+using NodaTime;
+using RackController.Testing;
+
+namespace RackController.Control.Tests.ProofTests;
+
+/// <summary>A circuit that several racks share is tested as often as the most careful wants, at the pace of the slowest.</summary>
+public class CircuitLimitsTests
+{
+    [Fact]
+    public void OfSeveralRacksTheMostCarefulOneIsGoneBy()
+    {
+        var site = Sites.ManyRacks(2, racksToACircuit: 2).WithLimits(limits => limits with
+        {
+            SupplySenseTestInterval = Duration.FromDays(10),
+            CurrentTestInterval = Duration.FromDays(1_000),
+            TestStepWithin = Duration.FromMinutes(5),
+            PumpRest = Duration.FromMinutes(1),
+            RelayRest = Duration.FromSeconds(20),
+        });
+        var limits = CircuitTests.LimitsOf(site, site.Circuits[0].Id);
+        Assert.Equal(Duration.FromDays(10), limits.SupplySenseTestInterval);
+        Assert.Equal(Duration.FromDays(180), limits.CurrentTestInterval);
+        Assert.Equal(Duration.FromMinutes(5), limits.TestStepWithin);
+        Assert.Equal(Duration.FromMinutes(15), limits.PumpRest);
+        Assert.Equal(Duration.FromSeconds(20), limits.RelayRest);
+    }
+}
