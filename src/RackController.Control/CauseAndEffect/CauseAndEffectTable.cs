@@ -30,6 +30,7 @@ public static class CauseAndEffectTable
         SiteRows.CircuitShed,
         CurrentRows.LoadDead,
         CurrentRows.LoadCheck,
+        CurrentRows.WeldCheck,
         PumpRows.FloodHeld,
         ProofRows.ProofTestFailed,
         PumpRows.FillSlow,

@@ -12,7 +12,7 @@ internal static class CurrentRows
         "operator reset, after the relay was changed",
         new AlarmText(
             AlarmPriority.Critical, "what hangs on the relay stays on, whatever the controller says",
-            "pull its plug; change the relay; reset", "at once"))
+            "pull its plug; look for what else is plugged in that the rack file does not name; change the relay; reset", "at once"))
     {
         Scope = RowScope.Circuit,
         Returns = WaysBack.ByItself | WaysBack.Reset,
@@ -55,12 +55,13 @@ internal static class CurrentRows
 
     public static CauseAndEffectRow AirDead { get; } = new(
         "dead-air", "an aerator or fan is told on and draws no current", "circuit current", RowEffect.Tell, "a person is told",
-        "by itself once it draws current",
+        "by itself once it draws current, or once somebody has acknowledged it and nobody has wanted it on for 20 min",
         new AlarmText(
             AlarmPriority.High, "roots suffocate and seedlings mould within hours", "look at the aerator or fan, its plug and its relay",
             "within an hour"))
     {
         Scope = RowScope.Circuit,
+        Returns = WaysBack.ByItself | WaysBack.Acknowledgement,
         Instances = (row, site) => site.MeasuredLoads.Where(IsAir).Select(load => new LoadDead(row, load)),
     };
 
@@ -84,6 +85,20 @@ internal static class CurrentRows
             from at in site.Metered
             from checks in site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id && IsChecked(load)).Index()
             select new LoadCheck(row, site, checks.Item, at.Sensor.Id, checks.Index),
+    };
+
+    public static CauseAndEffectRow WeldCheck { get; } = new(
+        "weld-check", "a load that is told off seems to draw current, or nobody can tell whether a pump does", "circuit current",
+        RowEffect.ForbidOn,
+        "everything on its circuit is off for a moment, once no pump runs there: what still flows then is no guess", "by itself",
+        Alarm: null)
+    {
+        Scope = RowScope.Circuit,
+        IsOrdinary = true,
+        Instances = (row, site) =>
+            from at in site.Metered
+            from load in site.MeasuredLoads.Where(load => load.Circuit == at.Circuit.Id)
+            select new WeldCheck(row, site, load, at.Sensor.Id),
     };
 
     public static CauseAndEffectRow RelayWorn { get; } = new(

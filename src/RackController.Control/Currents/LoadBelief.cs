@@ -50,6 +50,13 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>Whether its circuit fell when it was last switched off, and has not risen since by about as much as it draws.</summary>
     public bool SawFall { get; set; }
 
+    /// <summary>Whether what is believed of it was seen while everything on its circuit was told off, and nothing has spoken against it
+    /// since: nothing else can have been meant.</summary>
+    public bool IsSeenAlone { get; set; }
+
+    /// <summary>Whether its circuit has shown that it stopped.</summary>
+    public bool SawEnd => SawFall || (IsSeenAlone && Flow == Flow.Still);
+
     /// <summary>Whether it draws enough to be told apart on its circuit.</summary>
     public bool IsSeen { get; set; }
 
@@ -71,6 +78,14 @@ internal sealed class LoadBelief(Load load, double nameplateA)
 
     /// <summary>Whether so much of a rise may be its own.</summary>
     public bool MayBe(double riseA) => riseA >= LikeShare * DrawsA;
+
+    /// <summary>Whether what a circuit carries while everything is told off is about as much as it draws, or as its nameplate says: what was
+    /// measured last may have been of another that stopped at that moment.</summary>
+    public bool IsLikeAlone(double valueA) => IsSeen && OffAlone(valueA) <= LikeShare;
+
+    /// <summary>By what share of what it draws that differs.</summary>
+    public double OffAlone(double valueA) =>
+        Math.Min(Math.Abs(valueA - DrawsA) / DrawsA, Math.Abs(valueA - nameplateA) / nameplateA);
 
     /// <summary>Whether such a change is more like what it draws than like what another does.</summary>
     public bool IsLiker(double changeA, LoadBelief other) => Math.Abs(changeA - DrawsA) < Math.Abs(changeA - other.DrawsA);

@@ -12,6 +12,11 @@ internal sealed class LoadBeliefs
     // A change of so many times the mean scatter is none: of a normal distribution less than one in a thousand.
     private const double ScatterMultiple = 4;
     private const double Forgets = 0.1;
+    private const double LeapMultiple = 4;
+
+    // By how many times the least that is seen a current must change to be heard, and must have been meant to for its silence to tell.
+    private const double HeardMultiple = 2;
+    private const double ToldMultiple = 4;
     private readonly double resolvedA;
     private double leastA;
     private double scatterA;
@@ -44,6 +49,9 @@ internal sealed class LoadBeliefs
             return false;
         }
     }
+
+    /// <summary>Whether the sensor of the circuit did not follow when everything was switched off, and has said the same since.</summary>
+    public bool IsDeaf { get; private set; }
 
     /// <summary>Whether any is told on.</summary>
     public bool IsAnyTold
@@ -107,6 +115,7 @@ internal sealed class LoadBeliefs
         {
             load.Flow = load.Switched == 0 ? load.Flow : Flow.Unknown;
             load.SawFall = false;
+            load.IsSeenAlone = false;
             load.Switched = 0;
         }
     }
@@ -114,7 +123,8 @@ internal sealed class LoadBeliefs
     /// <summary>Judges the loads that were switched since the current of the circuit last settled.</summary>
     /// <param name="changeA">By how much it has changed, A.</param>
     /// <param name="valueA">What it is now, A.</param>
-    public void Judge(double changeA, double valueA)
+    /// <param name="sinceSettledA">By how much it has changed since it last settled, A: before the switching it may have shown a start.</param>
+    public void Judge(double changeA, double valueA, double sinceSettledA)
     {
         var (expectedA, squaredDoubt, switched) = (0.0, 0.0, 0);
         foreach (var load in loads)
@@ -124,8 +134,16 @@ internal sealed class LoadBeliefs
             switched += Math.Abs(load.Switched);
         }
 
+        Listen(expectedA, changeA);
+        if (IsDeaf)
+        {
+            Forget();
+            return;
+        }
+
         var missingA = expectedA - changeA;
         SuspectOthers(missingA);
+        SuspectPump(sinceSettledA - expectedA);
         var alike = 0;
         foreach (var load in loads)
         {
@@ -147,6 +165,30 @@ internal sealed class LoadBeliefs
         See();
     }
 
+    // A sensor that says what it said although everything was switched off hears nothing, until it says something else.
+    private void Listen(double expectedA, double changeA)
+    {
+        if (Math.Abs(changeA) >= HeardMultiple * leastA)
+        {
+            IsDeaf = false;
+        }
+        else if (!IsAnyTold && !double.IsNaN(changeA) && Math.Abs(expectedA) >= ToldMultiple * leastA)
+        {
+            IsDeaf = true;
+        }
+    }
+
+    private void Forget()
+    {
+        foreach (var load in loads)
+        {
+            load.Flow = Flow.Unknown;
+            load.SawFall = false;
+            load.IsSeenAlone = false;
+            load.Switched = 0;
+        }
+    }
+
     // What stopped or began to draw while another was switched.
     private void SuspectOthers(double missingA)
     {
@@ -158,10 +200,23 @@ internal sealed class LoadBeliefs
             }
 
             load.SawFall &= !load.MayBe(-missingA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
             if (load.IsTold && load.Flow != Flow.Still && load.IsLike(missingA))
             {
                 load.LostA += missingA;
                 load.Flow = Flow.SeemsStill;
+            }
+        }
+    }
+
+    // A pump whose relay welds while something else is switched harms; the others are found when they are next switched.
+    private void SuspectPump(double riseA)
+    {
+        foreach (var load in loads)
+        {
+            if (load.Load.Kind == LoadKind.Pump && load is { Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
+            {
+                load.Flow = Flow.SeemsToFlow;
             }
         }
     }
@@ -180,6 +235,7 @@ internal sealed class LoadBeliefs
             : followed.Value || !KeepsFlowing(load, valueA) ? Flow.Still
             : standsOut ? Flow.Flows : Flow.SeemsToFlow;
         load.SawFall = !isOn && followed == true;
+        load.IsSeenAlone = false;
         load.Switched = 0;
         load.LostA = 0;
     }
@@ -193,9 +249,11 @@ internal sealed class LoadBeliefs
     /// <param name="changeA">By how much, A; not a number where that is unknown.</param>
     public void Wander(double changeA)
     {
+        Listen(expectedA: 0, changeA);
         if (!double.IsNaN(changeA))
         {
-            scatterA += Forgets * (Math.Abs(changeA) - scatterA);
+            // Noise goes on; a single leap, such as a start, is none.
+            scatterA += Forgets * (Math.Min(Math.Abs(changeA), LeapMultiple * leastA) - scatterA);
             See();
         }
 
@@ -203,6 +261,7 @@ internal sealed class LoadBeliefs
         foreach (var load in loads)
         {
             load.SawFall &= !load.MayBe(changeA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(changeA));
             load.LostA = load.WasTold && !double.IsNaN(changeA) ? Math.Max(0, load.LostA - changeA) : 0;
             if (load.WasTold && (load.IsLike(-changeA) || (load.Flow == Flow.Still && load.IsLike(changeA))))
             {
@@ -225,20 +284,28 @@ internal sealed class LoadBeliefs
     /// <param name="valueA">The current of the circuit, A.</param>
     public void Bound(double valueA)
     {
+        if (IsDeaf)
+        {
+            return;
+        }
+
         LoadBelief? alone = null;
+        var isAnyTold = IsAnyTold;
         foreach (var load in loads)
         {
-            if (!load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow && valueA < load.DrawsA / 2)
+            var isTooFaint = !load.IsTold && valueA < load.DrawsA / 2;
+            if (isTooFaint && (!isAnyTold || load.Flow is Flow.Flows or Flow.SeemsToFlow))
             {
                 load.Flow = Flow.Still;
             }
 
-            alone = load.IsLike(valueA) && (alone is null || load.IsLiker(valueA, alone)) ? load : alone;
+            load.IsSeenAlone |= isTooFaint && !isAnyTold;
+            alone = load.IsLikeAlone(valueA) && (alone is null || load.OffAlone(valueA) < alone.OffAlone(valueA)) ? load : alone;
         }
 
-        if (!IsAnyTold && alone is not null)
+        if (!isAnyTold && alone is not null)
         {
-            alone.Flow = Flow.Flows;
+            (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
             SuspectThoseLike(alone, valueA);
         }
     }

@@ -68,17 +68,27 @@ internal sealed class StepCurrents : ICurrentJudge
     /// <summary>What is believed of a load of the circuit.</summary>
     public LoadBelief Of(Load load) => loads.Of(load.Id);
 
+    /// <summary>Whether it has an opinion of a load now.</summary>
+    public bool Knows(LoadBelief load, Facts facts) =>
+        facts.IsKnown(sensor) && facts.Conditions.Io.IsOk && load.IsSeen && load.Switched == 0;
+
     /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it carries less than that, or it
-    /// fell when the load was switched off and has not risen since. Asked at a time that is named on the agenda.</summary>
+    /// fell when the load was switched off, or carried none of it while everything was off, and has not risen since. Asked at a time that is named on the agenda.</summary>
     public bool Contradicts(LoadBelief load, Facts facts)
     {
-        if (!facts.IsKnown(sensor) || isSettling || !load.IsSeen)
+        if (!facts.IsKnown(sensor) || !load.IsSeen || loads.IsDeaf)
         {
             return false;
         }
 
+        if (isSettling)
+        {
+            // It will know in a moment.
+            return true;
+        }
+
         var valueA = facts.ValueWhenDue(sensor);
-        return valueA < load.DrawsA / 2 || (load.SawFall && !load.MayBe(valueA - settledA));
+        return valueA < load.DrawsA / 2 || (load.SawEnd && !load.MayBe(valueA - settledA));
     }
 
     private void BeginToSettle(Facts facts)
@@ -122,7 +132,7 @@ internal sealed class StepCurrents : ICurrentJudge
         var valueA = facts.ValueWhenDue(sensor);
         if (isSettling && loads.AnySwitched)
         {
-            loads.Judge(valueA - beforeA, valueA);
+            loads.Judge(valueA - beforeA, valueA, valueA - settledA);
         }
         else
         {

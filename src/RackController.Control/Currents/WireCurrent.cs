@@ -40,7 +40,7 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
         if (facts.IsKnown(flowing.Sensor))
         {
             Follow(facts, agenda);
-            facts.SetFlow(load.Id, flow);
+            facts.SetFlow(load.Id, Weigh(facts));
             return;
         }
 
@@ -64,8 +64,10 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
 
         if (!isJudged && now >= nextTry)
         {
-            isJudged = facts.TakenAt(flowing.Sensor) >= changedAt && !IsContradicted(facts, sees);
-            flow = isJudged ? sees.IsFlowing ? Flow.Flows : Flow.Still : Flow.Unknown;
+            var isOfNow = facts.TakenAt(flowing.Sensor) >= changedAt;
+            var isContradicted = isOfNow && sees.IsFlowing && !sees.IsTold && circuit is not null && circuit.Contradicts(ofCircuit!, facts);
+            flow = !isOfNow ? Flow.Unknown : isContradicted ? Flow.SeemsToFlow : sees.IsFlowing ? Flow.Flows : Flow.Still;
+            isJudged = isOfNow && !isContradicted;
             nextTry = now + Settles;
         }
 
@@ -75,9 +77,18 @@ internal sealed class WireCurrent(Load load, Limit flowing, StepCurrents? circui
         }
     }
 
-    // A sensor that is stuck at what it read, or has drifted: its word alone is not enough to take everybody's light and air away.
-    private bool IsContradicted(Facts facts, (bool IsTold, bool IsFlowing, bool IsIoOk) sees) =>
-        sees.IsFlowing && !sees.IsTold && circuit is not null && circuit.Contradicts(ofCircuit!, facts);
+    // A sensor that is stuck at what it read, or has drifted: where two differ of a load that is told off, neither's word alone is enough,
+    // to take everybody's light and air away or to let a pump run on. What the circuit carried while everything was told off decides.
+    private Flow Weigh(Facts facts)
+    {
+        if (flow is Flow.Unknown or Flow.Flows || facts.WasOn(load.Id) || circuit is null || !circuit.Knows(ofCircuit!, facts))
+        {
+            return flow;
+        }
+
+        var doubts = flow == Flow.SeemsToFlow || ofCircuit!.Flow is Flow.Flows or Flow.SeemsToFlow;
+        return !doubts ? flow : ofCircuit!.IsSeenAlone ? ofCircuit.Flow : Flow.SeemsToFlow;
+    }
 
     private void Begin(MonotonicTime now, Duration settles)
     {

@@ -32,14 +32,19 @@ public class SteadyScanTests
         var demands = rig.Demands.ToArray();
         var agenda = new Agenda();
         agenda.Begin(rig.Now);
-        rig.Demand.Update(rig.Facts, demands, agenda, rig);
 
-        var before = GC.GetAllocatedBytesForCurrentThread();
-        for (var scan = 0; scan < 1000; scan++)
+        // The runtime may compile anew what is called often, and allocate for that once.
+        long Allocated()
         {
-            rig.Demand.Update(rig.Facts, demands, agenda, rig);
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            for (var scan = 0; scan < 1000; scan++)
+            {
+                rig.Demand.Update(rig.Facts, demands, agenda, rig);
+            }
+
+            return GC.GetAllocatedBytesForCurrentThread() - before;
         }
 
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        Assert.Equal(0, Math.Min(Allocated(), Allocated()));
     }
 }

@@ -1,67 +1,89 @@
 using NodaTime;
+using RackController.Control.Tests.Currents;
+using RackController.Model;
 using RackController.Testing;
 
 namespace RackController.Control.Tests.Interlocks;
 
-/// <summary>Row dead-load of a pump, by the current in its wire.</summary>
-public class LoadDeadTests
+/// <summary>How row dead-air comes back of a fan that runs only while the air is warm.</summary>
+public sealed class LoadDeadTests
 {
-    private const string Current = "north/pump current";
-    private const string Key = "north/pump/dead-load";
+    private const string Fan = "north/fan";
+    private const string Key = "north/fan/dead-air";
+    private const string Air = "north/air temperature";
 
     [Fact]
-    public void APumpThatIsToldOnAndDrawsNothingIsToldOf()
+    public void OnceAcknowledgedItIsGoneWhenNobodyHasWantedTheFanForAWhile()
     {
-        var rig = Flooding();
-        rig.ScanFor(Duration.FromSeconds(2.9));
-        Assert.Null(rig.Alarm(Key));
-        rig.ScanFor(Duration.FromSeconds(0.3));
-        Assert.Equal("north/pump was told on and drew no current", rig.Alarm(Key)!.Cause);
-        Assert.True(rig.IsOn("north/pump"));
+        var circuit = WithDeadFan();
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        Assert.NotNull(circuit.Rig.Alarm(Key));
+        circuit.Rig.Set(Air, 18);
+        circuit.Rig.LeapFor(Duration.FromMinutes(19));
+        Assert.NotNull(circuit.Rig.Alarm(Key));
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.Null(circuit.Rig.Alarm(Key));
     }
 
     [Fact]
-    public void APumpThatDrawsSomewhatMoreThanHalfOfItsNameplateRuns()
+    public void ItIsToldAnewWhenTheFanIsWantedAndStillDead()
     {
-        var rig = Flooding();
-        rig.Set(Current, 0.19);
-        rig.ScanFor(Duration.FromMinutes(1));
-        Assert.Null(rig.Alarm(Key));
+        var circuit = WithDeadFan();
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.Set(Air, 18);
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        circuit.Rig.Set(Air, 26);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
     }
 
     [Fact]
-    public void TheAlarmReturnsOnceCurrentFlowsOrThePumpIsToldOff()
+    public void WhileNobodyKnowsOfItItStandsHoweverLongTheFanIsNotWanted()
     {
-        var rig = Flooding();
-        rig.ScanFor(Duration.FromSeconds(4));
-        rig.Set(Current, 0.6);
-        rig.ScanFor(Duration.FromSeconds(4));
-        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+        var circuit = WithDeadFan();
+        circuit.Rig.Set(Air, 18);
+        circuit.Rig.LeapFor(Duration.FromHours(30));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
     }
 
     [Fact]
-    public void ASilentSensorTellsNothing()
+    public void OfAFanThatIsWantedItStandsThoughAcknowledged()
     {
-        var rig = Flooding();
-        rig.Silence(Current);
-        rig.ScanFor(Duration.FromMinutes(1));
-        Assert.Null(rig.Alarm(Key));
+        var circuit = WithDeadFan();
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.LeapFor(Duration.FromHours(30));
+        Assert.Equal(AlarmState.Acknowledged, circuit.Rig.Alarm(Key)!.State);
     }
 
-    [Fact]
-    public void ARestartForgetsADeadPumpUntilItIsToldOnAgain()
+    private static LiveCircuit WithDeadFan()
     {
-        var rig = Flooding();
-        rig.ScanFor(Duration.FromSeconds(4));
-        rig.Restart(Duration.FromSeconds(10));
-        rig.ScanFor(Duration.FromSeconds(10));
-        Assert.Equal(AlarmState.ReturnedUnacknowledged, rig.Alarm(Key)!.State);
+        var circuit = new LiveCircuit(WarmAirRunsTheFan);
+        circuit.Rig.Set(Air, 18);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        circuit.Draws(Fan, 0);
+        circuit.Rig.Set(Air, 26);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+        return circuit;
     }
 
-    private static Rig Flooding()
+    private static Site WarmAirRunsTheFan(Site site)
     {
-        var rig = new Rig(Sites.OneRack().WithPumpCurrent());
-        rig.LeapUntil(() => rig.IsOn("north/pump"));
-        return rig;
+        var air = new Sensor
+        {
+            Id = new SensorId(site.Sensors.Length),
+            Name = Air,
+            Kind = SensorKind.AirTemperature,
+            Rack = new RackId(0),
+            PlausibleMin = -20,
+            PlausibleMax = 60,
+            StaleAfter = Duration.FromSeconds(30),
+        };
+        var fan = site.LoadNamed(Fan);
+        return (site with { Sensors = site.Sensors.Add(air) }).WithSchedule(plan => plan with
+        {
+            Runs = [.. plan.Runs.Where(run => run.Load != fan), new RunByReading(fan, air.Id, OnAbove: 24, OffBelow: 22)],
+        });
     }
 }

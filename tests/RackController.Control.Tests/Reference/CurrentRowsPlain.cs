@@ -37,12 +37,49 @@ internal static class CurrentRowsPlain
         return new Answer(staysOn || isSuspected, staysOn || isSuspected, isLatched);
     }
 
-    // Once it was found dead, until it is seen to draw current.
-    public static Answer LoadDead(Chronicle story, Load load)
+    // Once it was found dead, until it is seen to draw current; of one whose alarm was acknowledged meanwhile, also until nobody has wanted
+    // it for a while.
+    public static Answer LoadDead(Chronicle story, Load load, string key)
     {
-        var isDead = story.ThisRunBackwards().TakeWhile(page => story.Pages[page].Flows[load.Id.Index] != Flow.Flows)
-            .Any(page => story.Pages[page].Flows[load.Id.Index] == Flow.Still && story.WasOn(load.Id, page));
+        var (isDead, isAcknowledged, offSince) = (false, false, (MonotonicTime?)null);
+        foreach (var page in story.ThisRunBackwards().Reverse())
+        {
+            var (now, flow, isOn) = (story.Pages[page].At.Monotonic, story.Pages[page].Flows[load.Id.Index], story.WasOn(load.Id, page));
+            isAcknowledged |= story.Pages[page].Acknowledged.Contains(key) && isDead && load.Kind is LoadKind.Aerator or LoadKind.Fan;
+            isDead = flow != Flow.Flows && (isDead || (flow == Flow.Still && isOn));
+            offSince = isOn ? null : offSince ?? now;
+            isDead &= !(isAcknowledged && now >= offSince + Duration.FromMinutes(20));
+            isAcknowledged &= isDead;
+        }
+
         return new Answer(isDead, isDead, Latched: false);
+    }
+
+    public static Answer WeldCheck(Chronicle story, Load load, Sensor meter)
+    {
+        var water = story.Site.Loads.Where(each => each.Circuit == load.Circuit && each.Kind is LoadKind.Pump or LoadKind.Valve).ToList();
+        var (wasOn, nobodyKnows, isSameDoubt) = (false, false, false);
+        (MonotonicTime? since, MonotonicTime? checkedAt, MonotonicTime? until) = (null, null, null);
+        foreach (var page in story.ThisRunBackwards().Reverse())
+        {
+            var it = story.Pages[page];
+            var (now, flow, isOn) = (it.At.Monotonic, it.Flows[load.Id.Index], story.WasOn(load.Id, page));
+            nobodyKnows = load.Kind == LoadKind.Pump && !isOn && flow == Flow.Unknown && (wasOn || nobodyKnows);
+            wasOn = isOn;
+            var seemsToFlow = !isOn && flow is Flow.Flows or Flow.SeemsToFlow;
+            since = seemsToFlow || nobodyKnows ? since ?? now : null;
+            isSameDoubt &= since is not null;
+            until = now < until ? until : null;
+            var canLook = it.Conditions.Io.IsOk && it.Believed[meter.Id.Index] is not null && !story.WasCut(load.Circuit, page)
+                && !water.Any(each => story.WasOn(each.Id, page));
+            var isTooSoon = now < checkedAt + (isSameDoubt ? Duration.FromHours(1) : Duration.FromMinutes(10));
+            if (until is null && canLook && !isTooSoon && now >= since + Duration.FromSeconds(10))
+            {
+                (isSameDoubt, checkedAt, until) = (true, now, now + Duration.FromSeconds(8));
+            }
+        }
+
+        return new Answer(until is not null, until is not null, Latched: false);
     }
 
     public static Answer LoadCheck(Chronicle story, Load load, Sensor meter, int turn)

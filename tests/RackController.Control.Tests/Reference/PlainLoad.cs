@@ -30,6 +30,10 @@ internal sealed class PlainLoad(Load load, double nameplateA)
     /// <summary>Whether its circuit fell when it was last switched off, and has not risen since by what may be its own.</summary>
     public bool SawFall { get; set; }
 
+    /// <summary>Whether what is thought of it was seen while everything was told off, and nothing has changed since by what may be its
+    /// own.</summary>
+    public bool IsSeenAlone { get; set; }
+
     /// <summary>Whether it was told on before the last switchings.</summary>
     public bool WasTold => Switched == 0 ? IsTold : Switched < 0;
 
@@ -39,6 +43,10 @@ internal sealed class PlainLoad(Load load, double nameplateA)
     public double DoubtA => Math.Abs(ExpectedA) * (measuredA is null ? 0.35 : 0.1);
 
     public bool MayBe(double riseA) => riseA >= 0.35 * DrawsA;
+
+    /// <summary>By what share of what it draws, or should draw, another current differs.</summary>
+    public double OffAlone(double currentA) =>
+        Math.Min(Math.Abs(currentA - DrawsA) / DrawsA, Math.Abs(currentA - nameplateA) / nameplateA);
 
     public bool IsAir => Load.Kind is LoadKind.Aerator or LoadKind.Fan;
 

@@ -21,6 +21,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     private MonotonicTime settlesAt;
     private MonotonicTime looksAt = story.Now.Boot.Start.Monotonic + settles;
     private bool isSettling;
+    private bool isDeaf;
     private int looks;
 
     /// <summary>Reads the last page.</summary>
@@ -55,7 +56,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         if (Said(story.Last) is not { } saidA || !story.Now.Conditions.Io.IsOk)
         {
             (isSettling, stoodA) = (false, double.NaN);
-            loads.ForEach(load => load.SawFall = false);
+            loads.ForEach(load => (load.SawFall, load.IsSeenAlone) = (false, false));
             foreach (var load in loads.Where(load => load.Switched != 0))
             {
                 (load.Flow, load.Switched) = (Flow.Unknown, 0);
@@ -79,8 +80,17 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     public bool SpeaksAgainst(Load load)
     {
         var own = loads.Single(each => each.Load.Id == load.Id);
-        return Said(story.Last) is { } saidA && !isSettling && IsSeen(own)
-            && (saidA < own.DrawsA / 2 || (own.SawFall && !own.MayBe(saidA - stoodA)));
+        return Said(story.Last) is { } saidA && !isDeaf && IsSeen(own)
+            && (isSettling || saidA < own.DrawsA / 2
+                || ((own.SawFall || own is { IsSeenAlone: true, Flow: Flow.Still }) && !own.MayBe(saidA - stoodA)));
+    }
+
+    /// <summary>What it thinks of a load that is told off; null while it cannot know.</summary>
+    public (Flow Flow, bool IsSeenAlone)? ThinksOf(Load load)
+    {
+        var own = loads.Single(each => each.Load.Id == load.Id);
+        var knows = Said(story.Last) is not null && story.Now.Conditions.Io.IsOk && own.Switched == 0 && IsSeen(own);
+        return knows ? (own.Flow, own.IsSeenAlone) : null;
     }
 
     private double? Said(int page) => story.Pages[page].Believed[meter.Id.Index];
@@ -97,7 +107,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         looks = Math.Min(looks + 1, Learns);
         if (isSettling && loads.Any(load => load.Switched != 0))
         {
-            Judge(saidA - beforeA, saidA);
+            Judge(saidA - beforeA, saidA, saidA - stoodA);
         }
         else
         {
@@ -109,19 +119,36 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     }
 
     // Of the loads that switched, each is thought to have followed where too little is missing for it not to have.
-    private void Judge(double changeA, double saidA)
+    private void Judge(double changeA, double saidA, double sinceA)
     {
         var switched = loads.Where(load => load.Switched != 0).ToList();
         var isAlone = switched.Count == 1;
         var doubtsA = switched.ToDictionary(load => load, load => load.DoubtA);
-        var missingA = switched.Sum(load => load.ExpectedA) - changeA;
+        var expectedA = switched.Sum(load => load.ExpectedA);
+        var shouldHear = !double.IsNaN(changeA) && Math.Abs(expectedA) >= 4 * LeastA && loads.All(load => !load.IsTold);
+        isDeaf = (isDeaf || shouldHear) && !Hears(changeA);
+        if (isDeaf)
+        {
+            loads.ForEach(load => (load.Flow, load.Switched, load.SawFall, load.IsSeenAlone) = (Flow.Unknown, 0, false, false));
+            return;
+        }
+
+        var missingA = expectedA - changeA;
         foreach (var load in loads.Where(load => load.Switched == 0))
         {
             load.SawFall &= !load.MayBe(-missingA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
             if (load.IsTold && load.Flow != Flow.Still && IsLike(load, missingA))
             {
                 (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA);
             }
+        }
+
+        // A pump that is off while the current stands higher than it stood, by as much as it draws and nobody switched.
+        foreach (var pump in loads.Where(load => load is { Switched: 0, IsTold: false, Load.Kind: LoadKind.Pump }
+            && load.Flow != Flow.Flows && IsLike(load, sinceA - expectedA)))
+        {
+            pump.Flow = Flow.SeemsToFlow;
         }
 
         var alike = switched.Where(load => IsLike(load, Math.Abs(missingA))).ToList();
@@ -147,7 +174,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
                 (true, true) => followed || drew ? Flow.Flows : Flow.Still,
                 (true, false) => followed || !flowsOn ? Flow.Still : standsOut ? Flow.Flows : Flow.SeemsToFlow,
             };
-            (load.Switched, load.LostA, load.SawFall) = (0, 0, canTell && followed && !isOn);
+            (load.Switched, load.LostA, load.SawFall, load.IsSeenAlone) = (0, 0, canTell && followed && !isOn, false);
         }
     }
 
@@ -155,10 +182,12 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     private void Wander(double changeA)
     {
         var isKnown = !double.IsNaN(changeA);
-        scatterA = isKnown ? 0.9 * scatterA + 0.1 * Math.Abs(changeA) : scatterA;
+        isDeaf &= !Hears(changeA);
+        scatterA = isKnown ? 0.9 * scatterA + 0.1 * Math.Min(Math.Abs(changeA), 4 * LeastA) : scatterA;
         foreach (var load in loads)
         {
             load.SawFall &= !load.MayBe(changeA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(changeA));
             load.LostA = load.WasTold && isKnown ? Math.Max(0, load.LostA - changeA) : 0;
         }
 
@@ -179,21 +208,35 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     // What is not there does not flow, and what is there while everything is told off flows where it should not.
     private void Bound(double saidA)
     {
-        foreach (var load in loads.Where(load => !load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow && saidA < load.DrawsA / 2))
+        if (isDeaf)
+        {
+            return;
+        }
+
+        var tooFaint = loads.Where(load => saidA < load.DrawsA / 2).ToList();
+        foreach (var load in tooFaint.Where(load => !load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow))
         {
             load.Flow = Flow.Still;
         }
 
-        var alone = loads.Where(load => IsLike(load, saidA)).MinBy(load => Off(load, saidA));
-        if (alone is not null && !loads.Any(load => load.IsTold))
+        if (loads.Any(load => load.IsTold))
         {
-            alone.Flow = Flow.Flows;
+            return;
+        }
+
+        tooFaint.ForEach(load => (load.Flow, load.IsSeenAlone) = (Flow.Still, true));
+        if (loads.Where(load => IsSeen(load) && load.OffAlone(saidA) <= 0.35).MinBy(load => load.OffAlone(saidA)) is { } alone)
+        {
+            (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
             foreach (var other in loads.Where(load => load.Flow != Flow.Flows && IsLike(load, saidA)))
             {
                 other.Flow = Flow.SeemsToFlow;
             }
         }
     }
+
+    // Once it did not hear that everything was switched off, it is deaf until it hears of something.
+    private bool Hears(double changeA) => Math.Abs(changeA) >= 2 * LeastA;
 
     private double LeastA => Math.Max(0.00125 * circuit.BreakerA, 4 * scatterA);
 

@@ -105,6 +105,12 @@ internal static class PlainTable
         yield return new(
             "circuit-over-limit", circuit.Name, None,
             (story, key) => CurrentRowsPlain.CircuitOverLimit(story, circuit, meter, key));
+        foreach (var each in site.Loads.Where(load => load.Circuit == circuit.Id && PlainCurrents.IsMeasured(site, load)))
+        {
+            yield return new(
+                "weld-check", each.Name, load => load.Circuit == circuit.Id, (story, _) => CurrentRowsPlain.WeldCheck(story, each, meter));
+        }
+
         var looked = site.Loads.Where(load => load.Circuit == circuit.Id && (IsAir(load) || load.Kind == LoadKind.Light)
             && PlainCurrents.IsMeasured(site, load));
         foreach (var (turn, each) in looked.Index())
@@ -118,7 +124,7 @@ internal static class PlainTable
     {
         yield return new("relay-welded", load.Name, None, (story, key) => CurrentRowsPlain.RelayWelded(story, load, key));
         yield return new(
-            IsAir(load) ? "dead-air" : "dead-load", load.Name, None, (story, _) => CurrentRowsPlain.LoadDead(story, load));
+            IsAir(load) ? "dead-air" : "dead-load", load.Name, None, (story, key) => CurrentRowsPlain.LoadDead(story, load, key));
     }
 
     private static IEnumerable<PlainRow> OfFloats(Site site, Rack rack)

@@ -17,6 +17,7 @@ internal sealed class PlainWire(Chronicle story, Load load, Sensor sensor, Plain
     private MonotonicTime settledAt;
     private MonotonicTime nextTry;
     private Flow flow;
+    private bool isSure;
 
     public Load Load { get; } = load;
 
@@ -36,17 +37,31 @@ internal sealed class PlainWire(Chronicle story, Load load, Sensor sensor, Plain
         {
             seen = sees;
             settledAt = now + (story.Now.Conditions.Io.IsOk ? settles : Duration.FromSeconds(4));
-            (flow, nextTry) = (Flow.Unknown, settledAt);
+            (flow, isSure, nextTry) = (Flow.Unknown, false, settledAt);
         }
 
-        if (flow == Flow.Unknown && now >= nextTry)
+        if (!isSure && now >= nextTry)
         {
             var isOfNow = story.Now.Readings[sensor.Id.Index].TakenAt >= settledAt;
             var isRefuted = sees is { Item1: false, IsFlowing: true } && meter is not null && meter.SpeaksAgainst(Load);
-            flow = !isOfNow || isRefuted ? Flow.Unknown : sees.IsFlowing ? Flow.Flows : Flow.Still;
+            (flow, isSure) = (!isOfNow ? Flow.Unknown : isRefuted ? Flow.SeemsToFlow : sees.IsFlowing ? Flow.Flows : Flow.Still,
+                isOfNow && !isRefuted);
             nextTry = now + settles;
         }
 
-        return flow;
+        return Together(sees.Item1);
+    }
+
+    // Off: where its circuit thinks otherwise, what was seen while everything was off decides; until then it seems to flow.
+    private Flow Together(bool isOn)
+    {
+        if (isOn || flow is Flow.Unknown or Flow.Flows || meter?.ThinksOf(Load) is not { } thought)
+        {
+            return flow;
+        }
+
+        return flow == Flow.Still && thought.Flow is not (Flow.Flows or Flow.SeemsToFlow) ? Flow.Still
+            : thought.IsSeenAlone ? thought.Flow
+            : Flow.SeemsToFlow;
     }
 }

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>
+/// Switches everything on a circuit off for a moment when a load that is told off seems to draw current, when two sensors differ about it,
+/// or when none could tell whether a pump stopped. What the circuit carries then flows where it should not, and a sensor that does not
+/// follow is one that hears nothing. Hazard: a pump that runs on because something else died, or was switched, as its relay welded.
+/// <para>It waits while a pump or valve of the circuit is told on: nobody's flood is cut short by a suspicion.</para>
+/// </summary>
+internal sealed class WeldCheck : Interlock
+{
+    // Longer than a current takes to settle and a slow sensor to be read.
+    private static readonly Duration lasts = Duration.FromSeconds(8);
+
+    // A current that is seen to settle raises no suspicion.
+    private static readonly Duration borne = Duration.FromSeconds(10);
+    private static readonly Duration apart = Duration.FromMinutes(10);
+
+    // A doubt that outlasts its check is one of which somebody is told; now and then it is looked whether it was repaired.
+    private static readonly Duration apartInOneDoubt = Duration.FromHours(1);
+    private readonly Load load;
+    private readonly SensorId sensor;
+    private readonly ImmutableArray<LoadId> waterLoads;
+    private MonotonicTime? doubtedSince;
+    private MonotonicTime? checkedAt;
+    private MonotonicTime? until;
+    private bool wasOn;
+    private bool mayHaveStayedOn;
+    private bool isCheckedDoubt;
+
+    /// <summary>Makes the check of one load.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="at">Its site.</param>
+    /// <param name="load">The load.</param>
+    /// <param name="sensor">The sensor of its circuit.</param>
+    public WeldCheck(CauseAndEffectRow row, InterlockSite at, Load load, SensorId sensor)
+        : base(row, Place.Of(load), at.LoadsOf(at.Site[load.Circuit]))
+    {
+        this.load = load;
+        this.sensor = sensor;
+        waterLoads = [.. Loads.Where(each => at.Site[each].Kind is LoadKind.Pump or LoadKind.Valve)];
+    }
+
+    // Each load that comes back is judged by itself.
+    public override bool StagesReturn => true;
+
+    protected override bool IsPresent(Facts facts, Agenda agenda)
+    {
+        var now = facts.Now.Monotonic;
+        FollowDoubt(facts);
+        until = now < until ? until : null;
+        if (until is null && doubtedSince is not null && CanLook(facts))
+        {
+            var due = Due(doubtedSince.Value);
+            agenda.Add(due);
+            if (now >= due)
+            {
+                (until, checkedAt, isCheckedDoubt) = (now + lasts, now, true);
+            }
+        }
+
+        agenda.Add(until ?? MonotonicTime.Never);
+        return until is not null;
+    }
+
+    public override string Words(ClockFace clock) =>
+        $"everything on its circuit is off for a moment, to see whether {load.Name} draws current though it is told off";
+
+    private MonotonicTime Due(MonotonicTime since)
+    {
+        var seen = since + borne;
+        var again = checkedAt + (isCheckedDoubt ? apartInOneDoubt : apart);
+        return again is { } next && seen < next ? next : seen;
+    }
+
+    private bool CanLook(Facts facts)
+    {
+        foreach (var each in waterLoads)
+        {
+            if (facts.WasOn(each))
+            {
+                return false;
+            }
+        }
+
+        return facts.Conditions.Io.IsOk && facts.IsKnown(sensor) && !facts.WasCut(load.Circuit);
+    }
+
+    private void FollowDoubt(Facts facts)
+    {
+        var (isOn, flow) = (facts.WasOn(load.Id), facts.FlowOf(load.Id));
+        mayHaveStayedOn = load.Kind == LoadKind.Pump && !isOn && flow == Flow.Unknown && (wasOn || mayHaveStayedOn);
+        wasOn = isOn;
+        var isInDoubt = !isOn && (flow is Flow.SeemsToFlow or Flow.Flows || mayHaveStayedOn);
+        doubtedSince = isInDoubt ? doubtedSince ?? facts.Now.Monotonic : null;
+        isCheckedDoubt &= isInDoubt;
+    }
+}
