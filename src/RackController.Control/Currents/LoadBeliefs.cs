@@ -6,30 +6,19 @@ namespace RackController.Control;
 /// <summary>What the changes of a circuit's current tell of its loads.</summary>
 internal sealed class LoadBeliefs
 {
-    // Meters of energy resolve a thousandth of their range (data sheets of such circuits, from memory), and the range is the breaker's.
-    private const double LeastShareOfBreaker = 0.00125;
-
-    // A change of so many times the mean scatter is none: of a normal distribution less than one in a thousand.
-    private const double ScatterMultiple = 4;
-    private const double Forgets = 0.1;
-    private const double LeapMultiple = 4;
-
-    // By how many times the least that is seen a current must change to be heard, and must have been meant to for its silence to tell.
-    private const double HeardMultiple = 2;
-    private const double ToldMultiple = 4;
-    private readonly double resolvedA;
-    private double leastA;
-    private double scatterA;
+    private readonly CircuitHearing hearing;
     private readonly ImmutableArray<LoadBelief> loads;
+    private readonly LoadSuspicions suspicions;
 
     public LoadBeliefs(Site site, Circuit circuit)
     {
-        resolvedA = LeastA(circuit);
+        hearing = new CircuitHearing(circuit);
         loads =
         [
             .. site.Loads.Where(load => load.Circuit == circuit.Id).Select(load => new LoadBelief(
                 load, load.CurrentA(circuit.VoltageV)) { IsTold = load.SafeState == SwitchState.On }),
         ];
+        suspicions = new LoadSuspicions(loads, hearing);
         See();
     }
 
@@ -50,8 +39,8 @@ internal sealed class LoadBeliefs
         }
     }
 
-    /// <summary>Whether the sensor of the circuit did not follow when everything was switched off, and has said the same since.</summary>
-    public bool IsDeaf { get; private set; }
+    /// <summary>Whether the sensor of the circuit hears nothing.</summary>
+    public bool IsDeaf => hearing.IsDeaf;
 
     /// <summary>Whether any is told on.</summary>
     public bool IsAnyTold
@@ -74,7 +63,7 @@ internal sealed class LoadBeliefs
     public static bool IsSeen(Site site, Load load)
     {
         var circuit = site[load.Circuit];
-        return LoadBelief.IsSeenBy(load.CurrentA(circuit.VoltageV), LeastA(circuit));
+        return LoadBelief.IsSeenBy(load.CurrentA(circuit.VoltageV), CircuitHearing.ResolvedA(circuit));
     }
 
     /// <summary>What is believed of a load of the circuit.</summary>
@@ -126,15 +115,16 @@ internal sealed class LoadBeliefs
     /// <param name="sinceSettledA">By how much it has changed since it last settled, A: before the switching it may have shown a start.</param>
     public void Judge(double changeA, double valueA, double sinceSettledA)
     {
-        var (expectedA, squaredDoubt, switched) = (0.0, 0.0, 0);
+        var (expectedA, squaredDoubt, switchedA, switched) = (0.0, 0.0, 0.0, 0);
         foreach (var load in loads)
         {
             expectedA += load.ExpectedA;
             squaredDoubt += load.DoubtA * load.DoubtA;
+            switchedA += Math.Abs(load.ExpectedA);
             switched += Math.Abs(load.Switched);
         }
 
-        Listen(expectedA, changeA);
+        hearing.Follow(changeA, expectedA, isAllOff: !IsAnyTold);
         if (IsDeaf)
         {
             Forget();
@@ -142,8 +132,8 @@ internal sealed class LoadBeliefs
         }
 
         var missingA = expectedA - changeA;
-        SuspectOthers(missingA);
-        SuspectPump(sinceSettledA - expectedA);
+        suspicions.OfOthers(missingA, switchedA);
+        suspicions.OfPump(sinceSettledA - expectedA);
         var alike = 0;
         foreach (var load in loads)
         {
@@ -157,25 +147,12 @@ internal sealed class LoadBeliefs
                 var othersDoubtA = Math.Sqrt(Math.Max(0, squaredDoubt - load.DoubtA * load.DoubtA));
                 var isAlone = switched == 1;
                 var standsOut = isAlone || (alike == 1 && load.IsLike(Math.Abs(missingA)));
-                Judge(load, missingA, leastA + othersDoubtA, isAlone, standsOut, valueA);
+                Judge(load, missingA, hearing.LeastA + othersDoubtA, isAlone, standsOut, valueA);
             }
         }
 
         // One may have been found to draw too little for that.
         See();
-    }
-
-    // A sensor that says what it said although everything was switched off hears nothing, until it says something else.
-    private void Listen(double expectedA, double changeA)
-    {
-        if (Math.Abs(changeA) >= HeardMultiple * leastA)
-        {
-            IsDeaf = false;
-        }
-        else if (!IsAnyTold && !double.IsNaN(changeA) && Math.Abs(expectedA) >= ToldMultiple * leastA)
-        {
-            IsDeaf = true;
-        }
     }
 
     private void Forget()
@@ -186,38 +163,6 @@ internal sealed class LoadBeliefs
             load.SawFall = false;
             load.IsSeenAlone = false;
             load.Switched = 0;
-        }
-    }
-
-    // What stopped or began to draw while another was switched.
-    private void SuspectOthers(double missingA)
-    {
-        foreach (var load in loads)
-        {
-            if (load.Switched != 0)
-            {
-                continue;
-            }
-
-            load.SawFall &= !load.MayBe(-missingA);
-            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
-            if (load.IsTold && load.Flow != Flow.Still && load.IsLike(missingA))
-            {
-                load.LostA += missingA;
-                load.Flow = Flow.SeemsStill;
-            }
-        }
-    }
-
-    // A pump whose relay welds while something else is switched harms; the others are found when they are next switched.
-    private void SuspectPump(double riseA)
-    {
-        foreach (var load in loads)
-        {
-            if (load.Load.Kind == LoadKind.Pump && load is { Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
-            {
-                load.Flow = Flow.SeemsToFlow;
-            }
         }
     }
 
@@ -249,15 +194,10 @@ internal sealed class LoadBeliefs
     /// <param name="changeA">By how much, A; not a number where that is unknown.</param>
     public void Wander(double changeA)
     {
-        Listen(expectedA: 0, changeA);
-        if (!double.IsNaN(changeA))
-        {
-            // Noise goes on; a single leap, such as a start, is none.
-            scatterA += Forgets * (Math.Min(Math.Abs(changeA), LeapMultiple * leastA) - scatterA);
-            See();
-        }
-
+        hearing.Wander(changeA);
+        See();
         LoadBelief? rises = null;
+        var isExplained = false;
         foreach (var load in loads)
         {
             load.SawFall &= !load.MayBe(changeA);
@@ -266,6 +206,7 @@ internal sealed class LoadBeliefs
             if (load.WasTold && (load.IsLike(-changeA) || (load.Flow == Flow.Still && load.IsLike(changeA))))
             {
                 load.Flow = Flow.SeemsStill;
+                isExplained = true;
             }
             else if (!load.WasTold && load.Flow != Flow.Flows && load.IsLike(changeA))
             {
@@ -276,6 +217,11 @@ internal sealed class LoadBeliefs
         if (rises is not null)
         {
             rises.Flow = Flow.SeemsToFlow;
+        }
+
+        if (!isExplained && changeA < 0 && hearing.IsHeard(changeA))
+        {
+            suspicions.OfSeveral(-changeA);
         }
     }
 
@@ -306,31 +252,15 @@ internal sealed class LoadBeliefs
         if (!isAnyTold && alone is not null)
         {
             (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
-            SuspectThoseLike(alone, valueA);
+            suspicions.OfThoseLike(alone, valueA);
         }
     }
 
-    // Lights of one make draw as much as each other: it may be any of them.
-    private void SuspectThoseLike(LoadBelief alone, double valueA)
-    {
-        foreach (var load in loads)
-        {
-            if (load != alone && load.Flow != Flow.Flows && load.IsLike(valueA))
-            {
-                load.Flow = Flow.SeemsToFlow;
-            }
-        }
-    }
-
-    // A supply that wanders and a sensor that scatters hide small loads.
     private void See()
     {
-        leastA = Math.Max(resolvedA, ScatterMultiple * scatterA);
         foreach (var load in loads)
         {
-            load.IsSeen = LoadBelief.IsSeenBy(load.DrawsA, leastA);
+            load.IsSeen = LoadBelief.IsSeenBy(load.DrawsA, hearing.LeastA);
         }
     }
-
-    private static double LeastA(Circuit circuit) => LeastShareOfBreaker * circuit.BreakerA;
 }

@@ -138,10 +138,13 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         {
             load.SawFall &= !load.MayBe(-missingA);
             load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
-            if (load.IsTold && load.Flow != Flow.Still && IsLike(load, missingA))
-            {
-                (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA);
-            }
+        }
+
+        var oneOf = loads.Where(load => load is { Switched: 0, IsTold: true } && load.Flow != Flow.Still && IsLike(load, missingA)).ToList();
+        oneOf.ForEach(load => (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA));
+        if (oneOf.Count == 0 && missingA > 1.35 * switched.Sum(load => Math.Abs(load.ExpectedA)))
+        {
+            SuspectAnyOf(missingA);
         }
 
         // A pump that is off while the current stands higher than it stood, by as much as it draws and nobody switched.
@@ -193,15 +196,28 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
 
         var rises = loads.Where(load => !load.WasTold && load.Flow != Flow.Flows && IsLike(load, changeA))
             .MinBy(load => Off(load, changeA));
-        foreach (var load in loads.Where(load => load.WasTold
-            && (IsLike(load, -changeA) || (load.Flow == Flow.Still && IsLike(load, changeA)))))
+        var oneOf = loads.Where(load => load.WasTold
+            && (IsLike(load, -changeA) || (load.Flow == Flow.Still && IsLike(load, changeA)))).ToList();
+        oneOf.ForEach(load => load.Flow = Flow.SeemsStill);
+        if (oneOf.Count == 0)
         {
-            load.Flow = Flow.SeemsStill;
+            SuspectAnyOf(-changeA);
         }
+
 
         if (rises is not null)
         {
             rises.Flow = Flow.SeemsToFlow;
+        }
+    }
+
+    // More is gone than any one load draws: it may be any that draws less than that.
+    private void SuspectAnyOf(double lostA)
+    {
+        foreach (var load in loads.Where(load => load is { Switched: 0, IsTold: true } && IsSeen(load) && load.Flow != Flow.Still
+            && lostA > 0 && Hears(lostA) && 0.65 * load.DrawsA <= lostA))
+        {
+            load.Flow = Flow.SeemsStill;
         }
     }
 

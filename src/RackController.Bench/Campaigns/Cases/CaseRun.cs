@@ -72,7 +72,8 @@ internal sealed class CaseRun
     private static Hazard? WithoutFloatCutouts(Site site, FaultFreeDays days, CampaignCase drawn)
     {
         var bare = site with { Racks = [.. site.Racks.Select(rack => rack with { FloatCutout = null })] };
-        var left = drawn.Faults.RemoveAll(fault => fault.Instance.Mode.Kinds.Contains(FaultKind.FloatCutoutStuck));
+        var left = drawn.Faults.RemoveAll(fault =>
+            fault.Instance.Mode.Kinds.Any(kind => kind is FaultKind.FloatCutoutStuck or FaultKind.FloatCutoutUnlatched));
         var run = new CaseRun(bare, days, drawn with { Faults = left });
         return left.IsEmpty ? null : run.ToTheEnd().Hazards.FirstOrDefault();
     }

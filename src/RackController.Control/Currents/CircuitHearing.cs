@@ -1,0 +1,64 @@
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>How small a change of a circuit's current its sensor can be heard to tell, and whether it tells any.</summary>
+/// <param name="circuit">The circuit.</param>
+internal sealed class CircuitHearing(Circuit circuit)
+{
+    // Meters of energy resolve a thousandth of their range (data sheets of such circuits, from memory), and the range is the breaker's.
+    private const double LeastShareOfBreaker = 0.00125;
+
+    // A change of so many times the mean scatter is none: of a normal distribution less than one in a thousand.
+    private const double ScatterMultiple = 4;
+    private const double Forgets = 0.1;
+
+    // Noise goes on; a single leap, such as a start, is none, and counts for no more than so many times the least that is told.
+    private const double LeapMultiple = 4;
+
+    // By how many times the least that is told a current must change to be heard, and must have been meant to for its silence to tell.
+    private const double HeardMultiple = 2;
+    private const double ToldMultiple = 4;
+    private readonly double resolvedA = ResolvedA(circuit);
+    private double scatterA;
+
+    /// <summary>The least change that is told, A: a supply that wanders and a sensor that scatters hide small loads.</summary>
+    public double LeastA => Math.Max(resolvedA, ScatterMultiple * scatterA);
+
+    /// <summary>Whether the sensor did not follow when everything was switched off, and has said the same since.</summary>
+    public bool IsDeaf { get; private set; }
+
+    /// <summary>The least that a sensor of such a circuit tells, A.</summary>
+    public static double ResolvedA(Circuit circuit) => LeastShareOfBreaker * circuit.BreakerA;
+
+    /// <summary>Whether a change is large enough to be one beyond doubt.</summary>
+    public bool IsHeard(double changeA) => Math.Abs(changeA) >= HeardMultiple * LeastA;
+
+    /// <summary>Takes a change that nobody meant; not a number where it is unknown.</summary>
+    public void Wander(double changeA)
+    {
+        if (double.IsNaN(changeA))
+        {
+            return;
+        }
+
+        IsDeaf &= !IsHeard(changeA);
+        scatterA += Forgets * (Math.Min(Math.Abs(changeA), LeapMultiple * LeastA) - scatterA);
+    }
+
+    /// <summary>Takes a change that was meant.</summary>
+    /// <param name="changeA">By how much it has changed, A; not a number where that is unknown.</param>
+    /// <param name="expectedA">By how much it should have.</param>
+    /// <param name="isAllOff">Whether everything is told off now.</param>
+    public void Follow(double changeA, double expectedA, bool isAllOff)
+    {
+        if (IsHeard(changeA))
+        {
+            IsDeaf = false;
+        }
+        else if (isAllOff && !double.IsNaN(changeA) && Math.Abs(expectedA) >= ToldMultiple * LeastA)
+        {
+            IsDeaf = true;
+        }
+    }
+}

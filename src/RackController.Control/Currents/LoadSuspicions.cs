@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using RackController.Model;
+
+namespace RackController.Control;
+
+/// <summary>What a current that is not as it should be makes suspect: it proves nothing, and lets a check prove it.</summary>
+/// <param name="loads">The loads of the circuit.</param>
+/// <param name="hearing">What its sensor tells.</param>
+internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHearing hearing)
+{
+    // Of what was switched no more can be missing than it draws, and some.
+    private const double MostShare = 1.35;
+
+    /// <summary>What stopped or began to draw while another was switched.</summary>
+    public void OfOthers(double missingA, double switchedA)
+    {
+        var isExplained = missingA <= MostShare * switchedA || !hearing.IsHeard(missingA);
+        foreach (var load in loads)
+        {
+            if (load.Switched != 0)
+            {
+                continue;
+            }
+
+            load.SawFall &= !load.MayBe(-missingA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
+            if (load.IsTold && load.Flow != Flow.Still && load.IsLike(missingA))
+            {
+                load.LostA += missingA;
+                load.Flow = Flow.SeemsStill;
+                isExplained = true;
+            }
+        }
+
+        if (!isExplained)
+        {
+            OfSeveral(missingA);
+        }
+    }
+
+    /// <summary>A pump whose relay welds while something else is switched harms; the others are found when they are next switched.</summary>
+    public void OfPump(double riseA)
+    {
+        foreach (var load in loads)
+        {
+            if (load.Load.Kind == LoadKind.Pump && load is { Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
+            {
+                load.Flow = Flow.SeemsToFlow;
+            }
+        }
+    }
+
+    /// <summary>More has gone than any one of them draws: several may have stopped in one moment.</summary>
+    public void OfSeveral(double lostA)
+    {
+        foreach (var load in loads)
+        {
+            if (load is { IsTold: true, IsSeen: true, Switched: 0 } && load.Flow != Flow.Still && load.MayBePartOf(lostA))
+            {
+                load.Flow = Flow.SeemsStill;
+            }
+        }
+    }
+
+    /// <summary>Lights of one make draw as much as each other: it may be any of them.</summary>
+    public void OfThoseLike(LoadBelief alone, double valueA)
+    {
+        foreach (var load in loads)
+        {
+            if (load != alone && load.Flow != Flow.Flows && load.IsLike(valueA))
+            {
+                load.Flow = Flow.SeemsToFlow;
+            }
+        }
+    }
+}
