@@ -82,8 +82,8 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>Whether it may be among what was lost.</summary>
     public bool MayBePartOf(double lostA) => (1 - LikeShare) * DrawsA <= lostA;
 
-    /// <summary>Whether what a circuit carries while everything is told off is about as much as it draws, or as its nameplate says: what was
-    /// measured last may have been of another that stopped at that moment.</summary>
+    /// <summary>Whether what a circuit carries while everything is told off is about as much as it draws, or as its nameplate says: what
+    /// was measured last may have been of another that stopped at that moment.</summary>
     public bool IsLikeAlone(double valueA) => IsSeen && OffAlone(valueA) <= LikeShare;
 
     /// <summary>By what share of what it draws that differs.</summary>

@@ -112,7 +112,8 @@ internal sealed class LoadBeliefs
     /// <summary>Judges the loads that were switched since the current of the circuit last settled.</summary>
     /// <param name="changeA">By how much it has changed, A.</param>
     /// <param name="valueA">What it is now, A.</param>
-    /// <param name="sinceSettledA">By how much it has changed since it last settled, A: before the switching it may have shown a start.</param>
+    /// <param name="sinceSettledA">By how much it has changed since it last settled, A: just before the switching it may have shown a
+    /// start.</param>
     public void Judge(double changeA, double valueA, double sinceSettledA)
     {
         var (expectedA, squaredDoubt, switchedA, switched) = (0.0, 0.0, 0.0, 0);

@@ -43,7 +43,7 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHe
     {
         foreach (var load in loads)
         {
-            if (load.Load.Kind == LoadKind.Pump && load is { Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
+            if (load is { Load.Kind: LoadKind.Pump, Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
             {
                 load.Flow = Flow.SeemsToFlow;
             }

@@ -72,8 +72,8 @@ internal sealed class StepCurrents : ICurrentJudge
     public bool Knows(LoadBelief load, Facts facts) =>
         facts.IsKnown(sensor) && facts.Conditions.Io.IsOk && load.IsSeen && load.Switched == 0;
 
-    /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it carries less than that, or it
-    /// fell when the load was switched off, or carried none of it while everything was off, and has not risen since. Asked at a time that is named on the agenda.</summary>
+    /// <summary>Whether the circuit speaks against a load that is told off and seems to draw current: it carries less than that, or has
+    /// shown that it stopped, and has not risen since. Asked at a time that is named on the agenda.</summary>
     public bool Contradicts(LoadBelief load, Facts facts)
     {
         if (!facts.IsKnown(sensor) || !load.IsSeen || loads.IsDeaf)

@@ -82,7 +82,8 @@ public sealed class WeldCheckTests
         circuit.Rig.LeapFor(Duration.FromHours(2));
         Assert.False(circuit.Rig.IsCut);
         Assert.Null(circuit.Rig.Alarm("north/pump/relay-welded"));
-        Assert.Single(circuit.Rig.Events, e => e is { Subject: Aerator, What: "off" } && e.Because.Contains(Pump, StringComparison.Ordinal));
+        Assert.Single(circuit.Rig.Events, e =>
+            e is { Subject: Aerator, What: "off" } && e.Because.Contains(Pump, StringComparison.Ordinal));
     }
 
     [Fact]

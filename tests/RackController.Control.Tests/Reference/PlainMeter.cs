@@ -134,26 +134,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         }
 
         var missingA = expectedA - changeA;
-        foreach (var load in loads.Where(load => load.Switched == 0))
-        {
-            load.SawFall &= !load.MayBe(-missingA);
-            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
-        }
-
-        var oneOf = loads.Where(load => load is { Switched: 0, IsTold: true } && load.Flow != Flow.Still && IsLike(load, missingA)).ToList();
-        oneOf.ForEach(load => (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA));
-        if (oneOf.Count == 0 && missingA > 1.35 * switched.Sum(load => Math.Abs(load.ExpectedA)))
-        {
-            SuspectAnyOf(missingA);
-        }
-
-        // A pump that is off while the current stands higher than it stood, by as much as it draws and nobody switched.
-        foreach (var pump in loads.Where(load => load is { Switched: 0, IsTold: false, Load.Kind: LoadKind.Pump }
-            && load.Flow != Flow.Flows && IsLike(load, sinceA - expectedA)))
-        {
-            pump.Flow = Flow.SeemsToFlow;
-        }
-
+        SuspectOthers(switched, missingA, sinceA - expectedA);
         var alike = switched.Where(load => IsLike(load, Math.Abs(missingA))).ToList();
         foreach (var load in switched)
         {
@@ -178,6 +159,31 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
                 (true, false) => followed || !flowsOn ? Flow.Still : standsOut ? Flow.Flows : Flow.SeemsToFlow,
             };
             (load.Switched, load.LostA, load.SawFall, load.IsSeenAlone) = (0, 0, canTell && followed && !isOn, false);
+        }
+    }
+
+    // What stopped or began to draw while others were switched.
+    private void SuspectOthers(List<PlainLoad> switched, double missingA, double riseA)
+    {
+        foreach (var load in loads.Where(load => load.Switched == 0))
+        {
+            load.SawFall &= !load.MayBe(-missingA);
+            load.IsSeenAlone &= !load.MayBe(Math.Abs(missingA));
+        }
+
+        var oneOf = loads.Where(load => load is { Switched: 0, IsTold: true } && load.Flow != Flow.Still && IsLike(load, missingA))
+            .ToList();
+        oneOf.ForEach(load => (load.Flow, load.LostA) = (Flow.SeemsStill, load.LostA + missingA));
+        if (oneOf.Count == 0 && missingA > 1.35 * switched.Sum(load => Math.Abs(load.ExpectedA)))
+        {
+            SuspectAnyOf(missingA);
+        }
+
+        // A pump that is off while the current stands higher than it stood, by as much as it draws and nobody switched.
+        foreach (var pump in loads.Where(load => load is { Switched: 0, IsTold: false, Load.Kind: LoadKind.Pump }
+            && load.Flow != Flow.Flows && IsLike(load, riseA)))
+        {
+            pump.Flow = Flow.SeemsToFlow;
         }
     }
 
