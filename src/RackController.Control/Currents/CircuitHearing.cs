@@ -37,13 +37,8 @@ internal sealed class CircuitHearing(Circuit circuit)
     /// <summary>Takes a change that nobody meant; not a number where it is unknown.</summary>
     public void Wander(double changeA)
     {
-        if (double.IsNaN(changeA))
-        {
-            return;
-        }
-
         IsDeaf &= !IsHeard(changeA);
-        scatterA += Forgets * (Math.Min(Math.Abs(changeA), LeapMultiple * LeastA) - scatterA);
+        scatterA += double.IsNaN(changeA) ? 0 : Forgets * (Math.Min(Math.Abs(changeA), LeapMultiple * LeastA) - scatterA);
     }
 
     /// <summary>Takes a change that was meant.</summary>

@@ -38,8 +38,7 @@ internal sealed class LoadCurrents
         sensor.Kind == SensorKind.CircuitCurrent && sensor.Circuit == circuit.Id);
 
     // The circuit's own sensor first: one in a wire knows better.
-    private static IEnumerable<ICurrentJudge> Judges(
-        Site site, Circuit circuit, MonotonicTime start, ICollection<SensorLevel> levels)
+    private static IEnumerable<ICurrentJudge> Judges(Site site, Circuit circuit, MonotonicTime start, ICollection<SensorLevel> levels)
     {
         var steps = OfCircuit(site, circuit) is { } meter ? new StepCurrents(site, circuit, meter.Id, start) : null;
         if (steps is not null)
@@ -49,10 +48,9 @@ internal sealed class LoadCurrents
 
         foreach (var load in site.Loads.Where(load => load.Circuit == circuit.Id))
         {
-            if (InItsWire(site, load) is { } sensor)
+            if (InItsWire(site, load) is { } wire)
             {
-                var flowing = new Limit(sensor.Id, WireCurrent.FlowingA(load, circuit.VoltageV), levels);
-                yield return new WireCurrent(load, flowing, steps, start);
+                yield return new WireCurrent(load, new Limit(wire.Id, WireCurrent.FlowingA(load, circuit.VoltageV), levels), steps, start);
             }
         }
     }

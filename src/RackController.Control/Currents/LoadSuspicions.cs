@@ -38,12 +38,13 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHe
         }
     }
 
-    /// <summary>A pump whose relay welds while something else is switched harms; the others are found when they are next switched.</summary>
+    /// <summary>A pump whose relay welds while something else is switched harms; others are found when they are next switched.</summary>
     public void OfPump(double riseA)
     {
         foreach (var load in loads)
         {
-            if (load is { Load.Kind: LoadKind.Pump, Switched: 0, IsTold: false } && load.Flow != Flow.Flows && load.IsLike(riseA))
+            var isPumpAtRest = load is { Load.Kind: LoadKind.Pump, Switched: 0, IsTold: false };
+            if (isPumpAtRest && load.Flow != Flow.Flows && load.IsLike(riseA))
             {
                 load.Flow = Flow.SeemsToFlow;
             }
