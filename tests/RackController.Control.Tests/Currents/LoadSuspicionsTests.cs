@@ -1,5 +1,4 @@
 using NodaTime;
-using RackController.Model;
 
 namespace RackController.Control.Tests.Currents;
 
