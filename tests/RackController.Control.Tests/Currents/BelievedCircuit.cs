@@ -48,9 +48,12 @@ internal sealed class BelievedCircuit
         Tell((load, false));
         Loads.ForgetSwitched();
         Tell((load, true));
-        Loads.Judge(drawsA, 0.142 + drawsA);
+        Judge(drawsA, 0.142 + drawsA);
         Assert.Equal(Flow.Flows, Of(load).Flow);
     }
+
+    /// <summary>The current settles after a switching, before which it was what it had been.</summary>
+    public void Judge(double changeA, double valueA) => Loads.Judge(changeA, valueA, changeA);
 
     /// <summary>Nothing changes for long.</summary>
     public void LetSettle()

@@ -46,7 +46,7 @@ public class LoadBeliefsTests
     public void OneThatIsSwitchedOnAloneFlowsWhereTheCircuitRises(double riseA, string flow)
     {
         circuit.Tell((Light, true));
-        circuit.Loads.Judge(riseA, 0.14 + riseA);
+        circuit.Judge(riseA, 0.14 + riseA);
         Assert.Equal(flow, circuit.Of(Light).Flow.ToString());
         Assert.False(circuit.Loads.AnySwitched);
         Assert.Equal(riseA > 0.3 ? riseA : 80 / 120.0, circuit.Of(Light).DrawsA, 12);
@@ -57,7 +57,7 @@ public class LoadBeliefsTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(-0.667, 0.142);
+        circuit.Judge(-0.667, 0.142);
         Assert.Equal((Flow.Still, true), (circuit.Of(Light).Flow, circuit.Of(Light).SawFall));
     }
 
@@ -70,7 +70,7 @@ public class LoadBeliefsTests
     {
         circuit.SwitchOn(load, drawsA);
         circuit.Tell((load, false));
-        circuit.Loads.Judge(0, leftA);
+        circuit.Judge(0, leftA);
         Assert.Equal((flow, false), (circuit.Of(load).Flow.ToString(), circuit.Of(load).SawFall));
     }
 
@@ -78,9 +78,9 @@ public class LoadBeliefsTests
     public void OneThatWasDeadIsNotWelded()
     {
         circuit.Tell((Light, true));
-        circuit.Loads.Judge(0, 0.142);
+        circuit.Judge(0, 0.142);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(0, 0.9);
+        circuit.Judge(0, 0.9);
         Assert.Equal(Flow.Still, circuit.Of(Light).Flow);
     }
 
@@ -91,7 +91,7 @@ public class LoadBeliefsTests
         circuit.Loads.Wander(-0.667);
         Assert.Equal(Flow.SeemsStill, circuit.Of(Light).Flow);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(0, 0.9);
+        circuit.Judge(0, 0.9);
         Assert.Equal(Flow.Still, circuit.Of(Light).Flow);
     }
 
@@ -103,7 +103,7 @@ public class LoadBeliefsTests
         circuit.Loads.Wander(0.667);
         circuit.LetSettle();
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(0, 0.9);
+        circuit.Judge(0, 0.9);
         Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
     }
 
@@ -113,7 +113,7 @@ public class LoadBeliefsTests
         circuit.SwitchOn(Light);
         circuit.SwitchOn(Other);
         circuit.Tell((Light, false), (Other, false));
-        circuit.Loads.Judge(-0.667, 0.809);
+        circuit.Judge(-0.667, 0.809);
         Assert.Equal((Flow.SeemsToFlow, Flow.SeemsToFlow), (circuit.Of(Light).Flow, circuit.Of(Other).Flow));
     }
 
@@ -123,7 +123,7 @@ public class LoadBeliefsTests
         circuit.SwitchOn(Light);
         circuit.SwitchOn(Pump, 0.375);
         circuit.Tell((Light, false), (Pump, false));
-        circuit.Loads.Judge(-0.375, 0.809);
+        circuit.Judge(-0.375, 0.809);
         Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
         Assert.Equal(80 / 120.0, circuit.Of(Light).DrawsA, 2);
     }
@@ -132,7 +132,7 @@ public class LoadBeliefsTests
     public void TwoThatAreSwitchedTogetherTeachNothingOfWhatEachDraws()
     {
         circuit.Tell((Light, true), (Pump, true));
-        circuit.Loads.Judge(1, 1.142);
+        circuit.Judge(1, 1.142);
         Assert.Equal((80 / 120.0, 45 / 120.0), (circuit.Of(Light).DrawsA, circuit.Of(Pump).DrawsA));
         Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
     }
@@ -142,7 +142,7 @@ public class LoadBeliefsTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(double.NaN, 0.809);
+        circuit.Judge(double.NaN, 0.809);
         Assert.Equal((Flow.Unknown, false), (circuit.Of(Light).Flow, circuit.Loads.AnySwitched));
     }
 
@@ -152,7 +152,7 @@ public class LoadBeliefsTests
         circuit.SwitchOn(Light);
         circuit.SwitchOn(Other);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(-0.667, 0.809);
+        circuit.Judge(-0.667, 0.809);
         circuit.Tell((Other, false));
         circuit.Loads.ForgetSwitched();
         Assert.Equal((Flow.Unknown, Flow.Still), (circuit.Of(Other).Flow, circuit.Of(Light).Flow));
@@ -164,7 +164,7 @@ public class LoadBeliefsTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Pump, true));
-        circuit.Loads.Judge(0.375 - 0.667, 0.517);
+        circuit.Judge(0.375 - 0.667, 0.517);
         Assert.Equal((Flow.SeemsStill, true), (circuit.Of(Light).Flow, circuit.Of(Light).WasLost));
         Assert.Equal(Flow.Unknown, circuit.Of(Other).Flow);
     }
@@ -174,9 +174,9 @@ public class LoadBeliefsTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(-0.667, 0.142);
+        circuit.Judge(-0.667, 0.142);
         circuit.Tell((Pump, true));
-        circuit.Loads.Judge(0.375 + 0.667, 1.184);
+        circuit.Judge(0.375 + 0.667, 1.184);
         Assert.False(circuit.Of(Light).SawFall);
     }
 }

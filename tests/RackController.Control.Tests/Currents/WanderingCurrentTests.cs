@@ -25,7 +25,7 @@ public class WanderingCurrentTests
     public void ARiseForNoReasonMayBeADeadLoadThatIsAliveAgain()
     {
         circuit.Tell((Light, true));
-        circuit.Loads.Judge(0, 0.142);
+        circuit.Judge(0, 0.142);
         Assert.Equal(Flow.Still, circuit.Of(Light).Flow);
         circuit.Loads.Wander(0.667);
         Assert.Equal(Flow.SeemsStill, circuit.Of(Light).Flow);
@@ -45,7 +45,7 @@ public class WanderingCurrentTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(-0.667, 0.142);
+        circuit.Judge(-0.667, 0.142);
         circuit.Loads.Wander(0.2);
         Assert.True(circuit.Of(Light).SawFall);
         circuit.Loads.Wander(0.3);
@@ -74,7 +74,7 @@ public class WanderingCurrentTests
     {
         circuit.SwitchOn(Light);
         circuit.Tell((Light, false));
-        circuit.Loads.Judge(0, 0.809);
+        circuit.Judge(0, 0.809);
         circuit.Loads.Bound(0.4);
         Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
         circuit.Loads.Bound(0.3);
@@ -85,7 +85,7 @@ public class WanderingCurrentTests
     public void WhatIsThereWhileEverythingIsToldOffFlows()
     {
         circuit.Tell((Fan, false), (Aerator, false));
-        circuit.Loads.Judge(-0.142, 0);
+        circuit.Judge(-0.142, 0);
         circuit.Loads.Bound(0.36);
         Assert.Equal((Flow.Flows, Flow.Unknown), (circuit.Of(Pump).Flow, circuit.Of(Light).Flow));
     }
