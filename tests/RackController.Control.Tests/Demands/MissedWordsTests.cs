@@ -72,6 +72,55 @@ public class MissedWordsTests
     }
 
     [Fact]
+    public void WhatAPersonSaidOfATierIsRemembered()
+    {
+        var site = Sites.OneRack().WithRack(rack => rack with { Tiers = rack.Tiers.SetItem(1, rack.Tiers[1] with { InUse = false }) });
+        var rig = new DemandRig(site, Seven - Duration.FromHours(1));
+        Assert.False(rig.Demand.IsTierInUse(2));
+        rig.Demand.TrySetTierInUse(1, false, out _);
+        rig.Demand.TrySetTierInUse(2, true, out _);
+        var again = new DemandRig(site, Seven, memory: rig.Save());
+        Assert.Equal((false, true), (again.Demand.IsTierInUse(1), again.Demand.IsTierInUse(2)));
+    }
+
+    [Fact]
+    public void ThatTheNextFloodIsLeftOutIsRemembered()
+    {
+        var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromHours(1));
+        rig.Scan();
+        rig.Demand.TrySkipNext(rig.Now, rig, out _);
+        var again = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(30), memory: rig.Save());
+        again.RunUntil(Seven + Duration.FromHours(7));
+        Assert.Equal([FloodEvent.LeftOut, FloodEvent.Due], again.Events.Take(2).Select(each => each.What));
+    }
+
+    [Fact]
+    public void WithoutAClockTheFirstLightOfTheDayIsNow()
+    {
+        var site = Sites.OneRack().WithSchedule(plan => plan with
+        {
+            Lights = [new Photoperiod(new LocalTime(8, 0), Duration.FromHours(12)), plan.Lights[1]],
+        });
+        var rig = new DemandRig(site, Seven, trusted: false);
+        Assert.Equal(Seven - Duration.FromHours(1), rig.Demand.Clock.Now);
+    }
+
+    [Theory]
+    [InlineData(5, "its cycle has it on until 07:10")]
+    [InlineData(15, "its cycle has it off until 07:30")]
+    [InlineData(35, "its cycle has it on until 07:40")]
+    public void ACycleSaysWhenItChanges(int minutes, string words)
+    {
+        var site = Sites.OneRack().WithSchedule(plan => plan with
+        {
+            Runs = [plan.Runs[0], new RunInCycles(plan.Runs[1].Load, Duration.FromMinutes(10), Duration.FromMinutes(20))],
+        });
+        var rig = new DemandRig(site, Seven);
+        rig.RunUntil(Seven + Duration.FromMinutes(minutes));
+        Assert.Equal(words, rig.Demand.Words(rig["north/fan"], rig.Id("north/fan"), rig.Now.Monotonic));
+    }
+
+    [Fact]
     public void AtNightTheLightsComeOnNext()
     {
         var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromHours(2));

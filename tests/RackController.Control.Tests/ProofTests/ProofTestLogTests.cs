@@ -7,6 +7,7 @@ namespace RackController.Control.Tests.ProofTests;
 public class ProofTestLogTests
 {
     private const string Rope = "north/leak rope";
+    private const string Light = "north/tier 1 light";
     private readonly Rig rig = new(ProofSite.Whole);
 
     [Fact]
@@ -85,6 +86,22 @@ public class ProofTestLogTests
         Assert.True(rig.Control.MemoryVersion > version);
         rig.LeapFor(Duration.FromDays(91));
         Assert.True(rig.Test(Rope).IsOverdue);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ThatATestWasPassedOrFailedIsSavedAtOnce(bool passes)
+    {
+        rig.LeapFor(Duration.FromMinutes(3));
+        rig.Scan(new BeginProofTest("Ada", Light));
+        rig.ScanFor(Duration.FromSeconds(7));
+        rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
+        rig.ScanFor(Duration.FromSeconds(7));
+        var version = rig.Control.MemoryVersion;
+        rig.Scan(new AnswerProofTest("Ada", passes));
+        Assert.Equal(passes ? "passed" : "failed", rig.Outcome(Light).What);
+        Assert.True(rig.Control.MemoryVersion > version);
     }
 
     [Fact]

@@ -66,18 +66,17 @@ public class ScanRecorderTests
     [Fact]
     public void AScanThatIsLateOrFailsIsOnRecordWithWhatItWasLike()
     {
-        foreach (var conditions in new[]
-        {
-            new ScanConditions(default, rig.Site.Scan.Period),
-            new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero),
-            new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero),
-            new ScanConditions(new IoOutcome("the board is back but wrong"), Duration.Zero),
-        })
+        var late = new ScanConditions(default, rig.Site.Scan.Period);
+        var gone = new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero);
+        var wrong = new ScanConditions(new IoOutcome("the board is back but wrong"), Duration.Zero);
+        ScanConditions[] all = [late, gone, gone, gone, wrong, wrong, late, gone];
+        foreach (var conditions in all)
         {
             Scan(conditions);
-            EndPage();
-            Assert.Equal(conditions, Noted[^1].Conditions);
         }
+
+        EndPage();
+        Assert.Equal(all, Noted.Select(scan => scan.Conditions));
     }
 
     [Fact]
