@@ -44,6 +44,23 @@ public class BareSiteTests
         Assert.DoesNotContain(row, Rows(bare));
     }
 
+    [Theory]
+    [InlineData(SensorKind.TrayFullFloat, true, true)]
+    [InlineData(SensorKind.TrayFullFloat, false, false)]
+    [InlineData(SensorKind.LeakRope, true, false)]
+    public void AFullFloatSeesThatNothingFillsWhereFillsEndByIt(SensorKind kind, bool isUntilFull, bool isThere)
+    {
+        var site = bare with
+        {
+            Sensors = [Sites.OneRack().Sensors[1] with { Id = new SensorId(0), Kind = kind, TierNumber = 1, HeightMm = 45 }],
+        };
+        site = !isUntilFull ? site : site.WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with { Fill = new FillUntilFull(NodaTime.Duration.FromMinutes(6), FullDepthMm: 40) },
+        });
+        Assert.Equal(isThere, Rows(site).Contains("no-fill"));
+    }
+
     private static Site Bare()
     {
         var site = Sites.OneRack();

@@ -82,6 +82,14 @@ public sealed class CauseAndEffectTableTests
     }
 
     [Fact]
+    public void AnAeratorIsCheckedByTheSensorOfItsOwnCircuitOnly()
+    {
+        var checks = CauseAndEffectTable.At(WithCurrent(site)).Single(at => at.Row.Id == "load-check").Stands;
+        Assert.Equal(checks.Length, checks.Select(stand => stand.Place).Distinct().Count());
+        Assert.Contains(checks, stand => stand.Place == "rack 3/aerator");
+    }
+
+    [Fact]
     public void EveryLimitOfEveryRowIsNamedWhereAllSensorsAre()
     {
         // On some sites fills are timed, on others they end by level.

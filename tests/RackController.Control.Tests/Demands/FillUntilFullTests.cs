@@ -23,6 +23,7 @@ public class FillUntilFullTests
         Read(rig, full: 2);
         rig.Scan();
         Assert.Equal(FloodPhase.Soaking, rig.Demand.Phase);
+        Assert.Equal("every tray reads full", rig.Events.Single(each => each.What == FloodEvent.Soaking).Because);
         Assert.False(rig.Demand.FillHitItsLimit);
     }
 
@@ -35,6 +36,7 @@ public class FillUntilFullTests
         Assert.True(rig.Demand.FillHitItsLimit);
         Assert.Equal(
             "not every tray read full within 8 min", rig.Events.Single(each => each.What == FloodEvent.FillLimit).Because);
+        Assert.Equal("the time to fill is over", rig.Events.Single(each => each.What == FloodEvent.Soaking).Because);
         Assert.Equal(Duration.FromMinutes(8), rig.When(FloodEvent.Soaking).Single() - rig.When(FloodEvent.Filling).Single());
     }
 

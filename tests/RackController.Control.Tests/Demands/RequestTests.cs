@@ -54,6 +54,12 @@ public class RequestTests
         rig.RunUntil(Seven + Duration.FromMinutes(1));
         Assert.True(rig.Demand.TrySkipNext(rig.Now, rig, out var answer));
         Assert.Equal("the flood that waits is left out", answer);
+        Assert.Equal(FloodPhase.Idle, rig.Demand.Phase);
+
+        // Nor is it found due again after a restart.
+        var again = new DemandRig(Sites.OneRack(), rig.Now.Wall + Duration.FromMinutes(1), memory: rig.Save());
+        again.Run(Duration.FromMinutes(1));
+        Assert.Empty(again.Events);
         rig.PumpMayRun = _ => true;
         rig.RunUntil(Seven + Duration.FromHours(7));
         Assert.Equal(["due", "left out", "due"], Named(FloodEvent.LeftOut, FloodEvent.Due));

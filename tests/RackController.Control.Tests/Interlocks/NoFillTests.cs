@@ -87,10 +87,23 @@ public class NoFillTests
     }
 
     [Fact]
-    public void ASensorThatNobodyCanBelieveStopsNothing()
+    public void SeveralThatSeeNothingCutThePumpAsOneDoes()
     {
-        var rig = StartingRig("flow", 0);
-        rig.Silence("north/flow");
+        var rig = new Rig(With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromSeconds(26));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Theory]
+    [InlineData("flow", 0)]
+    [InlineData("level", 200)]
+    [InlineData("depth", 0)]
+    public void ASensorThatNobodyCanBelieveStopsNothing(string sensor, double before)
+    {
+        var rig = StartingRig(sensor, before);
+        rig.Silence($"north/{sensor}");
         rig.LeapFor(Duration.FromMinutes(9));
         Assert.True(rig.IsOn("north/pump"));
     }

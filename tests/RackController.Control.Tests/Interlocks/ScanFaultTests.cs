@@ -42,6 +42,9 @@ public class ScanFaultTests
         Assert.StartsWith("chip relays is gone", rig.Alarm("controller/scan-fault")!.Cause);
         Assert.StartsWith("chip relays is gone", rig.Why("north/tier 1 light").Summary, StringComparison.Ordinal);
         Assert.StartsWith("chip relays is gone", rig.Why("north/aerator").Summary, StringComparison.Ordinal);
+
+        // What would forbid it anyhow comes first.
+        Assert.StartsWith("the pump rests until", rig.Why("north/pump").Summary, StringComparison.Ordinal);
         Assert.False(rig.IsOn("north/tier 1 light"));
         Assert.True(rig.IsOn("north/aerator"));
     }

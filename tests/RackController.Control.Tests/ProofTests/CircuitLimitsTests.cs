@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Model;
 using RackController.Testing;
 
 namespace RackController.Control.Tests.ProofTests;
@@ -6,6 +7,21 @@ namespace RackController.Control.Tests.ProofTests;
 /// <summary>A circuit that several racks share is tested as often as the most careful wants, at the pace of the slowest.</summary>
 public class CircuitLimitsTests
 {
+    [Fact]
+    public void ASensorOfACircuitThatNothingDrawsFromHasNoTest()
+    {
+        var site = ProofSite.Whole;
+        var spare = site.Circuits[0] with { Id = new CircuitId(1), Name = "spare sockets", SupplySense = null };
+        var meter = site.Sensors.Single(sensor => sensor.Kind == SensorKind.CircuitCurrent) with
+        {
+            Id = new SensorId(site.Sensors.Length),
+            Name = "spare sockets/current",
+            Circuit = spare.Id,
+        };
+        var rig = new Rig(site with { Circuits = [.. site.Circuits, spare], Sensors = [.. site.Sensors, meter] });
+        Assert.DoesNotContain(rig.Control.ProofTests(), test => test.Item == meter.Name);
+    }
+
     [Fact]
     public void OfSeveralRacksTheMostCarefulOneIsGoneBy()
     {

@@ -69,7 +69,7 @@ public class ScanRecorderTests
         var late = new ScanConditions(default, rig.Site.Scan.Period);
         var gone = new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero);
         var wrong = new ScanConditions(new IoOutcome("the board is back but wrong"), Duration.Zero);
-        ScanConditions[] all = [late, gone, gone, gone, wrong, wrong, late, gone];
+        ScanConditions[] all = [late, gone, gone, gone, wrong, late, wrong, gone];
         foreach (var conditions in all)
         {
             Scan(conditions);

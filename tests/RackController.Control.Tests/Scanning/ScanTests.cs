@@ -7,6 +7,17 @@ namespace RackController.Control.Tests.Scanning;
 public class ScanTests
 {
     [Fact]
+    public void WhereAMeasuringSensorBecomesImplausibleIsOneOfItsLevels()
+    {
+        var site = ProofTests.ProofSite.Whole;
+        var levels = new Rig(site).Control.Levels;
+        var level = site.SensorNamed("north/reservoir level");
+        Assert.Contains(new SensorLevel(level, 0), levels);
+        Assert.Contains(new SensorLevel(level, 400), levels);
+        Assert.DoesNotContain(levels, each => site[each.Sensor].IsContact);
+    }
+
+    [Fact]
     public void ASteadyScanAllocatesNothing()
     {
         var rig = new Rig(Sites.OneRack(5));
