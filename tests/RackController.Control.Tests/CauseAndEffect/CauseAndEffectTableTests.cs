@@ -82,6 +82,13 @@ public sealed class CauseAndEffectTableTests
     }
 
     [Fact]
+    public void ARowComesBackByWhatItSaysItComesBackBy() => Assert.All(CauseAndEffectTable.Rows, row =>
+    {
+        Assert.Equal(Says(row, "reset") || Says(row, "latch"), row.Returns.HasFlag(WaysBack.Reset));
+        Assert.Equal(Says(row, "acknowledged"), row.Returns.HasFlag(WaysBack.Acknowledgement));
+    });
+
+    [Fact]
     public void AnAeratorIsCheckedByTheSensorOfItsOwnCircuitOnly()
     {
         var checks = CauseAndEffectTable.At(WithCurrent(site)).Single(at => at.Row.Id == "load-check").Stands;
@@ -113,6 +120,8 @@ public sealed class CauseAndEffectTableTests
             lines, line => line.StartsWith($"| `{row.Id}` | {row.Cause} |", StringComparison.Ordinal)));
         Assert.Contains(lines, line => line.EndsWith("| none: it acts in the ordinary course of things |", StringComparison.Ordinal));
     }
+
+    private static bool Says(CauseAndEffectRow row, string word) => row.ComesBack.Contains(word, StringComparison.Ordinal);
 
     private static Site WithCurrent(Site site) => site with
     {
