@@ -38,6 +38,7 @@ public static class CauseAndEffectTable
         SiteRows.WaterTemperature,
         SiteRows.ReadingUnknown,
         CurrentRows.RelayWorn,
+        SiteRows.ClockStepped,
         SiteRows.ClockUntrusted,
         SiteRows.ServiceHoldEnding,
         ProofRows.ProofTestOverdue,

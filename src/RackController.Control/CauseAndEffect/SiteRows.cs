@@ -123,4 +123,17 @@ internal static class SiteRows
         Scope = RowScope.Controller,
         Instances = (row, _) => [new ClockUntrusted(row)],
     };
+
+    public static CauseAndEffectRow ClockStepped { get; } = new(
+        "clock-stepped", "the wall clock was set by more than 5 min while it was trusted", "clock state", RowEffect.Tell,
+        "floods and lights follow the clock; a person is told",
+        "by itself once it is set back, or once somebody has acknowledged it",
+        new AlarmText(
+            AlarmPriority.Medium, "floods and lights come at the wrong hour if the clock is wrong",
+            "look at date and time; if they are wrong, set them and see which network time the board follows", "within a day"))
+    {
+        Scope = RowScope.Controller,
+        Returns = WaysBack.ByItself | WaysBack.Acknowledgement,
+        Instances = (row, _) => [new ClockStepped(row)],
+    };
 }

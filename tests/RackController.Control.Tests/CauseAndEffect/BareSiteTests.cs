@@ -12,7 +12,7 @@ public class BareSiteTests
     public void WithoutAnySensorThereAreTheRowsThatNeedNone() => Assert.Equal(
         [
             "scan-fault", "supply-lost", "service-hold", "pump-maximum-run", "pump-daily-budget", "pump-rest", "circuit-shed",
-            "flood-held", "relay-worn", "clock-untrusted", "service-hold-ending",
+            "flood-held", "relay-worn", "clock-stepped", "clock-untrusted", "service-hold-ending",
         ],
         Rows(bare).Except(["proof-test-failed", "proof-test-overdue"]));
 

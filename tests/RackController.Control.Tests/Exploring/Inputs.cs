@@ -58,6 +58,13 @@ internal static class Inputs
             Way("under way", each => each with { Tests = each.Tests with { UnderWay = sensor.Id } }),
             Way("passed", each => each with { Tests = each.Tests with { UnderWay = null, JustPassed = sensor.Id } }),
         ])),
+        new Input("clock",
+        [
+            .. new[] { 4, 5, -5 }.Select(minutes => Way($"set by {minutes} min", each => each with
+            {
+                Now = each.Now with { Wall = each.Now.Wall + Duration.FromMinutes(minutes) },
+            })),
+        ]),
         Switch("clock trusted", (each, isSo) => each with { Now = each.Now with { WallTrusted = isSo } }),
         Switch("cut", (each, isSo) => each with { IsCut = isSo }),
         Switch("shedding", (each, isSo) => each with { IsShedding = isSo }),

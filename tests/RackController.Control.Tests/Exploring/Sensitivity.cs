@@ -6,7 +6,7 @@ namespace RackController.Control.Tests.Exploring;
 /// it matters. What never does is left out of a walk, which would come to the same states many times over.</summary>
 internal static class Sensitivity
 {
-    private const int Steps = 6_000;
+    private const int Steps = 10_000;
     private const int RestartOneIn = 20;
     private const int StepsFromTheStart = 200;
 

@@ -23,6 +23,7 @@ internal static class PlainTable
     public static List<PlainRow> Of(Site site) =>
     [
         new("scan-fault", "controller", _ => true, (story, _) => SiteRowsPlain.ScanFault(story)),
+        new("clock-stepped", "controller", None, SiteRowsPlain.ClockStepped),
         new("clock-untrusted", "controller", None, (story, _) => SiteRowsPlain.ClockUntrusted(story)),
         .. site.Racks.SelectMany(rack => OfRack(site, rack)),
         .. site.Racks.SelectMany(rack => OfFloats(site, rack)),

@@ -101,6 +101,26 @@ internal static class SiteRowsPlain
 
     public static Answer ClockUntrusted(Chronicle story) => Plain(!story.Now.At.WallTrusted);
 
+    // The steps of the trusted clock since somebody last acknowledged them, taken together; those below five minutes are none.
+    public static Answer ClockStepped(Chronicle story, string key)
+    {
+        static bool IsStep(Duration step) => Math.Abs(step.TotalMinutes) >= 5;
+        var set = Duration.Zero;
+        for (var page = 0; page <= story.Last; page++)
+        {
+            var (it, isFirst) = (story.Pages[page], story.IsFirstOfItsRun(page));
+            var (now, before) = (it.At, isFirst ? it.Boot.Start : story.Pages[page - 1].At);
+
+            // Memory keeps whole milliseconds.
+            set = isFirst ? Duration.FromMilliseconds((long)set.TotalMilliseconds) : set;
+            set = it.Acknowledged.Contains(key) ? Duration.Zero : set;
+            var step = now.Wall - before.Wall - (now.Monotonic - before.Monotonic);
+            set += now.WallTrusted && before.WallTrusted && IsStep(step) ? step : Duration.Zero;
+        }
+
+        return Plain(IsStep(set));
+    }
+
     // All that was asked, in order; a restart leaves what was left of a hold, and forgets who has just let go.
     private static (MonotonicTime? LeaveAt, MonotonicTime? ClearAt) Hands(Chronicle story, Rack rack)
     {

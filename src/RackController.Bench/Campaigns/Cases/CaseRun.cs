@@ -79,14 +79,18 @@ internal sealed class CaseRun
     }
 
     // When it has to have flooded again: what shows at the first flood only is put right after that.
-    private Duration Deadline =>
-        Duration.Max(drawn.AllOver, attendant.LastDeedAt) + personAndRests + days.LongestBetweenFloods;
+    private Duration Deadline => Duration.Max(drawn.AllOver, attendant.LastDeedAt) + personAndRests + AFlood;
 
-    private Duration LastDeadline => drawn.AllOver + personAndRests + 2 * days.LongestBetweenFloods;
+    private Duration LastDeadline => drawn.AllOver + personAndRests + AFlood + days.LongestBetweenFloods;
+
+    // Whose next flood the wrong clock has had already waits for the one after.
+    private Duration AFlood => days.LongestBetweenFloods * (1 + ClockFaults);
+
+    private int ClockFaults => drawn.Faults.Count(fault => fault.Instance.Mode.Family == FaultFamily.Clock);
 
     private Shortfall? Lost => Shortfall.Of(
         site, days.Duties, duties, drawn.Start, run.Now.At,
-        floodsMoved: drawn.Faults.Count(fault => fault.Instance.Mode.Family == FaultFamily.Clock));
+        floodsMoved: ClockFaults);
 
     private CaseOutcome ToTheEnd()
     {
