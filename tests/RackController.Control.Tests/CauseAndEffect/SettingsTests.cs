@@ -6,7 +6,7 @@ namespace RackController.Control.Tests;
 /// <summary>Every row says the limits of the rack file that it keeps; these are the defaults.</summary>
 public class SettingsTests
 {
-    private static readonly ILookup<string, string> settings = CauseAndEffectTable.At(Site())
+    private readonly ILookup<string, string> settings = CauseAndEffectTable.At(Site())
         .SelectMany(at => at.Stands.Select(stand => (at.Row.Id, stand.Settings)).Distinct())
         .ToLookup(at => at.Id, at => at.Settings);
 

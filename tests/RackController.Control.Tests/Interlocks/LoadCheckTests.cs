@@ -27,6 +27,9 @@ public sealed class LoadCheckTests
         circuit.Rig.LeapFor(Duration.FromMinutes(30));
         Assert.True(circuit.Rig.IsOn("north/aerator"));
         Assert.DoesNotContain(circuit.Rig.Control.Alarms(), alarm => alarm.Key.EndsWith("/load-check", StringComparison.Ordinal));
+
+        // Nor is it news: what it switched is told by the load.
+        Assert.DoesNotContain(circuit.Rig.Events, each => each.Subject.EndsWith("/load-check", StringComparison.Ordinal));
     }
 
     [Fact]
