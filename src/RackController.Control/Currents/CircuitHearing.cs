@@ -16,9 +16,10 @@ internal sealed class CircuitHearing(Circuit circuit)
     // Noise goes on; a single leap, such as a start, is none, and counts for no more than so many times the least that is told.
     private const double LeapMultiple = 4;
 
-    // By how many times the least that is told a current must change to be heard, and must have been meant to for its silence to tell.
+    // By how many times the least that is told a current must change to be heard. What was meant to change by so many times what the
+    // sensor resolves, and has not by as much as it resolves, was not heard: a sensor that scatters never says the very same.
     private const double HeardMultiple = 2;
-    private const double ToldMultiple = 4;
+    private const double MeantMultiple = 4;
     private readonly double resolvedA = ResolvedA(circuit);
     private double scatterA;
 
@@ -51,7 +52,7 @@ internal sealed class CircuitHearing(Circuit circuit)
         {
             IsDeaf = false;
         }
-        else if (isAllOff && !double.IsNaN(changeA) && Math.Abs(expectedA) >= ToldMultiple * LeastA)
+        else if (isAllOff && Math.Abs(changeA) < resolvedA && Math.Abs(expectedA) >= MeantMultiple * resolvedA)
         {
             IsDeaf = true;
         }

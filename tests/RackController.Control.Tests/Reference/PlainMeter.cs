@@ -125,8 +125,9 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         var isAlone = switched.Count == 1;
         var doubtsA = switched.ToDictionary(load => load, load => load.DoubtA);
         var expectedA = switched.Sum(load => load.ExpectedA);
-        var shouldHear = !double.IsNaN(changeA) && Math.Abs(expectedA) >= 4 * LeastA && loads.All(load => !load.IsTold);
-        isDeaf = (isDeaf || shouldHear) && !Hears(changeA);
+        var resolvesA = 0.00125 * circuit.BreakerA;
+        var saysTheSame = Math.Abs(changeA) < resolvesA && Math.Abs(expectedA) >= 4 * resolvesA && loads.All(load => !load.IsTold);
+        isDeaf = (isDeaf || saysTheSame) && !Hears(changeA);
         if (isDeaf)
         {
             loads.ForEach(load => (load.Flow, load.Switched, load.SawFall, load.IsSeenAlone) = (Flow.Unknown, 0, false, false));
