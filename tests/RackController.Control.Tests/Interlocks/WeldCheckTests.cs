@@ -99,22 +99,6 @@ public sealed class WeldCheckTests
     }
 
     [Fact]
-    public void ACircuitSensorThatSaysNothingFlowsFromThatMomentOnIsNotBelievedAgainstTheWire()
-    {
-        var circuit = Quiet(site => site.WithContactor().WithPumpCurrent());
-        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
-        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Pump));
-        circuit.Rig.Set(Wire, 0.375);
-        circuit.Rig.LeapFor(Duration.FromMinutes(1));
-        circuit.Weld(Pump);
-        circuit.Rig.Rack = null;
-        circuit.Rig.Set("sockets/current", 0);
-        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Pump));
-        circuit.Rig.LeapFor(Duration.FromMinutes(1));
-        Assert.True(circuit.Rig.IsCut);
-    }
-
-    [Fact]
     public void ACircuitSensorThatDoesNotFollowBlamesNobody()
     {
         var circuit = Quiet(site => site.WithContactor().WithPumpCurrent());
