@@ -55,7 +55,7 @@ internal static class CurrentRows
 
     public static CauseAndEffectRow AirDead { get; } = new(
         "dead-air", "an aerator or fan is told on and draws no current", "circuit current", RowEffect.Tell, "a person is told",
-        "by itself once it draws current, or once somebody has acknowledged it and nobody has wanted it on for 20 min",
+        "by itself once it draws current, or once somebody has acknowledged it and it has been off for 20 min",
         new AlarmText(
             AlarmPriority.High, "roots suffocate and seedlings mould within hours", "look at the aerator or fan, its plug and its relay",
             "within an hour"))

@@ -93,7 +93,8 @@ internal sealed class LoadBeliefs
     {
         foreach (var load in loads)
         {
-            facts.SetFlow(load.Load.Id, isKnown && load.Switched == 0 && load.IsSeen ? load.Flow : Flow.Unknown);
+            var isSaid = load.Switched == 0 && (load.IsSeen || load is { IsSeenAlone: true, Flow: Flow.Still });
+            facts.SetFlow(load.Load.Id, isKnown && isSaid ? load.Flow : Flow.Unknown);
         }
     }
 
@@ -126,8 +127,9 @@ internal sealed class LoadBeliefs
         }
 
         hearing.Follow(changeA, expectedA, isAllOff: !IsAnyTold);
-        if (IsDeaf)
+        if (IsDeaf && valueA >= hearing.LeastA)
         {
+            // Where it says that nothing flows, what is told on may just as well be dead.
             Forget();
             return;
         }

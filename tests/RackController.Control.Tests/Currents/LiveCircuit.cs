@@ -27,7 +27,8 @@ internal sealed class LiveCircuit
     public double OtherA { get; set; }
 
     /// <summary>What the circuit carries, A.</summary>
-    public double CurrentA => Supply * (OtherA + Rig.Site.Loads.Sum(DrawnA));
+    public double CurrentA =>
+        Supply * (OtherA + Rig.Site.Loads.Where(load => load.Circuit == Rig.Site.Circuits[0].Id).Sum(DrawnA));
 
     /// <summary>From now on a load draws a share of its nameplate: 0 for dead.</summary>
     public void Draws(string load, double shareOfNameplate) => Now(() => share[load] = shareOfNameplate);

@@ -154,6 +154,48 @@ public sealed class WeldCheckTests
         Assert.True(circuit.Rig.IsCut);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void APumpWhoseRelayWeldedBeforeARestartIsCutAlsoWhereTheAirIsLeftOn(bool wasLate)
+    {
+        var circuit = Quiet(site => site.WithContactor());
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Pump));
+        circuit.Rig.LeapFor(Duration.FromSeconds(30));
+        circuit.Weld(Pump);
+        if (wasLate)
+        {
+            circuit.Rig.Conditions = ScanConditions.Good with { LateBy = Duration.FromSeconds(2) };
+            circuit.Rig.Scan();
+            circuit.Rig.Conditions = ScanConditions.Good;
+        }
+
+        circuit.Rig.Restart(Duration.FromSeconds(2));
+        circuit.Now(() => { });
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
+    public void WhereTheSupplyWandersItComesAtMostOnceAfterAFlood()
+    {
+        var circuit = Quiet(Bright);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
+        for (var minute = 0; minute < 14 * 60; minute++)
+        {
+            circuit.Now(() => circuit.Supply = 1 + 0.02 * Math.Sin(minute * minute));
+            circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        }
+
+        Assert.InRange(circuit.Rig.Events.Count(e => e is { Kind: EventKind.Load, Subject: Light, What: "off" }), 0, 4);
+    }
+
+    // Lights that draw twenty times as much as the pump.
+    private static Site Bright(Site site) => site with
+    {
+        Loads = [.. site.Loads.Select(load => load.Kind == LoadKind.Light ? load with { PowerW = 500 } : load)],
+    };
+
     private static LiveCircuit Quiet(Func<Site, Site> change)
     {
         var circuit = new LiveCircuit(change);

@@ -58,7 +58,9 @@ internal static class CurrentRowsPlain
     public static Answer WeldCheck(Chronicle story, Load load, Sensor meter)
     {
         var water = story.Site.Loads.Where(each => each.Circuit == load.Circuit && each.Kind is LoadKind.Pump or LoadKind.Valve).ToList();
-        var (wasOn, nobodyKnows, isSameDoubt) = (false, false, false);
+        // Nobody knows where its relay stayed through a restart.
+        var nobodyKnows = story.ThisRunBackwards().Last() > 0;
+        var (wasOn, isSameDoubt) = (false, false);
         (MonotonicTime? since, MonotonicTime? checkedAt, MonotonicTime? until) = (null, null, null);
         foreach (var page in story.ThisRunBackwards().Reverse())
         {

@@ -72,7 +72,8 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     public Flow Of(Load load)
     {
         var own = loads.Single(each => each.Load.Id == load.Id);
-        return Said(story.Last) is not null && story.Now.Conditions.Io.IsOk && own.Switched == 0 && IsSeen(own) ? own.Flow : Flow.Unknown;
+        return Said(story.Last) is not null && story.Now.Conditions.Io.IsOk && own.Switched == 0
+            && (IsSeen(own) || own is { IsSeenAlone: true, Flow: Flow.Still }) ? own.Flow : Flow.Unknown;
     }
 
     /// <summary>Whether it carries too little for a load that another sensor takes to draw current, or saw it fall and has not risen
@@ -128,7 +129,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         var resolvesA = 0.00125 * circuit.BreakerA;
         var saysTheSame = Math.Abs(changeA) < resolvesA && Math.Abs(expectedA) >= 4 * resolvesA && loads.All(load => !load.IsTold);
         isDeaf = (isDeaf || saysTheSame) && !Hears(changeA);
-        if (isDeaf)
+        if (isDeaf && saidA >= LeastA)
         {
             loads.ForEach(load => (load.Flow, load.Switched, load.SawFall, load.IsSeenAlone) = (Flow.Unknown, 0, false, false));
             return;
