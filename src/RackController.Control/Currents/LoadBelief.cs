@@ -36,7 +36,7 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     public int Switched { get; set; }
 
     /// <summary>Whether it was told on before what was switched since the current last settled.</summary>
-    public bool WasTold => Switched == 0 ? IsTold : Switched < 0;
+    public bool WasTold => IsTold == (Switched == 0);
 
     /// <summary>By how much its circuit has fallen for no known reason since it was switched on, A.</summary>
     public double LostA { get; set; }

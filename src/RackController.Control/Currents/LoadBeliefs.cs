@@ -18,7 +18,7 @@ internal sealed class LoadBeliefs
             .. site.Loads.Where(load => load.Circuit == circuit.Id).Select(load => new LoadBelief(
                 load, load.CurrentA(circuit.VoltageV)) { IsTold = load.SafeState == SwitchState.On }),
         ];
-        suspicions = new LoadSuspicions(loads, hearing);
+        suspicions = new LoadSuspicions(loads);
         See();
     }
 
@@ -163,16 +163,15 @@ internal sealed class LoadBeliefs
         foreach (var load in loads)
         {
             load.Flow = Flow.Unknown;
-            load.SawFall = false;
-            load.IsSeenAlone = false;
-            load.Switched = 0;
         }
+
+        ForgetSwitched();
     }
 
     private static void Judge(LoadBelief load, double missingA, double doubtA, bool isAlone, bool standsOut, double valueA)
     {
-        var isOn = load.Switched > 0;
-        var followed = double.IsNaN(missingA) ? null : load.Followed(missingA * load.Switched, doubtA);
+        var isOn = load.IsTold;
+        var followed = double.IsNaN(missingA) ? null : load.Followed(isOn ? missingA : -missingA, doubtA);
         if (followed == true && isAlone)
         {
             load.Learn(Math.Abs(load.ExpectedA - missingA));
@@ -222,7 +221,7 @@ internal sealed class LoadBeliefs
             rises.Flow = Flow.SeemsToFlow;
         }
 
-        if (!isExplained && changeA < 0 && hearing.IsHeard(changeA))
+        if (!isExplained)
         {
             suspicions.OfSeveral(-changeA);
         }
@@ -255,7 +254,7 @@ internal sealed class LoadBeliefs
         if (!isAnyTold && alone is not null)
         {
             (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
-            suspicions.OfThoseLike(alone, valueA);
+            suspicions.OfThoseLike(valueA);
         }
     }
 

@@ -5,8 +5,7 @@ namespace RackController.Control;
 
 /// <summary>What a current that is not as it should be makes suspect: it proves nothing, and lets a check prove it.</summary>
 /// <param name="loads">The loads of the circuit.</param>
-/// <param name="hearing">What its sensor tells.</param>
-internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHearing hearing)
+internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads)
 {
     // Of what was switched no more can be missing than it draws, and some.
     private const double MostShare = 1.35;
@@ -14,7 +13,7 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHe
     /// <summary>What stopped or began to draw while another was switched.</summary>
     public void OfOthers(double missingA, double switchedA)
     {
-        var isExplained = missingA <= MostShare * switchedA || !hearing.IsHeard(missingA);
+        var isExplained = missingA <= MostShare * switchedA;
         foreach (var load in loads)
         {
             if (load.Switched != 0)
@@ -52,6 +51,7 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHe
     }
 
     /// <summary>More has gone than any one of them draws: several may have stopped in one moment.</summary>
+    /// <param name="lostA">How much, A; less than 0 where it has risen, which suspects none.</param>
     public void OfSeveral(double lostA)
     {
         foreach (var load in loads)
@@ -63,12 +63,12 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads, CircuitHe
         }
     }
 
-    /// <summary>Lights of one make draw as much as each other: it may be any of them.</summary>
-    public void OfThoseLike(LoadBelief alone, double valueA)
+    /// <summary>Lights of one make draw as much as each other: where one of them flows, it may be any of them.</summary>
+    public void OfThoseLike(double valueA)
     {
         foreach (var load in loads)
         {
-            if (load != alone && load.Flow != Flow.Flows && load.IsLike(valueA))
+            if (load.Flow != Flow.Flows && load.IsLike(valueA))
             {
                 load.Flow = Flow.SeemsToFlow;
             }
