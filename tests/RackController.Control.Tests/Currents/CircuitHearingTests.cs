@@ -2,57 +2,93 @@ using RackController.Testing;
 
 namespace RackController.Control.Tests.Currents;
 
-/// <summary>What the sensor of a circuit of 15 A can be heard to tell: 0.019 A at best.</summary>
-public sealed class CircuitHearingTests
+/// <summary>What the sensor of a circuit hears whose breaker trips at 16 A: of that no less than an eight-hundredth, 0.02 A.</summary>
+public class CircuitHearingTests
 {
-    private readonly CircuitHearing hearing = new(Sites.OneRack().Circuits[0]);
+    private const double LeastA = 0.02;
+    private readonly CircuitHearing hearing = new(Sites.OneRack().Circuits[0] with { BreakerA = 16 });
 
     [Fact]
-    public void ASingleLeapHidesNoSmallLoad()
+    public void ASensorThatDoesNotScatterTellsAnEightHundredthOfItsBreaker() => Assert.Equal(LeastA, hearing.LeastA, 12);
+
+    [Theory]
+    [InlineData(2 * LeastA, true)]
+    [InlineData(-2 * LeastA, true)]
+    [InlineData(1.99 * LeastA, false)]
+    [InlineData(double.NaN, false)]
+    public void TwiceWhatIsToldIsHeardBeyondDoubt(double changeA, bool isHeard) => Assert.Equal(isHeard, hearing.IsHeard(changeA));
+
+    /// <summary>Of a mean scatter of 0.01 A four times as much is told (arithmetic).</summary>
+    [Fact]
+    public void TheMoreItScattersTheLessItHearsUntilItIsQuietAgain()
     {
-        hearing.Wander(2.2);
-        Assert.InRange(hearing.LeastA, 0.018, 0.035);
+        Wander(0.01);
+        Assert.Equal(0.04, hearing.LeastA, 4);
+        Assert.False(hearing.IsHeard(0.079));
+        hearing.Wander(double.NaN);
+        Assert.Equal(0.04, hearing.LeastA, 4);
+        Wander(0);
+        Assert.Equal(LeastA, hearing.LeastA, 12);
+    }
+
+    /// <summary>A leap counts for four times the least that is told, 0.08 A, of which a tenth is believed: 0.008 A.</summary>
+    [Fact]
+    public void ASingleLeapIsNoScatter()
+    {
+        hearing.Wander(5);
+        Assert.Equal(0.032, hearing.LeastA, 12);
+    }
+
+    [Theory]
+    [InlineData(0, -4 * LeastA, true, true)]
+    [InlineData(-0.9 * LeastA, -1, true, true)]
+    [InlineData(0, -3.9 * LeastA, true, false)]
+    [InlineData(0, -1, false, false)]
+    [InlineData(double.NaN, -1, true, false)]
+    [InlineData(-1.1 * LeastA, -1, true, false)]
+    public void ASensorThatDoesNotFollowWhenMuchIsSwitchedOffAndNothingLeftOnIsDeaf(
+        double changeA, double expectedA, bool isAllOff, bool isDeaf)
+    {
+        hearing.Follow(changeA, expectedA, isAllOff);
+        Assert.Equal(isDeaf, hearing.IsDeaf);
+    }
+
+    [Theory]
+    [InlineData(2 * LeastA, false)]
+    [InlineData(1.9 * LeastA, true)]
+    [InlineData(double.NaN, true)]
+    public void ADeafSensorHearsAgainOnceItSaysSomethingElse(double changeA, bool isDeaf)
+    {
+        hearing.Follow(0, -1, isAllOff: true);
+        hearing.Wander(changeA);
+        Assert.Equal(isDeaf, hearing.IsDeaf);
+    }
+
+    [Theory]
+    [InlineData(2 * LeastA, false)]
+    [InlineData(0, true)]
+    public void ADeafSensorHearsAgainOnceItFollowsASwitching(double changeA, bool isDeaf)
+    {
+        hearing.Follow(0, -1, isAllOff: true);
+        hearing.Follow(changeA, 1, isAllOff: false);
+        Assert.Equal(isDeaf, hearing.IsDeaf);
     }
 
     [Fact]
-    public void NoiseIsLearntWithinAMinuteOfLooks()
-    {
-        for (var look = 0; look < 6; look++)
-        {
-            hearing.Wander(look % 2 == 0 ? 0.3 : -0.3);
-        }
-
-        Assert.InRange(hearing.LeastA, 0.3, 1.2);
-    }
-
-    [Fact]
-    public void ASensorThatSaysTheVerySameAsBeforeAllWasOffIsDeafHoweverMuchItScatteredBefore()
+    public void ASensorThatSaysTheVerySameIsDeafHoweverMuchItScatteredBefore()
     {
         hearing.Wander(3);
         hearing.Wander(-3);
         hearing.Wander(3);
-        hearing.Follow(changeA: 0, expectedA: -0.19, isAllOff: true);
+        hearing.Follow(0, -0.19, isAllOff: true);
         Assert.True(hearing.IsDeaf);
     }
 
-    [Theory]
-    [InlineData(0, -0.07, true)]
-    [InlineData(0, -0.19, false)]
-    [InlineData(-0.02, -0.19, true)]
-    [InlineData(double.NaN, -0.19, true)]
-    public void ItIsNotDeafWhereLittleWasMeantOrSomeIsLeftOnOrAnythingChanged(double changeA, double expectedA, bool isAllOff)
+    private void Wander(double byA)
     {
-        hearing.Follow(changeA, expectedA, isAllOff);
-        Assert.False(hearing.IsDeaf);
-    }
-
-    [Fact]
-    public void WhatHeardNothingHearsAgainOnceItSaysSomethingElse()
-    {
-        hearing.Follow(changeA: 0, expectedA: -0.19, isAllOff: true);
-        hearing.Wander(0.03);
-        Assert.True(hearing.IsDeaf);
-        hearing.Wander(0.2);
-        Assert.False(hearing.IsDeaf);
+        for (var look = 0; look < 100; look++)
+        {
+            hearing.Wander(look % 2 == 0 ? byA : -byA);
+        }
     }
 }

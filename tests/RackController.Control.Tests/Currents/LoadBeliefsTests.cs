@@ -8,6 +8,7 @@ public class LoadBeliefsTests
     private const string Pump = "north/pump";
     private const string Fan = "north/fan";
     private const string Aerator = "north/aerator";
+    private const string Valve = "north/tier 1 valve";
     private readonly BelievedCircuit circuit = new();
 
     [Fact]
@@ -64,6 +65,7 @@ public class LoadBeliefsTests
     [Theory]
     [InlineData(Light, 0.667, 0.809, nameof(Flow.Flows))]
     [InlineData(Light, 0.667, 0.3, nameof(Flow.Still))]
+    [InlineData(Light, 0.75, 0.375, nameof(Flow.Flows))]
     [InlineData(Fan, 0.1, 0.142, nameof(Flow.Still))]
     public void OneThatIsSwitchedOffAndDoesNotFallIsWeldedUnlessItIsAirOrThereIsTooLittleLeft(
         string load, double drawsA, double leftA, string flow)
@@ -178,5 +180,111 @@ public class LoadBeliefsTests
         circuit.Tell((Pump, true));
         circuit.Judge(0.375 + 0.667, 1.184);
         Assert.False(circuit.Of(Light).SawFall);
+    }
+
+    /// <summary>The nameplate of a light is doubted by 0.23 A, which is more than half of a pump's 0.375 A; what was measured by 0.07 A.
+    /// </summary>
+    [Fact]
+    public void OneThatIsSwitchedWithALargerOneIsJudgedOnceThatWasMeasured()
+    {
+        circuit.Tell((Light, true), (Pump, true));
+        circuit.Judge(0.667, 0.809);
+        Assert.Equal(Flow.Unknown, circuit.Of(Pump).Flow);
+
+        circuit.SwitchOn(Light);
+        circuit.Tell((Light, false), (Pump, false));
+        circuit.Loads.ForgetSwitched();
+        circuit.Tell((Light, true), (Pump, true));
+        circuit.Judge(0.667, 0.809);
+        Assert.Equal((Flow.Flows, Flow.Still), (circuit.Of(Light).Flow, circuit.Of(Pump).Flow));
+    }
+
+    [Fact]
+    public void OneThatProvesToDrawTooLittleIsNotSeenAnyMore()
+    {
+        Assert.True(circuit.Of(Valve).IsSeen);
+        circuit.Tell((Valve, true));
+        circuit.Judge(0.03, 0.172);
+        Assert.Equal((0.03, false), (Math.Round(circuit.Of(Valve).DrawsA, 6), circuit.Of(Valve).IsSeen));
+    }
+
+    [Fact]
+    public void OneThatDrewCurrentThoughToldOffDoesSoStillWhenItIsToldOn()
+    {
+        circuit.Loads.Wander(0.375);
+        Assert.Equal(Flow.SeemsToFlow, circuit.Of(Pump).Flow);
+        circuit.Tell((Pump, true));
+        circuit.Judge(0, 0.517);
+        Assert.Equal(Flow.Flows, circuit.Of(Pump).Flow);
+        circuit.Tell((Pump, false));
+        circuit.Judge(0, 0.517);
+        circuit.Tell((Pump, true));
+        circuit.Judge(0, 0.517);
+        Assert.Equal(Flow.Flows, circuit.Of(Pump).Flow);
+    }
+
+    [Fact]
+    public void WhatWasLostIsForgottenWhenItIsSwitchedAnew()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Loads.Wander(-0.667);
+        circuit.LetSettle();
+        circuit.Tell((Light, false));
+        circuit.Judge(0, 0.142);
+        Assert.Equal((0, Flow.Still), (circuit.Of(Light).LostA, circuit.Of(Light).Flow));
+        circuit.Tell((Light, true));
+        circuit.Judge(0.667, 0.809);
+        circuit.Tell((Light, false));
+        circuit.Judge(0, 0.809);
+        Assert.Equal(Flow.Flows, circuit.Of(Light).Flow);
+    }
+
+    [Fact]
+    public void OneThatIsSwitchedOnHasShownNoEnd()
+    {
+        circuit.SwitchOn(Light);
+        Assert.False(circuit.Of(Light).SawFall);
+    }
+
+    [Fact]
+    public void WhatWasSeenWhileAllWasOffIsSeenNoMoreOnceItIsSwitchedOrNobodyLooks()
+    {
+        SwitchAllOff();
+        Assert.True(circuit.Of(Light).IsSeenAlone);
+        circuit.Tell((Light, true));
+        circuit.Judge(0.667, 0.667);
+        Assert.Equal((false, true), (circuit.Of(Light).IsSeenAlone, circuit.Of(Other).IsSeenAlone));
+        circuit.Loads.ForgetSwitched();
+        Assert.Equal((false, Flow.Still), (circuit.Of(Other).IsSeenAlone, circuit.Of(Other).Flow));
+    }
+
+    /// <summary>Fan and aerator draw 0.142 A together, of which more than 0.075 A has to be heard.</summary>
+    [Fact]
+    public void ASensorThatSaysTheSameThoughEverythingIsSwitchedOffBlamesNobody()
+    {
+        SwitchAllOff();
+        circuit.Tell((Fan, true), (Aerator, true));
+        circuit.Judge(0.142, 0.142);
+        Assert.Equal((Flow.Still, true), (circuit.Of(Light).Flow, circuit.Of(Light).IsSeenAlone));
+
+        // Just before, it had risen for a moment, as when a pump starts.
+        circuit.Tell((Fan, false), (Aerator, false));
+        circuit.Loads.Judge(changeA: 0, valueA: 0.342, sinceSettledA: 0.2);
+        Assert.Equal((true, false), (circuit.Loads.IsDeaf, circuit.Loads.AnySwitched));
+        circuit.Loads.Bound(0.375);
+        circuit.Loads.Bound(0);
+        Assert.All(BelievedCircuit.Site.Loads.Select(load => circuit.Of(load.Name)), load =>
+            Assert.Equal((Flow.Unknown, false, false), (load.Flow, load.IsSeenAlone, load.SawFall)));
+
+        circuit.Loads.Wander(0.1);
+        circuit.Loads.Bound(0.375);
+        Assert.Equal(Flow.Flows, circuit.Of(Pump).Flow);
+    }
+
+    private void SwitchAllOff()
+    {
+        circuit.Tell((Fan, false), (Aerator, false));
+        circuit.Judge(-0.142, 0);
+        circuit.Loads.Bound(0);
     }
 }

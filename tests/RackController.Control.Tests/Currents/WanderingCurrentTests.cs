@@ -109,4 +109,92 @@ public class WanderingCurrentTests
         circuit.Loads.Say(circuit.Facts, isKnown: true);
         Assert.Equal(Flow.Unknown, circuit.Facts.FlowOf(BelievedCircuit.Site.LoadNamed(Light)));
     }
+
+    [Fact]
+    public void WhileEverythingIsToldOffTooLittleForALoadIsThatOfNone()
+    {
+        circuit.Tell((Fan, false), (Aerator, false));
+        circuit.Judge(-0.142, 0);
+        circuit.Loads.Bound(0);
+        circuit.Loads.Bound(0);
+        Assert.All(BelievedCircuit.Site.Loads.Select(load => circuit.Of(load.Name)), load =>
+            Assert.Equal((Flow.Still, true), (load.Flow, load.IsSeenAlone)));
+    }
+
+    [Fact]
+    public void WhatIsToldOnIsNotStillForTooLittleCurrent()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Loads.Bound(0.1);
+        Assert.Equal((Flow.Flows, false), (circuit.Of(Light).Flow, circuit.Of(Light).IsSeenAlone));
+    }
+
+    /// <summary>Half of what a pump draws by its nameplate is 0.1875 A.</summary>
+    [Theory]
+    [InlineData(0.1875, nameof(Flow.SeemsToFlow))]
+    [InlineData(0.187, nameof(Flow.Still))]
+    public void OneThatSeemsToFlowNeedsHalfOfItsCurrent(double valueA, string flow)
+    {
+        circuit.Loads.Wander(0.375);
+        circuit.Loads.Bound(valueA);
+        Assert.Equal((flow, false), (circuit.Of(Pump).Flow.ToString(), circuit.Of(Pump).IsSeenAlone));
+    }
+
+    /// <summary>Of what two lights draw the nearer counts, also where the other comes first or last.</summary>
+    [Theory]
+    [InlineData(0.6, 0.75, 0.62)]
+    [InlineData(0.75, 0.6, 0.62)]
+    public void WhatFlowsWhileAllIsOffIsThatOfTheNearestAndMayBeThatOfOneLikeIt(double firstA, double secondA, double valueA)
+    {
+        circuit.SwitchOn(Light, firstA);
+        circuit.SwitchOn(Other, secondA);
+        circuit.Tell((Light, false), (Other, false), (Fan, false), (Aerator, false));
+        circuit.Judge(double.NaN, valueA);
+        circuit.Loads.Bound(valueA);
+        var (near, far) = firstA < secondA ? (Light, Other) : (Other, Light);
+        Assert.Equal((Flow.Flows, true), (circuit.Of(near).Flow, circuit.Of(near).IsSeenAlone));
+        Assert.Equal((Flow.SeemsToFlow, false), (circuit.Of(far).Flow, circuit.Of(far).IsSeenAlone));
+    }
+
+    [Theory]
+    [InlineData(0.2, true)]
+    [InlineData(0.24, false)]
+    [InlineData(-0.2, true)]
+    [InlineData(-0.24, false)]
+    public void WhatWasSeenWhileAllWasOffIsDoubtedOnceTheCurrentChangesByAThirdOfIt(double changeA, bool isSeenAlone)
+    {
+        circuit.Tell((Fan, false), (Aerator, false));
+        circuit.Judge(-0.142, 0);
+        circuit.Loads.Bound(0);
+        circuit.Loads.Wander(changeA);
+        Assert.Equal(isSeenAlone, circuit.Of(Light).IsSeenAlone);
+    }
+
+    [Fact]
+    public void ALossOfWhichNobodyKnowsHowMuchIsNone()
+    {
+        circuit.SwitchOn(Light);
+        circuit.Loads.Wander(-0.3);
+        circuit.Loads.Wander(double.NaN);
+        circuit.Loads.Wander(-0.3);
+        Assert.Equal(0.3, circuit.Of(Light).LostA, 12);
+        Assert.False(circuit.Of(Light).WasLost);
+    }
+
+    [Fact]
+    public void OneThatIsToldOffLosesNothing()
+    {
+        circuit.Loads.Wander(-0.6);
+        Assert.Equal((0, Flow.Unknown), (circuit.Of(Light).LostA, circuit.Of(Light).Flow));
+    }
+
+    [Fact]
+    public void ARiseIsNotThatOfALoadThatFlowsAlready()
+    {
+        circuit.SwitchOn(Pump, 0.375);
+        circuit.Tell((Pump, false));
+        circuit.Judge(0, 0.517);
+        circuit.Loads.Wander(0.375);
+        Assert.Equal(Flow.Flows, circuit.Of(Pump).Flow);
+    }
 }

@@ -61,4 +61,32 @@ public class WireCurrentTests
         circuit.Rig.LeapFor(Duration.FromSeconds(10));
         Assert.True(circuit.Rig.IsCut);
     }
+
+    [Fact]
+    public void OneThatFellSilentWhileThePumpRanSaysNothingOfItsEnd()
+    {
+        var rig = new Rig(Sites.OneRack().WithPumpCurrent().WithContactor());
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set(Wire, 0.375);
+        rig.LeapFor(Duration.FromSeconds(10));
+        rig.Silence(Wire);
+        rig.LeapFor(Duration.FromSeconds(40));
+        Assert.True(rig.IsOn("north/pump"));
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.LeapFor(Duration.FromMinutes(1));
+        Assert.False(rig.IsCut);
+    }
+
+    [Fact]
+    public void WhereWireAndCircuitSawThePumpStopNothingIsChecked()
+    {
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.Set(Wire, 0.375);
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn("north/pump"));
+        circuit.Rig.Set(Wire, 0);
+        var before = circuit.Rig.Events.Count;
+        circuit.Rig.LeapFor(Duration.FromMinutes(30));
+        Assert.DoesNotContain(circuit.Rig.Events.Skip(before), each =>
+            each is { Subject: "north/aerator", What: "off" } && each.Because.Contains("north/pump", StringComparison.Ordinal));
+    }
 }

@@ -12,6 +12,8 @@ public class ClockSteppedTests
     [Theory]
     [InlineData(0, 5, 0, "the wall clock was set on by 5 min")]
     [InlineData(-3, 0, 0, "the wall clock was set back by 3 h")]
+    [InlineData(0, -5, 0, "the wall clock was set back by 5 min")]
+    [InlineData(48, 0, 0, "the wall clock was set on by 2 days")]
     [InlineData(90 * 24, 0, 0, "the wall clock was set on by 90 days")]
     public void ATrustedClockThatIsSetIsToldOfOnce(int hours, int minutes, int seconds, string cause)
     {

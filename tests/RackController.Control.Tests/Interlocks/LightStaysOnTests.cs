@@ -118,6 +118,7 @@ public class LightStaysOnTests
         circuit.Rig.Set(RackAir, 29.9);
         circuit.Rig.Scan();
         Assert.False(circuit.Rig.IsCut);
+        Assert.StartsWith($"{Light}, or one that draws as much, seemed to", circuit.Rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -170,6 +171,37 @@ public class LightStaysOnTests
         circuit.Rig.Restart(Duration.FromSeconds(30));
         circuit.Weld(Light);
         circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.True(circuit.Rig.IsCut);
+    }
+
+    [Fact]
+    public void ARestartForgetsNoneOfTheTimesItSeemedToStayOn()
+    {
+        var circuit = Lit(RackAir);
+        circuit.Weld(Light);
+        for (var heat = 1; heat <= 3; heat++)
+        {
+            circuit.Rig.Set(RackAir, 33);
+            circuit.Rig.ScanFor(Duration.FromSeconds(5));
+            Assert.True(circuit.Rig.IsCut);
+            circuit.Rig.Set(RackAir, 29.9);
+            circuit.Rig.LeapFor(Duration.FromMinutes(20));
+            Assert.Equal(heat == 3, circuit.Rig.IsCut);
+            circuit.Rig.Restart(Duration.FromSeconds(30));
+            circuit.Rig.LeapFor(Duration.FromMinutes(20));
+        }
+    }
+
+    [Fact]
+    public void TwoSensorsThatBothFindTheAirTooHotCutItAsOneDoes()
+    {
+        var circuit = new LiveCircuit(site => With(TierAir, With(RackAir, site.WithContactor())));
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Weld(Light);
+        circuit.Rig.Set(TierAir, 33);
+        circuit.Rig.Set(RackAir, 33);
+        circuit.Rig.ScanFor(Duration.FromSeconds(8));
         Assert.True(circuit.Rig.IsCut);
     }
 

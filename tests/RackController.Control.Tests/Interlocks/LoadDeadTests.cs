@@ -43,8 +43,42 @@ public sealed class LoadDeadTests
     {
         var circuit = WithDeadFan();
         circuit.Rig.Set(Air, 18);
-        circuit.Rig.LeapFor(Duration.FromHours(30));
+        for (var hour = 1; hour <= 30; hour++)
+        {
+            circuit.Rig.LeapFor(Duration.FromHours(1));
+            Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+        }
+    }
+
+    [Fact]
+    public void WhatWasAcknowledgedAndIsGoneIsNotKnownOfWhenTheFanDiesAnew()
+    {
+        var circuit = WithDeadFan();
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.Set(Air, 18);
+        var off = circuit.Rig.Now.Monotonic;
+        circuit.Rig.LeapUntil(() => circuit.Rig.Alarm(Key) is null);
+        Assert.InRange((circuit.Rig.Now.Monotonic - off).TotalMinutes, 20, 20.1);
+
+        circuit.Rig.Set(Air, 26);
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Rig.Set(Air, 18);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
         Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+    }
+
+    [Fact]
+    public void OfADeadLightItStandsThoughAcknowledgedAndOut()
+    {
+        const string light = "north/tier 1 light";
+        var circuit = new LiveCircuit();
+        circuit.Draws(light, 0);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(light));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        circuit.Rig.Ask(new Acknowledge("Ada", $"{light}/dead-load"));
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(light));
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        Assert.Equal(AlarmState.Acknowledged, circuit.Rig.Alarm($"{light}/dead-load")!.State);
     }
 
     [Fact]

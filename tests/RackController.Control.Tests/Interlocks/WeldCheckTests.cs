@@ -190,11 +190,87 @@ public sealed class WeldCheckTests
         Assert.InRange(circuit.Rig.Events.Count(e => e is { Kind: EventKind.Load, Subject: Light, What: "off" }), 0, 4);
     }
 
+    [Fact]
+    public void ItLastsEightSeconds()
+    {
+        var circuit = Quiet(site => site);
+        circuit.Now(() => circuit.OtherA = 0.375);
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Aerator));
+        var off = circuit.Rig.Now.Monotonic;
+        circuit.Now(() => circuit.OtherA = 0);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Aerator));
+        Assert.Equal(Duration.FromSeconds(8), circuit.Rig.Now.Monotonic - off);
+    }
+
+    [Fact]
+    public void ADoubtThatOutlastsItsCheckIsCheckedEveryHour()
+    {
+        var circuit = Quiet(WithoutFloods);
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
+        circuit.Weld(Light);
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Light));
+        circuit.Rig.LeapFor(Duration.FromHours(4));
+        var checks = ChecksOf(circuit, Light);
+        Assert.True(checks.Count >= 3);
+        Assert.All(checks.Zip(checks.Skip(1)), pair => Assert.Equal(Duration.FromHours(1), pair.Second - pair.First));
+    }
+
+    [Fact]
+    public void ANewDoubtIsCheckedTenMinutesAfterTheLastCheckAtTheEarliest()
+    {
+        var circuit = Quiet(WithoutFloods);
+        for (var time = 1; time <= 2; time++)
+        {
+            circuit.Now(() => circuit.OtherA = 0.375);
+            circuit.Rig.LeapUntil(() => ChecksOf(circuit, Pump).Count == time);
+            circuit.Now(() => circuit.OtherA = 0);
+            circuit.Rig.LeapFor(Duration.FromSeconds(45));
+        }
+
+        var checks = ChecksOf(circuit, Pump);
+        Assert.Equal(Duration.FromMinutes(10), checks[1] - checks[0]);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void APumpOfWhichNobodySawWhetherItStoppedIsCheckedOnceTheSensorSpeaksAgain(bool isWelded)
+    {
+        const string sensor = "sockets/current";
+        var circuit = Quiet(site => site.WithContactor());
+        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Pump));
+        circuit.Rig.Silence(sensor);
+        if (isWelded)
+        {
+            circuit.Weld(Pump);
+        }
+
+        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Pump));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Empty(ChecksOf(circuit, Pump));
+        circuit.Rig.Speak(sensor);
+        circuit.Rig.LeapFor(Duration.FromMinutes(15));
+        Assert.NotEmpty(ChecksOf(circuit, Pump));
+        Assert.Equal(isWelded, circuit.Rig.IsCut);
+    }
+
     // Lights that draw twenty times as much as the pump.
     private static Site Bright(Site site) => site with
     {
         Loads = [.. site.Loads.Select(load => load.Kind == LoadKind.Light ? load with { PowerW = 500 } : load)],
     };
+    private static List<MonotonicTime> ChecksOf(LiveCircuit circuit, string load) =>
+    [
+        .. circuit.Rig.Events
+            .Where(each => each is { Subject: Aerator, What: "off" } && each.Because.Contains(load, StringComparison.Ordinal))
+            .Select(each => each.At.Monotonic),
+    ];
+
+    private static Site WithoutFloods(Site site) => site.WithSchedule(plan => plan with
+    {
+        LightStagger = Duration.FromMinutes(1),
+        Floods = plan.Floods with { Times = new NoFloods() },
+    });
 
     private static LiveCircuit Quiet(Func<Site, Site> change)
     {
