@@ -130,7 +130,7 @@ internal sealed class StepCurrents : ICurrentJudge
 
         looks = Math.Min(looks + 1, Learns);
         var valueA = facts.ValueWhenDue(sensor);
-        if (isSettling && loads.AnySwitched)
+        if (loads.AnySwitched)
         {
             loads.Judge(valueA - beforeA, valueA, valueA - settledA);
         }
