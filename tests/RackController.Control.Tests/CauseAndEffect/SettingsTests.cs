@@ -1,5 +1,6 @@
 using RackController.Control.Tests.ProofTests;
 using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Control.Tests;
 
@@ -19,6 +20,7 @@ public class SettingsTests
     [InlineData("float-stuck", "12 times without a move")]
     [InlineData("floats-contradict", "for 10 s")]
     [InlineData("flood-held", "30 min")]
+    [InlineData("light-stays-on", "above 32 °C, until below 30 °C; known to stay on, or 3 times in 24 h, it latches")]
     [InlineData("load-check", "every 12 h")]
     [InlineData("low-float", "wet for 1 min; 2 times in one flood latch")]
     [InlineData("no-fill", "seen within 25 s; 2 times in a row latch")]
@@ -38,7 +40,7 @@ public class SettingsTests
 
     private static Site Site()
     {
-        var site = ProofSite.Whole;
+        var site = ProofSite.Whole.WithContactor();
         var air = site.Sensors[0] with
         {
             Id = new SensorId(site.Sensors.Length),

@@ -66,6 +66,20 @@ public class DueNextTests
         Assert.DoesNotContain(rig.Control.DueNext(), due => due.Subject == "north/tier 1 light");
     }
 
+    /// <summary>Floods are eight hours apart in the mean.</summary>
+    [Fact]
+    public void WithoutATrustedClockTheNextFloodIsDueAtTheMeanSpacingAndOneLaterWhereItIsLeftOut()
+    {
+        var rig = At(30, Sites.OneRack());
+        rig.TrustWall(false);
+        rig.ScanFor(Duration.FromSeconds(1));
+        Assert.InRange((Flood().At - seven).TotalHours, 8, 8.01);
+        rig.Scan(new SkipNextFlood("Ada", north));
+        Assert.InRange((Flood().At - seven).TotalHours, 16, 16.01);
+
+        DueNext Flood() => rig.Control.DueNext().Single(due => due.What == "flood");
+    }
+
     [Fact]
     public void OfTwoRacksEachNamesItsOwn()
     {

@@ -171,6 +171,24 @@ public class MissedFloodTests
     }
 
     [Fact]
+    public void AFloodThatBeganLateStandsForTheNextAlsoAfterARestart()
+    {
+        // Cut off over 07:00 until 12:40, which is nearer to 13:00, and once more at 12:55.
+        var before = new DemandRig(Sites.OneRack(), Seven - Duration.FromHours(1));
+        before.Scan();
+        var late = new DemandRig(Sites.OneRack(), Thirteen - Duration.FromMinutes(20), memory: before.Save());
+        late.Run(Duration.FromMinutes(14));
+        Assert.Single(late.When(FloodEvent.Filling));
+
+        var again = new DemandRig(Sites.OneRack(), Thirteen - Duration.FromMinutes(5), memory: late.Save());
+        again.RunUntil(Thirteen + Duration.FromHours(1));
+        Assert.Empty(again.When(FloodEvent.Filling));
+        Assert.Single(again.When(FloodEvent.LeftOut));
+        again.RunUntil(Thirteen + Duration.FromHours(7));
+        Assert.Single(again.When(FloodEvent.Filling));
+    }
+
+    [Fact]
     public void AFloodThatMergedWithTheOneUnderWayIsNotFoundDueAgainAfterARestart()
     {
         var rig = new DemandRig(Sites.OneRack(), Seven - Duration.FromMinutes(2));

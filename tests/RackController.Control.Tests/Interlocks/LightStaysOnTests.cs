@@ -203,6 +203,7 @@ public class LightStaysOnTests
         circuit.Rig.Set(RackAir, 33);
         circuit.Rig.ScanFor(Duration.FromSeconds(8));
         Assert.True(circuit.Rig.IsCut);
+        Assert.NotNull(circuit.Rig.Alarm(Key));
     }
 
     private static LiveCircuit Welded()

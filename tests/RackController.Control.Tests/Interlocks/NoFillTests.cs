@@ -249,7 +249,8 @@ public class NoFillTests
         return rig;
     }
 
-    private static Site With(params SensorKind[] kinds)
+    /// <summary>A rack of one tier with more sensors of these kinds.</summary>
+    internal static Site With(params SensorKind[] kinds)
     {
         var site = Sites.OneRack(tiers: 1);
         var more = kinds.Select((kind, i) => site.Sensors[0] with
@@ -257,7 +258,7 @@ public class NoFillTests
             Id = new SensorId(site.Sensors.Length + i),
             Name = kind switch
             {
-                SensorKind.PumpFlow => "north/flow",
+                SensorKind.PumpFlow => i == 0 ? "north/flow" : $"north/flow {i + 1}",
                 SensorKind.ReservoirLevel => "north/level",
                 SensorKind.TrayLevel => "north/depth",
                 _ => "north/full",
