@@ -35,8 +35,8 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>1 where it was switched on since the current last settled, -1 off, 0 neither.</summary>
     public int Switched { get; set; }
 
-    /// <summary>Whether it was told on before what was switched since the current last settled.</summary>
-    public bool WasTold => IsTold == (Switched == 0);
+    /// <summary>Whether it was told on before what was switched since the current last settled: the opposite if it was.</summary>
+    public bool WasTold => Switched == 0 ? IsTold : !IsTold;
 
     /// <summary>By how much its circuit has fallen for no known reason since it was switched on, A.</summary>
     public double LostA { get; set; }

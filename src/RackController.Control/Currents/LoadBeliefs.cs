@@ -127,9 +127,9 @@ internal sealed class LoadBeliefs
         }
 
         hearing.Follow(changeA, expectedA, isAllOff: !IsAnyTold);
+        // Of a sensor that says that nothing flows, what was told on may just as well be dead.
         if (IsDeaf && valueA >= hearing.LeastA)
         {
-            // Where it says that nothing flows, what is told on may just as well be dead.
             Forget();
             return;
         }
