@@ -40,7 +40,11 @@ internal sealed class SimulatedRack
             Watch(RackQuantity.TrayDepth, tier.Number, tier.Tray.RimDepthMm);
         }
 
-        Cutout = rack.FloatCutout is { } cutout ? new CutoutSwitch(FloatOf(cutout), loads[rack.Pump.Load.Index]) : null;
+        Cutout = rack.FloatCutout is { HeightMm: var heightMm } cutout
+            ? new CutoutSwitch(
+                FloatAt(cutout, heightMm), FloatAt(cutout, Math.Max(heightMm - CutoutSwitch.DifferentialMm, heightMm / 2)),
+                loads[rack.Pump.Load.Index])
+            : null;
     }
 
     public Rack Rack { get; }
@@ -187,7 +191,7 @@ internal sealed class SimulatedRack
         return watch.Reach();
     }
 
-    private Threshold FloatOf(FloatCutout cutout) => cutout.TierNumber is { } tier
-        ? Watch(RackQuantity.TrayDepth, tier, cutout.HeightMm)
-        : Watch(RackQuantity.DripTrayDepth, null, cutout.HeightMm);
+    private Threshold FloatAt(FloatCutout cutout, double heightMm) => cutout.TierNumber is { } tier
+        ? Watch(RackQuantity.TrayDepth, tier, heightMm)
+        : Watch(RackQuantity.DripTrayDepth, null, heightMm);
 }

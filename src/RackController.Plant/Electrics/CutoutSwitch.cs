@@ -5,9 +5,14 @@ namespace RackController.Plant;
 /// <summary>A float switch in the pump's own wire, with a relay that latches by a spring: wet, it opens the wire, and it stays open,
 /// dry or without supply, until somebody presses its reset. It asks no controller.</summary>
 /// <param name="wet">Whether water reaches the float.</param>
+/// <param name="notYetDry">Whether water still holds it up once lifted, <see cref="DifferentialMm"/> lower.</param>
 /// <param name="pump">The pump.</param>
-internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
+internal sealed class CutoutSwitch(Threshold wet, Threshold notYetDry, LoadElectrics pump)
 {
+    /// <summary>How much the water falls until a float that was lifted is dry again, mm: an assumption of ours. Without any, one above
+    /// a standpipe that does not latch would switch the pump that lifts it without end.</summary>
+    public const double DifferentialMm = 2;
+
     /// <summary>Whether the float is held down, so that it never lifts.</summary>
     public bool IsStuck { get; set; }
 
@@ -47,5 +52,5 @@ internal sealed class CutoutSwitch(Threshold wet, LoadElectrics pump)
     /// <summary>Somebody presses its reset, which closes the wire unless the float is still wet.</summary>
     public void Reset() => pump.IsWireOpen = IsLifted && IsOpen;
 
-    private bool IsLifted => !IsStuck && (IsHeldUp || wet.IsReached);
+    private bool IsLifted => !IsStuck && (IsHeldUp || (IsOpen ? notYetDry : wet).IsReached);
 }

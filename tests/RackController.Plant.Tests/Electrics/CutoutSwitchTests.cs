@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 using RackController.Testing;
 
@@ -123,6 +124,27 @@ public sealed class CutoutSwitchTests
         rack.To(1200);
         Assert.True(rack.Truth.IsFloatCutoutOpen);
         Assert.Equal(0, rack.Truth.SpilledL);
+    }
+
+    /// <summary>Without a differential it would open and close each few nanoseconds, and no time would ever pass.</summary>
+    [Fact]
+    public void OneAboveAStandpipeThatDoesNotLatchSwitchesThePumpNowAndThen()
+    {
+        var site = Sites.OneRack(1).WithRack(rack => rack with { FloatCutout = new FloatCutout(1, 35) });
+        var rack = new TestSite(1, site: site);
+        rack.Inject(FaultKind.FloatCutoutUnlatched, 1e6, fault => fault with { Rack = north });
+        rack.Flood();
+        var (turns, turned) = (0, false);
+        while (rack.Now < MonotonicTime.Zero + Duration.FromMinutes(10))
+        {
+            rack.Plant.AdvanceToNews(MonotonicTime.Zero + Duration.FromMinutes(10));
+            turns += rack.Truth.PumpTurns && !turned ? 1 : 0;
+            turned = rack.Truth.PumpTurns;
+            Assert.InRange(turns, 0, 100);
+        }
+
+        Assert.InRange(turns, 3, 100);
+        Assert.InRange(rack.Truth.Tiers[0].DepthMm, 32.9, 35.1);
     }
 
     [Fact]
