@@ -42,6 +42,9 @@ internal sealed class Rig : IEventSink
     /// <summary>How the next scans go.</summary>
     public ScanConditions Conditions { get; set; } = ScanConditions.Good;
 
+    /// <summary>What the loads were told last.</summary>
+    public RelayCommands Commands => commands;
+
     /// <summary>Whether the contactor of the only circuit is told to cut it.</summary>
     public bool IsCut => commands.IsCut(new CircuitId(0));
 

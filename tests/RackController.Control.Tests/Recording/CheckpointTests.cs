@@ -62,30 +62,12 @@ public class CheckpointTests
 
     private static List<RecordedPage> PagesOf(Rig rig, Duration length)
     {
-        var recorder = new ScanRecorder(rig.Control, rig.Now, memory: null);
-        var (pages, readings, told) = (new List<RecordedPage>(), new Readings(rig.Site), 0);
-        rig.Rack = () =>
-        {
-            rig.Fill(readings, rig.Now.Monotonic);
-            var commands = new RelayCommands(rig.Site);
-            foreach (var load in rig.Site.Loads)
-            {
-                commands[load.Id] = rig.IsOn(load.Name) ? SwitchState.On : SwitchState.Off;
-            }
-
-            ControlEvent[] events = [.. rig.Events.Skip(told)];
-            told = rig.Events.Count;
-            recorder.Note(rig.Now, readings, ScanConditions.Good, [], commands, events);
-            if (recorder.IsPageDue)
-            {
-                pages.Add(RecordedPages.Read(recorder.TakePage().Body));
-            }
-        };
+        var record = new RecordedRig(rig);
         for (var end = rig.Now.Monotonic + length; rig.Now.Monotonic < end;)
         {
             rig.LeapFor(Duration.FromMinutes(1));
         }
 
-        return pages;
+        return record.Pages;
     }
 }

@@ -9,27 +9,24 @@ public class ScanRecorderTests
 {
     private const string Level = "north/level";
     private readonly Rig rig = new(Measured());
-    private readonly ScanRecorder recorder;
-    private readonly List<RecordedPage> pages = [];
-    private int told;
+    private readonly RecordedRig record;
 
     public ScanRecorderTests()
     {
         rig.Set(Level, 200);
         rig.LeapFor(Duration.FromMinutes(20));
-        recorder = new ScanRecorder(rig.Control, rig.Now, memory: null);
-        told = rig.Events.Count;
-        Scan();
-        Scan();
-        pages.Clear();
+        record = new RecordedRig(rig);
+        record.Scan();
+        record.Scan();
+        record.Pages.Clear();
     }
 
-    private IReadOnlyList<RecordedScan> Noted => [.. pages.SelectMany(page => page.Scans)];
+    private IReadOnlyList<RecordedScan> Noted => record.Noted;
 
     [Fact]
     public void OfSteadyScansOneAMinuteIsOnRecordWithoutAReading()
     {
-        ScanFor(Duration.FromMinutes(5));
+        rig.ScanFor(Duration.FromMinutes(5));
         Assert.InRange(Noted.Count, 5, 7);
         Assert.All(Noted, scan => Assert.Empty(scan.Readings));
         Assert.All(Noted, scan => Assert.Empty(scan.Commands));
@@ -42,7 +39,7 @@ public class ScanRecorderTests
         for (var tenth = 0; tenth < 1_300; tenth++)
         {
             rig.Set(Level, 200 + tenth / 1_000.0);
-            Scan();
+            record.Scan();
         }
 
         Assert.InRange(Noted.Count, 2, 4);
@@ -53,13 +50,13 @@ public class ScanRecorderTests
     public void WhatPassesALevelIsPutDownAtOnceAndByItself()
     {
         rig.Set(Level, 36);
-        Scan();
+        record.Scan();
         Assert.Empty(Noted);
-        EndPage();
+        record.EndPage();
         var before = Noted.Count;
         rig.Set(Level, 34);
-        Scan();
-        EndPage();
+        record.Scan();
+        record.EndPage();
         Assert.Contains(Noted.Skip(before), scan => scan.Readings.Any(each => each.Reading.Value == 34));
     }
 
@@ -72,18 +69,18 @@ public class ScanRecorderTests
         ScanConditions[] all = [late, gone, gone, gone, wrong, late, wrong, gone];
         foreach (var conditions in all)
         {
-            Scan(conditions);
+            record.Scan(conditions);
         }
 
-        EndPage();
+        record.EndPage();
         Assert.Equal(all, Noted.Select(scan => scan.Conditions));
     }
 
     [Fact]
     public void AScanThatIsHardlyLateIsNotWorthALine()
     {
-        Scan(new ScanConditions(default, rig.Site.Scan.Period - Duration.Epsilon));
-        EndPage();
+        record.Scan(new ScanConditions(default, rig.Site.Scan.Period - Duration.Epsilon));
+        record.EndPage();
         Assert.Empty(Noted);
     }
 
@@ -93,8 +90,8 @@ public class ScanRecorderTests
     public void AScanAtWhichTheClockSteppedIsOnRecordWithItsTime(int seconds)
     {
         rig.StepWall(Duration.FromSeconds(seconds));
-        Scan();
-        EndPage();
+        record.Scan();
+        record.EndPage();
         Assert.Equal(rig.Now, Assert.Single(Noted).At);
     }
 
@@ -102,8 +99,8 @@ public class ScanRecorderTests
     public void AScanAtWhichTheClockIsNoLongerTrustedIsOnRecord()
     {
         rig.TrustWall(false);
-        Scan();
-        EndPage();
+        record.Scan();
+        record.EndPage();
         Assert.Equal(rig.Now, Noted[0].At);
         Assert.False(Noted[0].At.WallTrusted);
     }
@@ -111,37 +108,12 @@ public class ScanRecorderTests
     [Fact]
     public void WhatAPersonAskedForIsOnRecordWithWhatCameOfIt()
     {
-        Scan(requests: new Stop("Ada", null));
-        EndPage();
+        record.Scan(requests: new Stop("Ada", null));
+        record.EndPage();
         var scan = Noted[0];
         Assert.Equal(new Stop("Ada", null), Assert.Single(scan.Requests));
         Assert.NotNull(scan.Events);
     }
-
-    private void ScanFor(Duration length)
-    {
-        for (var end = rig.Now.Monotonic + length; rig.Now.Monotonic < end;)
-        {
-            Scan();
-        }
-    }
-
-    private void Scan(ScanConditions conditions = default, params OperatorRequest[] requests)
-    {
-        var readings = new Readings(rig.Site);
-        rig.Conditions = conditions;
-        var commands = rig.Scan(requests);
-        rig.Fill(readings, rig.Now.Monotonic);
-        ControlEvent[] events = [.. rig.Events.Skip(told)];
-        told = rig.Events.Count;
-        recorder.Note(rig.Now, readings, conditions, requests, commands, events);
-        if (recorder.IsPageDue)
-        {
-            EndPage();
-        }
-    }
-
-    private void EndPage() => pages.Add(RecordedPages.Read(recorder.TakePage().Body));
 
     // At night, with nothing due for hours; the pump draws air below 30 mm.
     private static Site Measured()
