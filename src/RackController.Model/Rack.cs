@@ -32,6 +32,9 @@ public sealed record Rack
     /// <summary>The float in the pump's own wire; null where none is.</summary>
     public FloatCutout? FloatCutout { get; init; }
 
+    /// <summary>The time relay in the pump's own wire; null where none is.</summary>
+    public TimeCutout? TimeCutout { get; init; }
+
     /// <summary>The shelves, bottom first: <c>Tiers[0]</c> is tier number 1.</summary>
     public required ImmutableArray<Tier> Tiers { get; init; }
 

@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace RackController.Model;
 
 /// <summary>The tank that the pump draws from: straight walls, so depth follows from volume.</summary>
@@ -65,6 +67,16 @@ public sealed record FloatCutout(int? TierNumber, double HeightMm)
     /// <summary>What a rack's wired float is called, on the site: <c>north/wired float</c>.</summary>
     /// <param name="rack">The rack.</param>
     public static string NameAt(Rack rack) => $"{rack?.Name}/wired float";
+}
+
+/// <summary>A time relay wired in series with the pump, fed by the wire that the pump's relay switches, which works without the
+/// controller: once that wire has had power for so long without a break, it opens the pump's wire until the power goes.</summary>
+/// <param name="After">How long: 1 min to 4 h, longer than the pump's maximum run.</param>
+public sealed record TimeCutout(Duration After)
+{
+    /// <summary>What a rack's time relay is called, on the site: <c>north/wired time relay</c>.</summary>
+    /// <param name="rack">The rack.</param>
+    public static string NameAt(Rack rack) => $"{rack?.Name}/wired time relay";
 }
 
 /// <summary>The watertight tray of a tier, drained by a weep that is always open and a standpipe that sets the depth.</summary>

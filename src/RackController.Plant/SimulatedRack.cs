@@ -43,11 +43,14 @@ internal sealed class SimulatedRack
         Cutout = rack.FloatCutout is { HeightMm: var heightMm } cutout
             ? new CutoutSwitch(
                 FloatAt(cutout, heightMm), FloatAt(cutout, Math.Max(heightMm - CutoutSwitch.DifferentialMm, heightMm / 2)),
-                loads[rack.Pump.Load.Index])
+                Pump)
             : null;
     }
 
     public Rack Rack { get; }
+
+    /// <summary>What its pump draws, and what is in its wire.</summary>
+    public LoadElectrics Pump => loads[Rack.Pump.Load.Index];
 
     /// <summary>What acts on it; in force once <see cref="Take"/> is called.</summary>
     public RackInputs Inputs { get; }
@@ -153,9 +156,8 @@ internal sealed class SimulatedRack
     /// <summary>Takes over what loads and faults do now, after any of them may have changed.</summary>
     public void Take()
     {
-        var pump = loads[Rack.Pump.Load.Index];
-        Inputs.PumpW = pump.PowerW;
-        Inputs.PumpSpeed = PumpSpeedKept * pump.SpeedShare;
+        Inputs.PumpW = Pump.PowerW;
+        Inputs.PumpSpeed = PumpSpeedKept * Pump.SpeedShare;
         Inputs.FanRuns = false;
         foreach (var fan in fans)
         {

@@ -3,13 +3,17 @@ using RackController.RackFile.Building;
 
 namespace RackController.RackFile;
 
-/// <summary>A sensor or contactor that a site lacks.</summary>
+/// <summary>A sensor, contactor or wired part that a site lacks.</summary>
 /// <param name="What">Which, and where: <c>north, leak rope in the drip tray or on the floor</c>.</param>
 /// <param name="Buys">What it would do for the grower.</param>
 /// <param name="Fitted">The same site with it, where such sensors sit by common practice.</param>
-public sealed record MissingPart(string What, string Buys, Site Fitted);
+public sealed record MissingPart(string What, string Buys, Site Fitted)
+{
+    /// <summary>Whether it acts by itself, so that harm which it alone keeps off is its gain.</summary>
+    public bool IsWired { get; init; }
+}
 
-/// <summary>What a site cannot see or do for want of a sensor or a contactor.</summary>
+/// <summary>What a site cannot see or do for want of a sensor, a contactor or a wired part.</summary>
 public static class MissingParts
 {
     private static readonly (SensorKind Kind, string What, string Buys)[] ofRack =
@@ -36,7 +40,7 @@ public static class MissingParts
     public static IEnumerable<MissingPart> Of(Site site)
     {
         ArgumentNullException.ThrowIfNull(site);
-        return OfRacks(site).Concat(OfCircuits(site)).Concat(Contactors(site));
+        return OfRacks(site).Concat(OfCircuits(site)).Concat(Contactors(site)).Concat(Wired(site));
     }
 
     private static IEnumerable<MissingPart> OfRacks(Site site) =>
@@ -58,4 +62,18 @@ public static class MissingParts
         select new MissingPart(
             $"{circuit.Name}, contactor upstream, and the current of its pumps", "cuts off a pump whose relay has welded",
             Fitting.Contactor(site, circuit));
+
+    private static IEnumerable<MissingPart> Wired(Site site) =>
+    [
+        .. from rack in site.Racks
+           where rack.FloatCutout is null
+           select new MissingPart(
+               $"{rack.Name}, float in the pump's own wire", "stops the pump when water lies in the drip tray, without the controller",
+               Fitting.FloatCutout(site, rack)) { IsWired = true },
+        .. from rack in site.Racks
+           where rack.TimeCutout is null
+           select new MissingPart(
+               $"{rack.Name}, time relay in the pump's own wire", "stops a pump whose relay has welded, without the controller",
+               Fitting.TimeCutout(site, rack)) { IsWired = true },
+    ];
 }

@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.RackFile.Tests;
@@ -13,7 +14,7 @@ public sealed class MissingPartsTests
             [
                 "north, float in a drip tray", "north, level of the reservoir", "north, current in the pump's own wire",
                 "north, full float in the trays", "north, water temperature", "sockets, current",
-                "sockets, contactor upstream, and the current of its pumps",
+                "sockets, contactor upstream, and the current of its pumps", "north, time relay in the pump's own wire",
             ],
             missing.Select(part => part.What));
         Assert.Contains("ends a fill", missing[3].Buys, StringComparison.Ordinal);
@@ -80,8 +81,20 @@ public sealed class MissingPartsTests
     [Fact]
     public void AContactorComesWithTheCurrentOfTheLoadThatItIsThereFor()
     {
-        var fitted = MissingParts.Of(Expect.Site(RackFiles.Small)).Last().Fitted;
+        var missing = MissingParts.Of(Expect.Site(RackFiles.Small));
+        var fitted = missing.Single(part => part.What.Contains("contactor", StringComparison.Ordinal)).Fitted;
         Assert.True(fitted.Circuits[0].HasUpstreamContactor);
         Assert.Single(fitted.Sensors, sensor => sensor.Kind == SensorKind.PumpCurrent);
+    }
+
+    /// <summary>The only parts that act by themselves, and by what they alone keep off.</summary>
+    [Fact]
+    public void WiredPartsAreFittedToThePumpsOwnWire()
+    {
+        var bare = Expect.Site(RackFiles.SmallWith("    wired: { float-cutout: 25 mm }\n", ""));
+        var wired = MissingParts.Of(bare).Where(part => part.IsWired).ToList();
+        Assert.Equal(["north, float in the pump's own wire", "north, time relay in the pump's own wire"], wired.Select(part => part.What));
+        Assert.Equal(new FloatCutout(null, 15), wired[0].Fitted.Racks[0].FloatCutout);
+        Assert.Equal(new TimeCutout(Duration.FromMinutes(20)), wired[1].Fitted.Racks[0].TimeCutout);
     }
 }

@@ -26,6 +26,7 @@ public static class ProofTestFaults
             FaultKind.SensorOffset, FaultKind.SensorReadsZero, FaultKind.SensorDropout, FaultKind.SensorFrozen, FaultKind.SensorCorrupt,
         ],
         ProofTestKind.WiredFloat => [FaultKind.FloatCutoutStuck, FaultKind.FloatCutoutUnlatched],
+        ProofTestKind.WiredTimeRelay => [FaultKind.TimeCutoutStuck],
         ProofTestKind.Relay => [FaultKind.RelayWelded, FaultKind.RelayOpen, FaultKind.LoadDead],
         _ => throw new InvariantBrokenException($"every proof test finds something, {kind} too"),
     };

@@ -20,6 +20,9 @@ internal sealed class ProofTester(Site site, string name)
 
     // How long a person waits in each step of a wired float's test: for the fill to be seen, and for the hand to let go.
     private static readonly Duration[] waitsInStep = [Duration.FromSeconds(30), aMoment, handStays + aMoment, Duration.Zero];
+
+    // As far as a person turns down a time relay to see it open.
+    private static readonly Duration turnedDownTo = Duration.FromSeconds(40);
     private Duration? lookAt;
     private bool isPressed;
     private string? testing;
@@ -63,6 +66,11 @@ internal sealed class ProofTester(Site site, string name)
             return [.. OfWiredFloat(wired, test.Step, run)];
         }
 
+        if (site.Racks.FirstOrDefault(rack => IsTimeRelayOf(rack, test)) is { } timed && (test.Step == 3 || !test.WaitsForRack))
+        {
+            return [.. OfTimeRelay(timed, test, run)];
+        }
+
         var load = site.Loads.FirstOrDefault(load => load.Name == test.Item);
         if (test.AsksPerson && !test.WaitsForRack)
         {
@@ -102,16 +110,45 @@ internal sealed class ProofTester(Site site, string name)
         return [Ask(new AnswerProofTest(name, runs == (step is 1 or 4)), run)];
     }
 
+    // Turns it down as the pump starts, waits, and in the end stops the flood that lacks its pump.
+    private IEnumerable<ScenarioEvent> OfTimeRelay(Rack rack, ProofTestProgress test, VirtualRun run)
+    {
+        if (lookAt is null)
+        {
+            lookAt = run.Now.Elapsed + (test.Step == 2 ? turnedDownTo : aMoment);
+            var place = new FaultTarget(rack.Name) { Rack = rack.Id };
+            return test.Step switch
+            {
+                1 => [Do(FaultKind.TimeCutoutTurned, place, run, turnedDownTo * 2, turnedDownTo.TotalSeconds)],
+                3 => [Ask(new Stop(name, rack.Id), run)],
+                _ => [],
+            };
+        }
+
+        if (run.Now.Elapsed < lookAt || test.WaitsForRack)
+        {
+            return [];
+        }
+
+        (done, lookAt) = (test.Step, null);
+        var runs = run.Plant.Loads[rack.Pump.Load.Index].CurrentA > 0;
+        return [Ask(new AnswerProofTest(name, runs == (test.Step == 1)), run)];
+    }
+
+    private static bool IsTimeRelayOf(Rack rack, ProofTestProgress test) =>
+        rack.TimeCutout is not null && TimeCutout.NameAt(rack) == test.Item;
+
     private static bool IsWiredFloatOf(Rack rack, ProofTestProgress test) =>
         rack.FloatCutout is not null && FloatCutout.NameAt(rack) == test.Item;
 
-    private bool AsksForFlood(ProofTestProgress test) => test.Step == 2 || site.Racks.Any(rack => IsWiredFloatOf(rack, test));
+    private bool AsksForFlood(ProofTestProgress test) =>
+        test.Step == 2 || site.Racks.Any(rack => IsWiredFloatOf(rack, test) || IsTimeRelayOf(rack, test));
 
     // The rack whose pump is tested, itself, by the sensor in its wire or by the float in it.
     private RackId? PumpOf(ProofTestProgress test, Load? load) => load is { Kind: LoadKind.Pump }
         ? load.Rack
         : site.Sensors.FirstOrDefault(sensor => sensor.Name == test.Item && sensor.Kind == SensorKind.PumpCurrent)?.Rack
-            ?? site.Racks.FirstOrDefault(rack => IsWiredFloatOf(rack, test))?.Id;
+            ?? site.Racks.FirstOrDefault(rack => IsWiredFloatOf(rack, test) || IsTimeRelayOf(rack, test))?.Id;
 
     private IEnumerable<ScenarioEvent> Move(Sensor contact, int step, VirtualRun run)
     {
@@ -127,9 +164,11 @@ internal sealed class ProofTester(Site site, string name)
 
     private PersonAsks Ask(OperatorRequest request, VirtualRun run) => new(run.Now.Elapsed, $"{name} tests", request);
 
-    private RackFails Do(FaultKind kind, FaultTarget target, VirtualRun run)
+    private RackFails Do(FaultKind kind, FaultTarget target, VirtualRun run) => Do(kind, target, run, handStays, size: 0);
+
+    private RackFails Do(FaultKind kind, FaultTarget target, VirtualRun run, Duration lasts, double size)
     {
-        var fault = target.Fault(kind, run.Plant.Reached, run.Plant.Reached + handStays, size: 0);
+        var fault = target.Fault(kind, run.Plant.Reached, run.Plant.Reached + lasts, size);
         run.Plant.Inject(fault);
         return new RackFails(run.Plant.Reached - MonotonicTime.Zero, $"{name} tests", fault);
     }

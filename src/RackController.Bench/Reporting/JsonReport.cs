@@ -58,7 +58,7 @@ public static class JsonReport
 
     private static JsonRack Rack(Site site, RackTotals rack) => new(
         site[rack.Rack].Name, Math.Round(rack.WaterUsedL, 2), Math.Round(rack.SpilledL, 2), Math.Round(rack.DripTrayL, 2),
-        rack.WiredFloatOpenedAfter?.TotalSeconds, Math.Round(rack.Reservoir.LowestL, 1),
+        rack.WiredFloatOpenedAfter?.TotalSeconds, rack.WiredTimeRelayOpenedAfter?.TotalSeconds, Math.Round(rack.Reservoir.LowestL, 1),
         Math.Round(rack.Reservoir.WarmestC, 1), Math.Round(rack.Reservoir.LowestOxygenMgPerL, 2),
         Math.Round(rack.Reservoir.ConductivityMsPerCm, 3),
         [
@@ -89,7 +89,8 @@ internal sealed record JsonFlood(string Rack, string At, double PumpRanS, Immuta
 internal sealed record JsonTray(int Tier, double PeakMm, double? FilledAfterS, double? DrainedAfterS);
 
 internal sealed record JsonRack(
-    string Rack, double WaterUsedL, double SpilledL, double DripTrayL, double? WiredFloatOpenedAfterS, double ReservoirLowestL,
+    string Rack, double WaterUsedL, double SpilledL, double DripTrayL, double? WiredFloatOpenedAfterS,
+    double? WiredTimeRelayOpenedAfterS, double ReservoirLowestL,
     double WaterWarmestC, double OxygenLowestMgPerL, double ConductivityAtEndMsPerCm, ImmutableArray<JsonLight> Tiers);
 
 internal sealed record JsonLight(int Tier, double? LitHoursPerDay, double? DailyLightMolPerM2);

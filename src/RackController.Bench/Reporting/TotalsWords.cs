@@ -12,6 +12,7 @@ public static class TotalsWords
         ArgumentNullException.ThrowIfNull(rack);
         var caught = rack.DripTrayL > 0 ? $"{rack.DripTrayL:0.0} L in the drip tray, " : "";
         var wired = rack.WiredFloatOpenedAfter is { } opened ? $", the wired float opened after {Spans.Words(opened)}" : "";
+        wired += rack.WiredTimeRelayOpenedAfter is { } timed ? $", the wired time relay opened after {Spans.Words(timed)}" : "";
         return $"{result.Scenario.Site[rack.Rack].Name}: {rack.WaterUsedL:0.0} L of water used, {rack.SpilledL:0.0} L spilled, "
             + $"{caught}reservoir never below {rack.Reservoir.LowestL:0} L{wired}";
     }

@@ -97,6 +97,9 @@ public sealed record RackTotals(
     /// <summary>How long after the run began the wired float first opened the pump's wire; null when it never did. From then on only it
     /// may have stood between the rack and worse.</summary>
     public NodaTime.Duration? WiredFloatOpenedAfter { get; init; }
+
+    /// <summary>How long after the run began the wired time relay first opened the pump's wire; null when it never did.</summary>
+    public NodaTime.Duration? WiredTimeRelayOpenedAfter { get; init; }
 }
 
 /// <summary>The water of one reservoir over a run.</summary>

@@ -169,7 +169,8 @@ public sealed class ScenarioRun
         [.. rack.Tiers.Select(days.Light)])
     {
         DripTrayL = run.Plant.Racks[rack.Id.Index].DripTrayL,
-        WiredFloatOpenedAfter = run.Plant.Racks[rack.Id.Index].FloatCutoutFirstOpenedAt is { } opened ? opened - MonotonicTime.Zero : null,
+        WiredFloatOpenedAfter = run.Plant.Racks[rack.Id.Index].FloatCutoutFirstOpenedAt - MonotonicTime.Zero,
+        WiredTimeRelayOpenedAfter = run.Plant.Racks[rack.Id.Index].TimeCutoutFirstOpenedAt - MonotonicTime.Zero,
     };
 
     private ImmutableArray<LoadTotals> Totals(ImmutableArray<Duration> powered, ImmutableArray<int> switchedOn) =>

@@ -11,6 +11,9 @@ public enum ProofTestKind
     /// sees it.</summary>
     WiredFloat,
 
+    /// <summary>The time relay in the pump's own wire: turned down, it must stop the pump in a flood. A person sees it.</summary>
+    WiredTimeRelay,
+
     /// <summary>A leak rope: wetted and dried, it must read both ways, and the pump must be forbidden.</summary>
     LeakRope,
 

@@ -116,6 +116,7 @@ internal sealed class ProofTestLog
            where measured.Count > 0
            select CircuitTests.OfCurrent(site, sensor, site[measured[0].Circuit], measured, levels),
         .. site.Racks.Where(rack => rack.FloatCutout is not null).Select(WiredFloatTest.Of),
+        .. site.Racks.Where(rack => rack.TimeCutout is not null).Select(WiredTimeRelayTest.Of),
         .. site.Loads.Select(load => CircuitTests.OfRelay(site, load)),
     ];
 

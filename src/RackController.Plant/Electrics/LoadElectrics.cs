@@ -23,9 +23,10 @@ internal sealed class LoadElectrics
     private readonly VoltageNeed need;
     private EnergyMeter meter;
 
-    public LoadElectrics(Load load, double circuitV, CircuitElectrics circuit, ulong seed)
+    public LoadElectrics(Load load, double circuitV, CircuitElectrics circuit, ulong seed, TimeCutout? timeCutout)
     {
         Load = load;
+        TimeRelay = timeCutout is { After: var after } ? new TimeCutoutRelay(after, Faults) : null;
         relay = new RelayAction(RelayStream + load.Id.Index, seed, Faults);
         this.circuit = circuit;
         runningA = load.CurrentA(circuitV);
@@ -70,6 +71,9 @@ internal sealed class LoadElectrics
         }
     }
 
+    /// <summary>The time relay in its wire; null where none is.</summary>
+    public TimeCutoutRelay? TimeRelay { get; }
+
     /// <summary>What faults do to it; whoever changes that disturbs its circuit.</summary>
     public LoadFaults Faults { get; } = new();
 
@@ -88,8 +92,9 @@ internal sealed class LoadElectrics
     /// <summary>When its starting current ends; <see cref="MonotonicTime.Never"/> while there is none.</summary>
     public MonotonicTime InrushEnds { get; private set; } = MonotonicTime.Never;
 
-    /// <summary>When its current changes by itself: a starting current ends, or a faulty relay moves.</summary>
-    public MonotonicTime NextChange => MonotonicTime.Earlier(InrushEnds, relay.Due);
+    /// <summary>When its current changes by itself: a starting current ends, a faulty relay moves, or a time relay opens.</summary>
+    public MonotonicTime NextChange => MonotonicTime.Earlier(
+        MonotonicTime.Earlier(InrushEnds, relay.Due), TimeRelay?.Due ?? MonotonicTime.Never);
 
     /// <summary>Current now, A.</summary>
     public double CurrentA { get; private set; }
@@ -111,7 +116,8 @@ internal sealed class LoadElectrics
     {
         var moved = relay.IsClosed(Commanded, now);
         RelayOn = Faults.ContactHeld ?? moved;
-        var share = RelayOn && !IsWireOpen && !Faults.IsDead ? supplyShare : 0;
+        TimeRelay?.Feel(RelayOn && supplyShare > 0, now);
+        var share = RelayOn && !IsWireOpen && TimeRelay is not { IsOpen: true } && !Faults.IsDead ? supplyShare : 0;
         var works = !Faults.HeldFast && share >= (Works ? need.HoldsFromShare : need.StartsFromShare);
         if (works && !Works && Load.InrushMultiple > 1)
         {

@@ -23,6 +23,12 @@ internal sealed class LoadFaults
     /// <summary>What leaks from it to earth at full voltage, mA.</summary>
     public double LeakMilliA { get; set; }
 
+    /// <summary>Whether the time relay in its wire never opens.</summary>
+    public bool TimeRelayHangs { get; set; }
+
+    /// <summary>The time to which the time relay in its wire has gone or been turned; null where it is as it should be.</summary>
+    public Duration? TimeRelayAfter { get; set; }
+
     /// <summary>Nothing is wrong with it.</summary>
     public void Clear()
     {
@@ -32,5 +38,7 @@ internal sealed class LoadFaults
         IsDead = false;
         HeldFast = false;
         LeakMilliA = 0;
+        TimeRelayHangs = false;
+        TimeRelayAfter = null;
     }
 }

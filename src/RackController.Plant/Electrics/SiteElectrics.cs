@@ -11,7 +11,8 @@ internal sealed class SiteElectrics
         Loads =
         [
             .. site.Loads.Select(load => new LoadElectrics(
-                load, site[load.Circuit].VoltageV, Circuits[load.Circuit.Index], start.Seed)),
+                load, site[load.Circuit].VoltageV, Circuits[load.Circuit.Index], start.Seed,
+                site.Racks.FirstOrDefault(rack => rack.Pump.Load == load.Id)?.TimeCutout)),
         ];
         foreach (var load in Loads)
         {

@@ -53,6 +53,9 @@ public sealed record Fault(FaultKind Kind, MonotonicTime From, MonotonicTime Unt
         FaultPlace.FloatCutout => Known(Rack?.Index, site.Racks.Length) && site[Rack!.Value].FloatCutout is not null
             ? null
             : $"{Kind} needs a rack with a float in its pump's wire",
+        FaultPlace.TimeCutout => Known(Rack?.Index, site.Racks.Length) && site[Rack!.Value].TimeCutout is not null
+            ? null
+            : $"{Kind} needs a rack with a time relay in its pump's wire",
         FaultPlace.Circuit => Known(Circuit?.Index, site.Circuits.Length) ? null : $"{Kind} needs a circuit of the site",
         FaultPlace.Load => Known(Load?.Index, site.Loads.Length) ? null : $"{Kind} needs a load of the site",
         FaultPlace.Motor => IsLoad(site, LoadKind.Pump, LoadKind.Fan, LoadKind.Aerator) ? null : $"{Kind} needs a motor of the site",

@@ -46,6 +46,8 @@ public static class FaultCatalogue
         new(FaultKind.FloatCutoutUnlatched, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.FloatCutoutLifted, FaultPlace.FloatCutout, "", 0, 0, ""),
         new(FaultKind.FloatCutoutReset, FaultPlace.FloatCutout, "", 0, 0, ""),
+        new(FaultKind.TimeCutoutStuck, FaultPlace.TimeCutout, "", 0, 0, ""),
+        new(FaultKind.TimeCutoutTurned, FaultPlace.TimeCutout, "s", 1, 86_400, "after what time it opens"),
         new(FaultKind.MovedWet, FaultPlace.Contact, "", 0, 0, ""),
         new(FaultKind.MovedDry, FaultPlace.Contact, "", 0, 0, ""),
         new(FaultKind.SupplyOutage, FaultPlace.Circuit, "", 0, 0, ""),

@@ -121,7 +121,7 @@ internal sealed class FaultEffects
                 ReadFails |= fault.Kind == FaultKind.ReadFails;
                 WriteFails |= fault.Kind == FaultKind.WriteFails;
                 break;
-            case FaultPlace.Rack or FaultPlace.Tier or FaultPlace.FloatCutout:
+            case FaultPlace.Rack or FaultPlace.Tier or FaultPlace.FloatCutout or FaultPlace.TimeCutout:
                 ApplyToRack(fault, racks[fault.Rack!.Value.Index]);
                 break;
             case FaultPlace.Circuit:
@@ -179,7 +179,7 @@ internal sealed class FaultEffects
 
     private void HoldValve(Load valve, bool open) => racks[valve.Rack.Index].ValveHeld[valve.TierNumber!.Value - 1] = open;
 
-    private void ApplyToRack(Fault fault, SimulatedRack rack)
+    private static void ApplyToRack(Fault fault, SimulatedRack rack)
     {
         var inputs = rack.Inputs;
         var tier = (fault.TierNumber ?? 1) - 1;
@@ -192,7 +192,7 @@ internal sealed class FaultEffects
                 rack.PumpSpeedKept = Math.Min(rack.PumpSpeedKept, 1 - fault.Size);
                 break;
             case FaultKind.PumpSeized:
-                electrics.Loads[rack.Rack.Pump.Load.Index].Faults.HeldFast = true;
+                rack.Pump.Faults.HeldFast = true;
                 break;
             case FaultKind.AirStoneBlocked:
                 rack.AirStoneBlocked = true;
@@ -214,6 +214,12 @@ internal sealed class FaultEffects
                 break;
             case FaultKind.FloatCutoutLifted:
                 rack.Cutout!.IsHeldUp = true;
+                break;
+            case FaultKind.TimeCutoutStuck:
+                rack.Pump.Faults.TimeRelayHangs = true;
+                break;
+            case FaultKind.TimeCutoutTurned:
+                rack.Pump.Faults.TimeRelayAfter = Duration.FromSeconds(fault.Size);
                 break;
             case FaultKind.WeepBlocked:
                 inputs.WeepBlocked[tier] = true;

@@ -1,7 +1,6 @@
 namespace RackController.Plant;
 
-/// <summary>What can happen to a simulated rack from outside, most of it bad. <see cref="FaultCatalogue"/> says where each applies and
-/// what its size means.</summary>
+/// <summary>What can happen to a simulated rack from outside; <see cref="FaultCatalogue"/> says where, and what its size means.</summary>
 public enum FaultKind
 {
     /// <summary>A float reads wet whatever the water does.</summary>
@@ -115,6 +114,12 @@ public enum FaultKind
 
     /// <summary>Somebody presses the reset of the wired float at once; still wet, it stays open.</summary>
     FloatCutoutReset,
+
+    /// <summary>The time relay in the pump's wire hangs: it never opens.</summary>
+    TimeCutoutStuck,
+
+    /// <summary>The time relay in the pump's wire opens after another time than it should, as its dial was turned.</summary>
+    TimeCutoutTurned,
 
     /// <summary>Somebody holds a float up, or wets a leak rope, and lets go at the end.</summary>
     MovedWet,

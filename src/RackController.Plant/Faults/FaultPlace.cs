@@ -15,6 +15,9 @@ public enum FaultPlace
     /// <summary>A rack that has a float in its pump's wire.</summary>
     FloatCutout,
 
+    /// <summary>A rack that has a time relay in its pump's wire.</summary>
+    TimeCutout,
+
     /// <summary>A circuit.</summary>
     Circuit,
 

@@ -81,6 +81,12 @@ public sealed class RackTruth
     /// <summary>Whether the wired float holds the pump's wire open.</summary>
     public bool IsFloatCutoutOpen => rack.Cutout is { IsOpen: true };
 
+    /// <summary>When the time relay first opened the pump's wire; null when it never did, or there is none.</summary>
+    public Model.MonotonicTime? TimeCutoutFirstOpenedAt => rack.Pump.TimeRelay?.FirstOpenedAt;
+
+    /// <summary>Whether the time relay holds the pump's wire open.</summary>
+    public bool IsTimeCutoutOpen => rack.Pump.TimeRelay is { IsOpen: true };
+
     /// <summary>All that left reservoir and trays as vapour since the start, L.</summary>
     public double EvaporatedL => Litre(rack.Dynamics.Layout.Evaporated);
 

@@ -67,6 +67,24 @@ internal static class Fitting
             .Aggregate(fitted, (so, rack) => AtRack(so, rack, SensorKind.PumpCurrent));
     }
 
+    /// <summary>Fits a float to the pump's own wire, in a drip tray.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="rack">Its rack, which has none.</param>
+    public static Site FloatCutout(Site site, Rack rack)
+    {
+        var fitted = WithDripTray(site, rack);
+        var at = fitted[rack.Id];
+        return With(fitted, at with { FloatCutout = new FloatCutout(null, HeightMm(at, SensorKind.DripTrayFloat)) });
+    }
+
+    /// <summary>Fits a time relay to the pump's own wire, a third longer than the controller lets the pump run.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="rack">Its rack, which has none.</param>
+    public static Site TimeCutout(Site site, Rack rack) =>
+        With(site, rack with { TimeCutout = new TimeCutout(rack.Limits.PumpMaximumRun * 4 / 3) });
+
+    private static Site With(Site site, Rack rack) => site with { Racks = site.Racks.SetItem(rack.Id.Index, rack) };
+
     private static Site Add(Site site, Rack rack, SensorKind kind, double heightMm, Tier? tier)
     {
         var pump = site[rack.Pump.Load];
@@ -92,14 +110,11 @@ internal static class Fitting
 
     private static Site WithDripTray(Site site, Rack rack) => rack.DripTray is not null
         ? site
-        : site with
+        : With(site, rack with
         {
-            Racks = site.Racks.SetItem(rack.Id.Index, rack with
-            {
-                DripTray = new DripTray(
-                    DripTrayShare * rack.Tiers.Max(tier => RackGeometry.HeldL(tier.Tray, tier.Tray.RimDepthMm)), DripTrayDepthMm),
-            }),
-        };
+            DripTray = new DripTray(
+                DripTrayShare * rack.Tiers.Max(tier => RackGeometry.HeldL(tier.Tray, tier.Tray.RimDepthMm)), DripTrayDepthMm),
+        });
 
     private static double HeightMm(Rack rack, SensorKind kind) => kind switch
     {

@@ -27,6 +27,7 @@ internal static class RackBuilder
             Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, shape, loads))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
             DripTray = part.DripTray?.Tray,
+            TimeCutout = part.Wired?.TimeCutout?.Cutout,
             FloatCutout = part.Wired?.FloatCutout?.Cutout,
             Limits = part.Limits!.Limits,
         };

@@ -23,6 +23,7 @@ internal static class SiteChecks
             TrayChecks.Run(rack, complaints);
             WaterChecks.Run(rack, complaints);
             SpillChecks.Run(rack, complaints);
+            TimeCutoutChecks.Run(rack, complaints);
             FloodChecks.Run(rack, complaints);
             RunChecks.Run(rack, complaints);
             SafeStateChecks.Run(rack, complaints);

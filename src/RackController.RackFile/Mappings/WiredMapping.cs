@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using RackController.Model;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Binding.Kinds;
@@ -7,10 +8,14 @@ namespace RackController.RackFile.Mappings;
 
 /// <summary>What works without the controller, as written.</summary>
 /// <param name="FloatCutout">The float in the pump's wire; null for none.</param>
-internal sealed record WiredPart(FloatCutoutPart? FloatCutout);
+/// <param name="TimeCutout">The time relay in the pump's wire; null for none.</param>
+internal sealed record WiredPart(FloatCutoutPart? FloatCutout, TimeCutoutPart? TimeCutout);
 
 /// <summary>A float in the pump's wire as written.</summary>
 internal sealed record FloatCutoutPart(Place Place, FloatCutout Cutout);
+
+/// <summary>A time relay in the pump's wire as written.</summary>
+internal sealed record TimeCutoutPart(Place Place, TimeCutout Cutout);
 
 /// <summary>Reads what is wired to work without the controller.</summary>
 internal sealed class WiredMapping : Mapping<WiredPart>
@@ -19,6 +24,11 @@ internal sealed class WiredMapping : Mapping<WiredPart>
         "float-cutout", new FloatCutoutMapping(),
         "A float in series with the pump: wet, it opens the pump's wire until somebody resets it.");
 
+    private static readonly Key<Duration> timeKey = Key.Optional(
+        "time-cutout", new DurationKind("1 min", "4 h", "it is there to stop a pump within minutes"),
+        "A time relay in series with the pump: once the pump's relay gave it power for so long, it opens the pump's wire until that is "
+        + "off. Longer than `pump-maximum-run`.");
+
     /// <inheritdoc/>
     public override string Name => "wired";
 
@@ -26,10 +36,12 @@ internal sealed class WiredMapping : Mapping<WiredPart>
     public override string Doc => "What is wired to act without the controller, which can neither see nor switch it.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [cutoutKey];
+    public override ImmutableArray<Key> Keys => [cutoutKey, timeKey];
 
     /// <inheritdoc/>
-    protected override WiredPart? Build(MappingReader keys) => new(keys.Find(cutoutKey));
+    protected override WiredPart? Build(MappingReader keys) => new(
+        keys.Find(cutoutKey),
+        keys.FindValue(timeKey) is { } after ? new TimeCutoutPart(keys.At(timeKey), new TimeCutout(after)) : null);
 }
 
 /// <summary>Reads a float in the pump's wire.</summary>

@@ -13,6 +13,7 @@ internal static class ProofTestWords
     {
         ProofTestKind.FloatSwitch => "float",
         ProofTestKind.WiredFloat => "wired float",
+        ProofTestKind.WiredTimeRelay => "wired time relay",
         ProofTestKind.LeakRope => "leak rope",
         ProofTestKind.SupplySense => "supply sense",
         ProofTestKind.CurrentSensor => "current sensor",

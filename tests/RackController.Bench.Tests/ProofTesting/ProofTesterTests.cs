@@ -19,6 +19,7 @@ public sealed class ProofTesterTests
     {
         [ProofTestKind.FloatSwitch] = "greens/reservoir low float",
         [ProofTestKind.WiredFloat] = "greens/wired float",
+        [ProofTestKind.WiredTimeRelay] = "greens/wired time relay",
         [ProofTestKind.LeakRope] = "greens/leak rope",
         [ProofTestKind.SupplySense] = "east wall/supply sense",
         [ProofTestKind.CurrentSensor] = "west wall/current",
@@ -75,7 +76,7 @@ public sealed class ProofTesterTests
         {
             Sensor = site.Sensors.FirstOrDefault(sensor => sensor.Name == item)?.Id,
             Load = site.Loads.FirstOrDefault(load => load.Name == item)?.Id,
-            Rack = kind is FaultKind.FloatCutoutStuck or FaultKind.FloatCutoutUnlatched
+            Rack = kind is FaultKind.FloatCutoutStuck or FaultKind.FloatCutoutUnlatched or FaultKind.TimeCutoutStuck
                 ? site.Racks.Single(rack => rack.Name == "greens").Id : null,
             Size = kind switch
             {

@@ -19,6 +19,8 @@ internal static class PlainTests
             sensor.Kind == SensorKind.LeakRope ? rack.Limits.LeakRopeTestInterval : rack.Limits.FloatTestInterval)),
         .. site.Racks.Where(each => each == rack && rack.FloatCutout is not null)
             .Select(each => (FloatCutout.NameAt(each), each.Limits.FloatTestInterval)),
+        .. site.Racks.Where(each => each == rack && rack.TimeCutout is not null)
+            .Select(each => (TimeCutout.NameAt(each), each.Limits.RelayTestInterval)),
         .. site.Loads.Where(load => load.Rack == rack.Id).Select(load => (load.Name, rack.Limits.RelayTestInterval)),
     ];
 

@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.RackFile.Tests.Checks;
@@ -17,6 +18,18 @@ public sealed class SpillTests
         var above = Expect.Site(RackFiles.SmallWith("25 mm", "{ tier: 2, height: 60 mm }")).Racks[0];
         Assert.Equal(new FloatCutout(2, 60), above.FloatCutout);
     }
+
+    [Fact]
+    public void ATimeRelayInThePumpsWireIsRead() => Assert.Equal(
+        new TimeCutout(Duration.FromMinutes(20)),
+        Expect.Site(RackFiles.SmallWith("float-cutout: 25 mm", "float-cutout: 25 mm, time-cutout: 20 min")).Racks[0].TimeCutout);
+
+    [Theory]
+    [InlineData("16 min", "opens the pump's wire after 16 min, and the controller lets the pump run 15 min")]
+    [InlineData("31 min", "warning: a pump whose relay has welded may run 31 min before the time cutout opens its wire")]
+    [InlineData("30 s", "outside 1 min to 4 h")]
+    public void ATimeRelayOpensAfterTheControllerWouldHaveAndNotLongAfter(string time, string expected) =>
+        Expect.Among(RackFiles.SmallWith("float-cutout: 25 mm", $"float-cutout: 25 mm, time-cutout: {time}"), expected);
 
     [Fact]
     public void ADripTrayIsEightyMillimetresDeepUnlessItSaysOtherwise() => Assert.Equal(

@@ -22,6 +22,7 @@ public static class RandomFaults
             FaultPlace.MeasuringSensor => site.Sensors.Any(sensor => !sensor.IsContact),
             FaultPlace.Sensor => site.Sensors.Length > 0,
             FaultPlace.FloatCutout => site.Racks.Any(rack => rack.FloatCutout is not null),
+            FaultPlace.TimeCutout => site.Racks.Any(rack => rack.TimeCutout is not null),
             FaultPlace.Valve => site.Loads.Any(load => load.Kind == LoadKind.Valve),
             _ => true,
         }).ToArray();
@@ -55,12 +56,18 @@ public static class RandomFaults
         FaultKind.FloatSlow => 100 * share * share,
         FaultKind.ReservoirEmptied or FaultKind.ReservoirRefilled => 300 * share * share,
         FaultKind.EarthLeakage => 40 * share,
+        FaultKind.TimeCutoutTurned => 1 + 2000 * share * share,
         _ => entry.SizeMin + share * (entry.SizeMax - entry.SizeMin),
     };
 
     private static RackId RackAt(Site site, FaultPlace place, int draw)
     {
-        var fitting = site.Racks.Where(rack => place != FaultPlace.FloatCutout || rack.FloatCutout is not null).ToImmutableArray();
+        var fitting = site.Racks.Where(rack => place switch
+        {
+            FaultPlace.FloatCutout => rack.FloatCutout is not null,
+            FaultPlace.TimeCutout => rack.TimeCutout is not null,
+            _ => true,
+        }).ToImmutableArray();
         return fitting[draw % fitting.Length].Id;
     }
 

@@ -50,6 +50,7 @@ internal sealed class SiteParts(int circuits)
             Tiers = tiers,
             DripTray = draft.DripTray,
             FloatCutout = draft.Cutout is { } share ? Cutout(draft, share) : null,
+            TimeCutout = draft.Draw % 4 == 0 ? new TimeCutout(draft.Limits.PumpMaximumRun * (1.05 + draft.Draw % 7 / 10.0)) : null,
             Limits = draft.Limits,
             Schedule = new RackSchedule
             {

@@ -36,7 +36,7 @@ public static class SiteWords
         line($"  pump from {tank.PumpIntakeMm} mm, {curve.ShutOffHeadM} m, {curve.MaxFlowLpm} L/min, n {curve.Exponent},");
         line($"  riser {supply.BoreMm} x {supply.RunLengthMm} mm, K {supply.RunMinorLossK} and {supply.TeeMinorLossK},");
         line($"  check valve {supply.HasCheckValve}, stack {rack.Drain.CapacityLpm} L/min");
-        line($"  {rack.DripTray}, {rack.FloatCutout}");
+        line($"  {rack.DripTray}, {rack.FloatCutout}, {rack.TimeCutout}");
         line($"  {floods.Times}, {floods.Fill}, soak {floods.Soak}, drain {floods.Drain}, {floods.Missed}");
         line($"  {string.Join("; ", rack.Schedule.Runs)}; lights {rack.Schedule.LightStagger} apart");
         line($"  {rack.Limits}");

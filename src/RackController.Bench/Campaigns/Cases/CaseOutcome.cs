@@ -47,9 +47,8 @@ public sealed record CaseOutcome(CampaignCase Case, FailureClass Class, string S
     /// <summary>Which wired parts acted by themselves.</summary>
     public ImmutableArray<WiredBackstop> Acted { get; init; } = [];
 
-    /// <summary>What would have happened had the float in the pump's own wire not been there; null where nothing worse
-    /// would.</summary>
-    public Hazard? PreventedByFloatCutout { get; init; }
+    /// <summary>The wired parts that alone kept off a hazard; none where nothing worse would have happened without them.</summary>
+    public ImmutableArray<Prevention> Prevented { get; init; } = [];
 
     /// <summary>Simulated time, all racks of the site added up, days.</summary>
     /// <param name="site">The site.</param>

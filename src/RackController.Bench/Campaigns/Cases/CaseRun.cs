@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
@@ -58,9 +59,7 @@ internal sealed class CaseRun
         try
         {
             var outcome = made.ToTheEnd();
-            return outcome.Acted.Contains(WiredBackstop.FloatCutout) && outcome.Hazards.IsEmpty
-                ? outcome with { PreventedByFloatCutout = WithoutFloatCutouts(site, days, drawn) }
-                : outcome;
+            return outcome.Hazards.IsEmpty ? outcome with { Prevented = Prevented(outcome, site, days) } : outcome;
         }
         catch (Exception defect) when (defect is not OutOfMemoryException)
         {
@@ -68,15 +67,16 @@ internal sealed class CaseRun
         }
     }
 
-    // A mode of the wired float itself has no place on a site without one.
-    private static Hazard? WithoutFloatCutouts(Site site, FaultFreeDays days, CampaignCase drawn)
-    {
-        var bare = site with { Racks = [.. site.Racks.Select(rack => rack with { FloatCutout = null })] };
-        var left = drawn.Faults.RemoveAll(fault =>
-            fault.Instance.Mode.Kinds.Any(kind => kind is FaultKind.FloatCutoutStuck or FaultKind.FloatCutoutUnlatched));
-        var run = new CaseRun(bare, days, drawn with { Faults = left });
-        return left.IsEmpty ? null : run.ToTheEnd().Hazards.FirstOrDefault();
-    }
+    private static ImmutableArray<Prevention> Prevented(CaseOutcome outcome, Site site, FaultFreeDays days) =>
+    [
+        .. from part in Prevention.Removable
+           where outcome.Acted.Contains(part)
+           let left = outcome.Case.Faults.RemoveAll(fault => Prevention.IsOf(part, fault.Instance.Mode))
+           where !left.IsEmpty
+           let run = new CaseRun(Prevention.Without(part, site), days, outcome.Case with { Faults = left })
+           from otherwise in run.ToTheEnd().Hazards.Take(1)
+           select new Prevention(part, otherwise),
+    ];
 
     // When it has to have flooded again: what shows at the first flood only is put right after that.
     private Duration Deadline => Duration.Max(drawn.AllOver, attendant.LastDeedAt) + personAndRests + AFlood;
@@ -150,6 +150,11 @@ internal sealed class CaseRun
             if (rack.IsFloatCutoutOpen)
             {
                 acted.Add(WiredBackstop.FloatCutout);
+            }
+
+            if (rack.IsTimeCutoutOpen)
+            {
+                acted.Add(WiredBackstop.TimeCutout);
             }
         }
 

@@ -6,6 +6,9 @@ public enum WiredBackstop
     /// <summary>The float in the pump's own wire.</summary>
     FloatCutout,
 
+    /// <summary>The time relay in the pump's own wire.</summary>
+    TimeCutout,
+
     /// <summary>A circuit's breaker, by overload or short circuit.</summary>
     Breaker,
 
@@ -21,6 +24,7 @@ public static class WiredBackstops
     public static string Words(this WiredBackstop backstop) => backstop switch
     {
         WiredBackstop.FloatCutout => "the float in the pump's own wire",
+        WiredBackstop.TimeCutout => "the time relay in the pump's own wire",
         WiredBackstop.Breaker => "the breaker",
         WiredBackstop.GroundFaultProtection => "the ground-fault protection",
         _ => throw new Model.InvariantBrokenException($"every backstop has its words, {backstop} too"),

@@ -18,12 +18,13 @@ public sealed record BackstopUse(
         .. from outcome in outcomes
            from backstop in outcome.Acted
            group outcome by (backstop, Modes: ModesOf(outcome, backstop)) into use
-           let example = use.FirstOrDefault(one => one.PreventedByFloatCutout is not null) ?? use.First()
+           let prevented = use.SelectMany(one => one.Prevented).Where(one => one.By == use.Key.backstop).ToList()
+           let example = use.FirstOrDefault(one => one.Prevented.Any(each => each.By == use.Key.backstop)) ?? use.First()
            orderby use.Key.backstop, use.Count() descending
            select new BackstopUse(
                use.Key.backstop, use.Key.Modes, use.Count(),
-               use.Key.backstop == WiredBackstop.FloatCutout ? use.Count(one => one.PreventedByFloatCutout is not null) : null,
-               example, example.PreventedByFloatCutout?.Seen ?? ""),
+               Prevention.Removable.Contains(use.Key.backstop) ? prevented.Count : null,
+               example, prevented.FirstOrDefault()?.Otherwise.Seen ?? ""),
     ];
 
     // What trips a ground-fault protection is the leakage; what strikes beside it is of no account.

@@ -5,7 +5,7 @@ using RackController.RackFile;
 
 namespace RackController.Bench;
 
-/// <summary>What one more sensor or contactor would change.</summary>
+/// <summary>What one more sensor, contactor or wired part would change.</summary>
 /// <param name="Part">Which.</param>
 /// <param name="Cuts">Failures that end in a hazard now, or are stopped by the pump's own wire alone, and would not with it.</param>
 /// <param name="TellsOf">Failures by which a crop goes short unnoticed now, and of which somebody would be told.</param>
@@ -62,12 +62,16 @@ public sealed record PartGains
         var pairs = wrong.Zip(fitted, (before, after) => (Before: before, After: after)).ToList();
         return new PartGain(
             part,
-            pairs.Count(pair => IsHarm(pair.Before) && !IsHarm(pair.After)),
+            pairs.Count(pair => IsLeft(part, pair.Before) && !IsLeft(part, pair.After)),
             pairs.Count(pair => pair.Before.Class == FailureClass.Silent && pair.After.Class != FailureClass.Silent && !IsHarm(pair.After)),
             RowsBrought(site, part.Fitted));
     }
 
-    private static bool IsHarm(CaseOutcome outcome) => outcome.Class == FailureClass.Hazard || outcome.PreventedByFloatCutout is not null;
+    // A wired part is there to be the last that stands between a failure and harm; any other is there to act before one has to.
+    private static bool IsLeft(MissingPart part, CaseOutcome outcome) =>
+        part.IsWired ? outcome.Class == FailureClass.Hazard : IsHarm(outcome);
+
+    private static bool IsHarm(CaseOutcome outcome) => outcome.Class == FailureClass.Hazard || !outcome.Prevented.IsEmpty;
 
     private static ImmutableArray<string> RowsBrought(Site site, Site fitted) =>
     [

@@ -49,6 +49,9 @@ public sealed record FaultTarget(string Name)
     internal static IEnumerable<FaultTarget> OfWiredFloats(Site site) =>
         site.Racks.Where(rack => rack.FloatCutout is not null).Select(rack => new FaultTarget(rack.Name) { Rack = rack.Id });
 
+    internal static IEnumerable<FaultTarget> OfTimeRelays(Site site) =>
+        site.Racks.Where(rack => rack.TimeCutout is not null).Select(rack => new FaultTarget(rack.Name) { Rack = rack.Id });
+
     internal static IEnumerable<FaultTarget> OfTiers(Site site) =>
         from rack in site.Racks
         from tier in rack.Tiers

@@ -28,6 +28,15 @@ internal static class LoadModes
         Of(FaultKind.ValveStuckOpen, "valve stuck open", FaultTarget.OfLoads(LoadKind.Valve), ModeSources.ValveSticks),
         Of(FaultKind.ValveStuckShut, "valve stuck shut", FaultTarget.OfLoads(LoadKind.Valve), ModeSources.ValveSticks),
         Of(FaultKind.AirStoneBlocked, "air stone blocked", FaultTarget.OfRacks, ModeSources.StoneClogs),
+        FaultMode.Of(
+            FaultKind.TimeCutoutStuck, "wired time relay hangs", FaultFamily.Loads, FaultTarget.OfTimeRelays, untilRepaired,
+            ModeSources.Sluggish),
+        FaultMode.Of(
+            FaultKind.TimeCutoutTurned, "wired time relay turned down", FaultFamily.Loads, FaultTarget.OfTimeRelays, untilRepaired,
+            ModeSources.Turned) with
+        {
+            Sizes = new FaultSizes(5, 300, 60, "s"),
+        },
         .. new[] { (LoadKind.Pump, "pump"), (LoadKind.Light, "light"), (LoadKind.Fan, "fan") }.Select(one => FaultMode.Of(
             FaultKind.EarthLeakage, $"{one.Item2} leaks current to earth", FaultFamily.Loads, FaultTarget.OfLoads(one.Item1),
             untilRepaired, ModeSources.WaterGetsIn) with

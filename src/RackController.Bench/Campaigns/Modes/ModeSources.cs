@@ -10,6 +10,8 @@ internal static class ModeSources
     public const string LatchLost =
         "common practice, no source: a float is wired without a relay that latches, or the latch's spring has worn";
 
+    public const string Turned = "common practice, no source: the dial of a time relay is knocked, or its time drifts with age and heat";
+
     public const string Open = "common practice, no source: a float jams low, a reed breaks, a wire corrodes through";
 
     public const string Slimed = "common practice, no source: slime and roots let a float follow the water late";

@@ -24,6 +24,7 @@ internal static class FaultNames
         FaultPlace.Rack => "rack",
         FaultPlace.Tier => "tier",
         FaultPlace.FloatCutout => "rack (one with a float in its pump's wire)",
+        FaultPlace.TimeCutout => "rack (one with a time relay in its pump's wire)",
         FaultPlace.Circuit => "circuit",
         FaultPlace.Load => "load",
         FaultPlace.Motor => "load (a pump, fan or aerator)",

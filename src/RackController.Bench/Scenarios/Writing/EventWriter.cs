@@ -59,7 +59,7 @@ internal sealed class EventWriter(Scenario scenario)
     private static string? PlaceKey(FaultPlace place) => place switch
     {
         FaultPlace.Site => null,
-        FaultPlace.Rack or FaultPlace.FloatCutout => "rack",
+        FaultPlace.Rack or FaultPlace.FloatCutout or FaultPlace.TimeCutout => "rack",
         FaultPlace.Tier => "tier",
         FaultPlace.Circuit => "circuit",
         FaultPlace.Load or FaultPlace.Motor or FaultPlace.Valve => "load",
