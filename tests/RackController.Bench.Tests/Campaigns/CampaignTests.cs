@@ -76,6 +76,21 @@ public sealed class CampaignTests
         Assert.Empty(failed.Select(outcome => $"{outcome.Class}: {outcome.Case.Name}: {outcome.Seen}"));
     }
 
+    /// <summary>A contactor and a relay that have both welded leave the controller nothing to open.</summary>
+    [Fact]
+    public void WhatOnlyTheTimeRelayInThePumpsWireStopsIsSaidToBeSo()
+    {
+        var outcomes = DemoCampaigns.Run(new CampaignPlan(
+            DemoCampaigns.FourTier, new CampaignOptions { Only = ["pump-relay-welded", "contactor-welded"] }));
+        Assert.DoesNotContain(outcomes, outcome => outcome.Failed);
+        var stopped = outcomes.Where(outcome => outcome.Prevented.Any(each => each.By == WiredBackstop.TimeCutout)).ToList();
+        Assert.NotEmpty(stopped);
+        Assert.All(stopped, outcome => Assert.Equal(HazardKind.PumpPastItsMaximumRun, outcome.Prevented[0].Otherwise.Kind));
+        var use = Assert.Single(BackstopUse.Of(outcomes), use => use.Backstop == WiredBackstop.TimeCutout);
+        Assert.Equal(stopped.Count, use.Prevented);
+        Assert.Contains("ran on past its maximum of 15 min, although it was told to be off", use.Otherwise, StringComparison.Ordinal);
+    }
+
     private static string Told(CaseOutcome outcome) =>
         $"{outcome.Case.Name} {outcome.Case.Start} {outcome.Class} {outcome.Seen} {outcome.ToAlarm} {outcome.ToTrip} {outcome.Length}";
 }

@@ -1,4 +1,6 @@
 using RackController.Bench.Tests.Support;
+using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Bench.Tests.Hazards;
 
@@ -79,6 +81,23 @@ public sealed class HazardWatchTests
         new PumpPastItsMaximumRun().Look(now, book);
         Assert.Equal(hazards, book.Hazards.Length);
         Assert.All(book.Hazards, hazard => Assert.EndsWith("although it was told to be off", hazard.Seen, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(false, 19.9, 0)]
+    [InlineData(false, 20.1, 1)]
+    [InlineData(true, 19.9, 1)]
+    public void APumpThatWasToldOffMayRunUntilItsTimeRelayMustHaveOpened(bool isTold, double minutes, int hazards)
+    {
+        var timed = new FakeObserved
+        {
+            Site = Sites.OneRack().WithRack(rack => rack with { TimeCutout = new TimeCutout(NodaTime.Duration.FromMinutes(20)) }),
+        };
+        timed.Powered.Add(timed.Pump);
+        timed.Told.UnionWith(isTold ? [timed.Pump] : []);
+        timed.Unbroken = NodaTime.Duration.FromMinutes(minutes);
+        new PumpPastItsMaximumRun().Look(timed, book);
+        Assert.Equal(hazards, book.Hazards.Length);
     }
 
     // 15 A breaker, 12 A for hours. NEC Art. 100: continuous is 3 h or more (from memory); UL 489: open at 135 % within 1 h
