@@ -27,7 +27,7 @@ internal abstract class FillSense(Sensor sensor)
     /// <summary>The pump has started.</summary>
     /// <param name="facts">What the first scan that knows of it knows.</param>
     /// <param name="since">When it started.</param>
-    public abstract void Begin(Facts facts, MonotonicTime since);
+    public virtual void Begin(Facts facts, MonotonicTime since) => (CanTell, Sees, StoodStill) = (false, false, false);
 
     /// <summary>The time has come at which moving water must be seen.</summary>
     /// <param name="facts">What the first scan from then on knows.</param>
@@ -45,8 +45,8 @@ internal sealed class LevelSense(Sensor sensor, double moves, double wetFromMm) 
 
     public override void Begin(Facts facts, MonotonicTime since)
     {
+        base.Begin(facts, since);
         startMm = Sample(facts, since);
-        (CanTell, Sees, StoodStill) = (false, false, false);
     }
 
     public override void Judge(Facts facts, MonotonicTime due)
@@ -88,8 +88,6 @@ internal sealed class FlowSense(Sensor sensor, Limit least) : FillSense(sensor)
 
     /// <summary>Whether it can be believed and shows flow.</summary>
     public bool FlowsNow(Facts facts) => facts.IsKnown(Sensor) && !facts.IsBelow(least);
-
-    public override void Begin(Facts facts, MonotonicTime since) => (CanTell, Sees, StoodStill) = (false, false, false);
 
     public override void Judge(Facts facts, MonotonicTime due)
     {

@@ -115,7 +115,7 @@ internal sealed class FillWatch
     {
         if (IsStalled(facts, agenda))
         {
-            (Sight, isJudged) = (FillSight.NotSeen, true);
+            Sight = FillSight.NotSeen;
             return;
         }
 
@@ -150,12 +150,13 @@ internal sealed class FillWatch
         }
 
         var known = (stalledSince ??= facts.Now.Monotonic) + stallsFor;
-        if (facts.Now.Monotonic < known)
+        if (facts.Now.Monotonic >= known)
         {
-            agenda.Add(known);
+            return true;
         }
 
-        return facts.Now.Monotonic >= known;
+        agenda.Add(known);
+        return false;
     }
 
     private void Judge(Facts facts, MonotonicTime due)

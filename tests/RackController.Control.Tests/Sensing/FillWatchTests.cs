@@ -47,4 +47,79 @@ public class FillWatchTests
         rig.LeapFor(Duration.FromSeconds(26));
         Assert.NotNull(rig.Alarm("north/no-fill"));
     }
+
+    [Fact]
+    public void AMeterThatShowsNothingIsEnoughWhereTheLevelCannotBeBelieved()
+    {
+        var rig = new Rig(NoFillTests.With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Silence("north/level");
+        rig.LeapFor(Duration.FromSeconds(26));
+        Assert.False(rig.IsOn("north/pump"));
+    }
+
+    [Fact]
+    public void ALevelThatWasUnknownInAFloodIsNotAccusedOfStandingStill()
+    {
+        var rig = new Rig(NoFillTests.With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Silence("north/level");
+        rig.LeapFor(Duration.FromSeconds(10));
+        rig.Set("north/flow", 30);
+        rig.LeapFor(Duration.FromSeconds(26));
+        Assert.True(rig.IsOn("north/pump"));
+        rig.Speak("north/level");
+        rig.LeapFor(Duration.FromSeconds(10));
+        Assert.Equal("known", rig.Events.Last(each => each is { Kind: EventKind.Reading, Subject: "north/level" }).What);
+    }
+
+    /// <summary>Its noise keeps it from standing still to the last bit.</summary>
+    [Fact]
+    public void AMeterThatNeverSawTheWaterCannotTakeBackWhatTheLevelSaw()
+    {
+        var rig = new Rig(NoFillTests.With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Set("north/flow", 0.5);
+        rig.Set("north/level", 150);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        Assert.Null(rig.Alarm("north/no-fill"));
+    }
+
+    [Fact]
+    public void AMeterThatFrozeInOneFloodIsUnknownAfterTheNext()
+    {
+        var rig = new Rig(NoFillTests.With(SensorKind.PumpFlow, SensorKind.ReservoirLevel));
+        rig.Set("north/flow", 0);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Set("north/flow", 30);
+        rig.Set("north/level", 150);
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.Set("north/level", 200);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Set("north/level", 150);
+        rig.LeapFor(Duration.FromSeconds(30));
+        Assert.Equal("unknown", rig.Events.Last(each => each is { Kind: EventKind.Reading, Subject: "north/flow" }).What);
+    }
+
+    /// <summary>A tray counts as drained below 3 mm.</summary>
+    [Theory]
+    [InlineData(2.9, "known")]
+    [InlineData(3, "unknown")]
+    public void ATrayLevelThatStandsStillMayDoSoOnlyWhereTheTrayIsDrained(double depthMm, string what)
+    {
+        var rig = new Rig(NoFillTests.With(SensorKind.PumpFlow, SensorKind.TrayLevel));
+        rig.Set("north/flow", 0);
+        rig.Set("north/depth", depthMm);
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Scan();
+        rig.Set("north/flow", 30);
+        rig.LeapFor(Duration.FromSeconds(30));
+        Assert.Equal(what, rig.Events.Last(each => each is { Kind: EventKind.Reading, Subject: "north/depth" }).What);
+    }
 }
