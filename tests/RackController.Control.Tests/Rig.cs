@@ -153,7 +153,7 @@ internal sealed class Rig : IEventSink
     {
         foreach (var sensor in Site.Sensors)
         {
-            other[sensor.Id] = readings[sensor.Id] with { TakenAt = time };
+            other[sensor.Id] = silent.Contains(sensor.Id) ? readings[sensor.Id] : readings[sensor.Id] with { TakenAt = time };
         }
     }
 

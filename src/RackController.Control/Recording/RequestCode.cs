@@ -5,7 +5,7 @@ namespace RackController.Control;
 /// <summary>Puts what people ask for into bytes and gets it back. A number, once given, keeps its meaning.</summary>
 internal static class RequestCode
 {
-    /// <summary>Puts down a request. One that has no number here is put down as its sort only, and a replay says so.</summary>
+    /// <summary>Puts down a request. Of one that has no number here nothing but that is put down, and a replay says so.</summary>
     public static void Put(OperatorRequest request, ByteWriter to)
     {
         to.Put(NumberOf(request));
@@ -60,9 +60,6 @@ internal static class RequestCode
                 to.Put(ask.AsExpected ? (byte)1 : (byte)0);
                 break;
             case AbandonProofTest:
-                break;
-            default:
-                to.Put(request.GetType().Name);
                 break;
         }
     }

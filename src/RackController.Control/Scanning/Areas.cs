@@ -37,7 +37,7 @@ internal sealed class Areas
         drawsFrom =
         [
             .. All.Select(area => All
-                .Select(other => area != other && Circuits.Contains(other) && Racks.Contains(area) && other.Loads.Any(area.Loads.Contains))
+                .Select(other => Racks.Contains(area) && Circuits.Contains(other) && other.Loads.Any(area.Loads.Contains))
                 .ToImmutableArray()),
         ];
     }

@@ -170,7 +170,7 @@ internal sealed partial class Facts
     }
 
     /// <summary>Whether a tier takes part.</summary>
-    public bool IsTierInUse(RackId rack, int tierNumber) => (About(rack).TiersOutOfUse >> tierNumber & 1) == 0;
+    public bool IsTierInUse(RackId rack, int tierNumber) => (About(rack).TiersOutOfUse & 1UL << tierNumber) == 0;
 
     /// <summary>What people have asked of a rack that outlasts the asking.</summary>
     public RackDesk Desk(RackId rack)

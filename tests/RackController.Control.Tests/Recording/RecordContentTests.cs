@@ -117,6 +117,27 @@ public class RecordContentTests
     }
 
     [Fact]
+    public void TwoDaysRunAgainToTheSameEventsAndCommands()
+    {
+        var fresh = new Rig(Measured(), Instant.FromUtc(2026, 6, 1, 15, 30));
+        var recorded = new RecordedRig(fresh);
+        var commands = new RecordedStory();
+        fresh.Rack += () => commands.NoteCommands(fresh.Site, fresh.Now, fresh.Commands);
+        fresh.LeapFor(Duration.FromHours(30));
+        fresh.Silence(Water);
+        recorded.Scan(requests: new FloodNow("Ada", new RackId(0)));
+        fresh.LeapUntil(() => fresh.IsOn("north/pump"));
+        fresh.Set(Flow, 0);
+        fresh.StepWall(Duration.FromMinutes(-3));
+        fresh.LeapFor(Duration.FromHours(18));
+        recorded.EndPage();
+
+        var again = PlayedBack.Of(fresh.Site, recorded.Pages);
+        Assert.Equal(fresh.Events, again.Events);
+        Assert.Equal(commands.Commands, again.Commands);
+    }
+
+    [Fact]
     public void PagesAreNumberedOneAfterTheOther()
     {
         rig.LeapFor(Duration.FromMinutes(5));

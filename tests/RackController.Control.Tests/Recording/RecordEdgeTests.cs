@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 using RackController.Testing;
 
@@ -7,7 +8,7 @@ namespace RackController.Control.Tests.Recording;
 public class RecordEdgeTests
 {
     [Fact]
-    public void ARequestThatHasNoNumberIsPutDownByItsSort()
+    public void ARequestThatHasNoNumberIsRefusedWhenItIsReadBack()
     {
         var writer = new ByteWriter();
         RequestCode.Put(new Sing("Ada"), writer);
@@ -39,6 +40,25 @@ public class RecordEdgeTests
     [Fact]
     public void ASensorOfWhichNothingIsOnRecordHasSaidNothing() => Assert.Equal(
         ReadingQuality.Missing, new ReadingsOnRecord(Sites.OneRack()).At(new SensorId(0), MonotonicTime.Zero).Quality);
+
+    [Fact]
+    public void ASensorGoesOnSayingWhatIsOnRecordAsOldAsItWasThen()
+    {
+        var record = new ReadingsOnRecord(Sites.OneRack());
+        var noted = MonotonicTime.FromMilliseconds(60_000);
+        record.Take(new SensorId(0), new Reading(1, ReadingQuality.Good, noted + -Duration.FromSeconds(1)), noted);
+        var later = noted + Duration.FromHours(2);
+        Assert.Equal(new Reading(1, ReadingQuality.Good, later + -Duration.FromSeconds(1)), record.At(new SensorId(0), later));
+    }
+
+    [Fact]
+    public void ATextMayBeLongerThanAllTheRoomThereIs()
+    {
+        var text = new string('x', 100_000);
+        var writer = new ByteWriter();
+        writer.Put(text);
+        Assert.Equal(text, new ByteReader(writer.ToArray()).Text());
+    }
 
     [Fact]
     public void PartsAreNamedInTheOrderOfTheSite()

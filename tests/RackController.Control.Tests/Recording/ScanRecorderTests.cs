@@ -103,6 +103,9 @@ public class ScanRecorderTests
         record.EndPage();
         Assert.Equal(rig.Now, Noted[0].At);
         Assert.False(Noted[0].At.WallTrusted);
+
+        // And so is the page that begins then.
+        Assert.Equal(rig.Now, record.EndPage().At);
     }
 
     [Fact]

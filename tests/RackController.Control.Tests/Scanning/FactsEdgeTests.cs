@@ -55,6 +55,12 @@ public class FactsEdgeTests
         Assert.True(facts.Matters(current, 1.9));
         facts.ValueToTell(current);
         Assert.True(facts.Matters(current, 3));
+
+        // On the limit it is no longer below.
+        facts.BeginLook(areas.Of(sockets));
+        facts.Know(current, 1);
+        Assert.True(facts.IsBelow(limit));
+        Assert.True(facts.Matters(current, 2));
     }
 
     [Fact]
@@ -73,6 +79,8 @@ public class FactsEdgeTests
         Assert.False(facts.IsOpen(rope));
         Assert.False(facts.IsClosed(rope));
         Assert.Equal("has not moved", facts.DoubtAbout(rope));
+        Assert.False(facts.TrySample(rope, start.Monotonic, out _));
+        Assert.True(facts.TrySampleDoubted(rope, start.Monotonic, out _));
 
         facts.Doubt(rope, null);
         Assert.True(facts.TakeDoubt(rope));

@@ -36,6 +36,14 @@ public class FactsTests
         ["the desk of another rack"] = facts => facts.Desk(new RackId(1)),
         ["the proof test of a float of another rack"] = facts => facts.IsUnderTest(site.SensorNamed("rack 2/leak rope")),
         ["whether a circuit sheds"] = facts => facts.IsShedding(new CircuitId(0)),
+        ["whether a circuit is cut"] = facts => facts.WasCut(new CircuitId(0)),
+        ["whether a sensor of another rack is doubted"] = facts => facts.DoubtAbout(site.SensorNamed("rack 2/leak rope")),
+        ["when a sensor of another rack was read"] = facts => facts.TakenAt(site.SensorNamed("rack 2/leak rope")),
+        ["a sample of a sensor of another rack"] =
+            facts => facts.TrySample(site.SensorNamed("rack 2/leak rope"), MonotonicTime.Zero, out _),
+        ["what a sensor elsewhere said before a load was switched"] =
+            facts => facts.ValueBeforeSwitching(site.SensorNamed("sockets 2/supply sense")),
+        ["the current of a load of another rack"] = facts => facts.FlowOf(site.LoadNamed("rack 2/fan")),
     };
 
     [Theory]
