@@ -34,7 +34,6 @@ public sealed class RackControl
         demands = new Demand[site.Loads.Length];
         decisions = new Decision[site.Loads.Length];
         NextChange = start.Monotonic;
-        LookEverywhere();
     }
 
     /// <summary>The site under control.</summary>

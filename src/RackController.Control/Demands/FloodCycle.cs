@@ -47,9 +47,6 @@ internal sealed class FloodCycle
     /// <summary>How many floods have begun, ever. A second try is the same flood.</summary>
     public long Number { get; private set; }
 
-    /// <summary>How often this controller began to fill, second tries with it.</summary>
-    public long Starts { get; private set; }
-
     /// <summary>The number of the last flood of this controller whose fill was not cut short; 0 before the first.</summary>
     public long FilledFlood { get; private set; }
 
@@ -97,7 +94,6 @@ internal sealed class FloodCycle
         if (Phase == FloodPhase.Draining)
         {
             AnotherFollows = true;
-            Version++;
         }
         else
         {
@@ -122,7 +118,8 @@ internal sealed class FloodCycle
     }
 
     /// <summary>Moves as far as this scan's facts carry it.</summary>
-    public void Update(Facts facts, TiersInUse tiers, Agenda agenda, IEventSink events)
+    /// <returns>Whether a flood began to fill, for the first time or the second.</returns>
+    public bool Update(Facts facts, TiersInUse tiers, Agenda agenda, IEventSink events)
     {
         if (cutByRestart)
         {
@@ -134,11 +131,34 @@ internal sealed class FloodCycle
             }
         }
 
-        while (Moves(facts, tiers, events))
+        var begins = Phase == FloodPhase.Waiting && facts.WasOn(rack.Pump.Load);
+        if (begins)
         {
+            Fill(facts.Now, events);
+        }
+
+        if (Phase is FloodPhase.Filling or FloodPhase.Soaking && !(facts.WasOn(rack.Pump.Load) && tiers.Count > 0))
+        {
+            CutShort(facts.Now, tiers, events);
+        }
+
+        if (Phase == FloodPhase.Filling)
+        {
+            SoakOnceFull(facts, tiers, events);
+        }
+
+        if (Phase == FloodPhase.Soaking && facts.Now.Monotonic >= PhaseEnds)
+        {
+            Drain("the time to soak is over", facts.Now, events);
+        }
+
+        if (Phase == FloodPhase.Draining && facts.Now.Monotonic >= PhaseEnds)
+        {
+            EndDraining(facts.Now, events);
         }
 
         agenda.Add(PhaseEnds);
+        return begins;
     }
 
     public void Save(MemoryWriter writer)
@@ -150,54 +170,31 @@ internal sealed class FloodCycle
         writer.Put($"{key}/flood-wet", Phase is FloodPhase.Filling or FloodPhase.Soaking or FloodPhase.Draining ? 1 : 0);
     }
 
-    private bool Moves(Facts facts, TiersInUse tiers, IEventSink events) => Phase switch
+    private void Fill(in Moment now, IEventSink events)
     {
-        FloodPhase.Waiting => Begins(facts, events),
-        FloodPhase.Filling or FloodPhase.Soaking => IsCutShort(facts, tiers, events)
-            || (Phase == FloodPhase.Filling ? IsFilled(facts, tiers, events) : IsSoaked(facts.Now, events)),
-        FloodPhase.Draining => IsDrained(facts.Now, events),
-        _ => false,
-    };
-
-    private bool Begins(Facts facts, IEventSink events)
-    {
-        if (!facts.WasOn(rack.Pump.Load))
-        {
-            return false;
-        }
-
         Number += isSecondTry ? 0 : 1;
-        Starts++;
-        Enter(FloodPhase.Filling, facts.Now);
-        Tell(FloodEvent.Filling, "the pump runs", facts.Now, events);
-        return true;
+        Enter(FloodPhase.Filling, now);
+        Tell(FloodEvent.Filling, "the pump runs", now, events);
     }
 
-    private bool IsCutShort(Facts facts, TiersInUse tiers, IEventSink events)
+    private void CutShort(in Moment now, TiersInUse tiers, IEventSink events)
     {
-        if (facts.WasOn(rack.Pump.Load) && tiers.Count > 0)
-        {
-            return false;
-        }
-
         var wasFilling = Phase == FloodPhase.Filling;
         var because = tiers.Count > 0 ? "the pump was told off" : "every tier is out of use";
-        Tell(FloodEvent.CutShort, $"{because} while {(wasFilling ? "filling" : "soaking")}", facts.Now, events);
-        Drain("the flood was cut short", facts.Now, events);
+        Tell(FloodEvent.CutShort, $"{because} while {(wasFilling ? "filling" : "soaking")}", now, events);
+        Drain("the flood was cut short", now, events);
         if (wasFilling && tiers.Count > 0)
         {
-            TryOnceMore(facts.Now, events);
+            TryOnceMore(now, events);
         }
-
-        return true;
     }
 
-    private bool IsFilled(Facts facts, TiersInUse tiers, IEventSink events)
+    private void SoakOnceFull(Facts facts, TiersInUse tiers, IEventSink events)
     {
         var isFull = fullTrays?.AllFull(facts, tiers) ?? false;
         if (!isFull && facts.Now.Monotonic < PhaseEnds)
         {
-            return false;
+            return;
         }
 
         FillHitItsLimit = fullTrays is not null && !isFull;
@@ -212,38 +209,20 @@ internal sealed class FloodCycle
         Enter(FloodPhase.Soaking, facts.Now);
         Tell(
             FloodEvent.Soaking, isFull ? "every tray reads full" : "the time to fill is over", facts.Now, events);
-        return true;
     }
 
-    private bool IsSoaked(in Moment now, IEventSink events)
+    private void EndDraining(in Moment now, IEventSink events)
     {
-        if (now.Monotonic < PhaseEnds)
-        {
-            return false;
-        }
-
-        Drain("the time to soak is over", now, events);
-        return true;
-    }
-
-    private bool IsDrained(in Moment now, IEventSink events)
-    {
-        if (now.Monotonic < PhaseEnds)
-        {
-            return false;
-        }
-
         Tell(FloodEvent.Drained, "the trays have had their time to drain", now, events);
         Enter(AnotherFollows ? FloodPhase.Waiting : FloodPhase.Idle, now);
         AnotherFollows = false;
-        return true;
     }
 
     private void TryOnceMore(in Moment now, IEventSink events)
     {
         var triesAgain = !isSecondTry && rack.Schedule.Floods.Missed == MissedFloods.RunOne;
         isSecondTry = triesAgain;
-        AnotherFollows |= triesAgain;
+        AnotherFollows = triesAgain;
         Version++;
         if (triesAgain)
         {

@@ -61,7 +61,6 @@ internal sealed class FloodTimetable
     /// <summary>A flood begins, of whatever origin.</summary>
     public void Began(in Moment now)
     {
-        Version++;
         spaced.Began(now.Monotonic);
         if (wall.IsOwed || spaced.IsOwed)
         {

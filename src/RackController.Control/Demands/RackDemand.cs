@@ -146,9 +146,7 @@ internal sealed class RackDemand
     {
         clock.Update(facts.Now, agenda);
         CallForFlood(facts.Now, events);
-        var starts = cycle.Starts;
-        cycle.Update(facts, tiers, agenda, events);
-        if (cycle.Starts != starts)
+        if (cycle.Update(facts, tiers, agenda, events))
         {
             timetable.Began(facts.Now);
         }

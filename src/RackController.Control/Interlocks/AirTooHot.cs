@@ -55,15 +55,13 @@ internal sealed class AirTooHot(
             : $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
                 + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         air.Save(memory, Key);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         air.Restore(memory, Key);
     }
 

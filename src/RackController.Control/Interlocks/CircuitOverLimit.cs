@@ -83,16 +83,14 @@ internal sealed class CircuitOverLimit : Interlock
         ? $"{circuit.Name} carried more than its {circuit.ContinuousLimitA:0.##} A {limits.OverLimitsToLatch.Times()} within 24 h"
         : $"{circuit.Name} carries {factor:0.0} times what its loads should draw, and may carry {circuit.ContinuousLimitA:0.##} A";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/tenths", (long)Math.Round(Tenth * factor));
         trips.Save(memory);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         trips.Restore(memory);
         factor = Math.Max(1, (memory.Number($"{Key}/tenths") ?? (long)Tenth) / Tenth);
         looksAt = start.Monotonic + limits.OverLimitReturn;

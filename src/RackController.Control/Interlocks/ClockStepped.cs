@@ -35,15 +35,13 @@ internal sealed class ClockStepped(CauseAndEffectRow row) : Interlock(row, Place
         Changed();
     }
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/set", set);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         set = memory.Length($"{Key}/set") ?? Duration.Zero;
     }
 

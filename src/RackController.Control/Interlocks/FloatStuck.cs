@@ -49,16 +49,14 @@ internal sealed class FloatStuck(
         ? $"{sensor.Name} did not move in {floods} floods and {(Present ? "must pass" : "has passed")} a proof test"
         : $"{sensor.Name} did not move in {floods} floods";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/still floods", stillFloods);
         memory.Put($"{Key}/owes test", owesTest ? 1 : 0);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         stillFloods = (int)Math.Clamp(memory.Number($"{Key}/still floods") ?? 0, 0, floods);
         owesTest = memory.Number($"{Key}/owes test") == 1;
     }

@@ -55,9 +55,8 @@ internal sealed class FloatsContradict : Interlock
             ? $"floats contradicted each other; still to pass a proof test: {Debtors}"
             : "floats contradicted each other, and have passed their proof tests since";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         for (var i = 0; i < floats.Length; i++)
         {
             if (owesTest[i])
@@ -67,9 +66,8 @@ internal sealed class FloatsContradict : Interlock
         }
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         for (var i = 0; i < floats.Length; i++)
         {
             owesTest[i] = memory.Number(KeyOf(i)) == 1;

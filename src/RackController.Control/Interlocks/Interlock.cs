@@ -104,10 +104,28 @@ internal abstract class Interlock(CauseAndEffectRow row, Place place, ImmutableA
     }
 
     /// <summary>Keeps what must survive a restart.</summary>
-    public virtual void Save(MemoryWriter memory) => memory.Put($"{Key}/latched", IsLatched ? 1 : 0);
+    public void Save(MemoryWriter memory)
+    {
+        memory.Put($"{Key}/latched", IsLatched ? 1 : 0);
+        SaveOwn(memory);
+    }
 
     /// <summary>Takes back what an earlier run remembered; what it did not is taken at its worst.</summary>
-    public virtual void Restore(MemoryReader memory, Moment start) => IsLatched = memory.Number($"{Key}/latched") == 1;
+    public void Restore(MemoryReader memory, Moment start)
+    {
+        IsLatched = memory.Number($"{Key}/latched") == 1;
+        RestoreOwn(memory, start);
+    }
+
+    /// <summary>Keeps what must survive a restart besides the latch.</summary>
+    protected virtual void SaveOwn(MemoryWriter memory)
+    {
+    }
+
+    /// <summary>Takes back what <see cref="SaveOwn"/> kept; the latch is back already.</summary>
+    protected virtual void RestoreOwn(MemoryReader memory, Moment start)
+    {
+    }
 
     /// <summary>Catches the latch: from now on only a reset helps.</summary>
     protected void Latch()

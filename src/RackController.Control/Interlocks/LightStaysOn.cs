@@ -51,9 +51,8 @@ internal sealed class LightStaysOn(CauseAndEffectRow row, InterlockSite site, Lo
         : $"{light.Name}, or one that draws as much, {(isSuspected ? "seems" : "seemed")} to stay on in air that is too hot though its "
             + $"relay was told off, and the contactor cuts {circuit.Name} until the air has cooled";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         suspicions.Save(memory);
         foreach (var (place, each) in airs.Index())
         {
@@ -61,9 +60,8 @@ internal sealed class LightStaysOn(CauseAndEffectRow row, InterlockSite site, Lo
         }
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         suspicions.Restore(memory);
         foreach (var (place, each) in airs.Index())
         {

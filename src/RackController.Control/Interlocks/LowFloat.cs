@@ -25,7 +25,7 @@ internal sealed class LowFloat : Interlock
     private bool isDry;
     private bool isLevelLow;
     private long tripsInFlood;
-    private long floodOfTrips = -1;
+    private long floodOfTrips;
 
     public LowFloat(
         CauseAndEffectRow row, InterlockSite site, Rack rack, ImmutableArray<Sensor> floats, ImmutableArray<Sensor> levels)
@@ -82,21 +82,18 @@ internal sealed class LowFloat : Interlock
                     ? floats.IsEmpty ? "nobody knows the reservoir's level" : "nobody knows whether the reservoir's low float is wet"
                     : $"the reservoir's low float must read wet until {clock.At(Restored)}";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/trips in flood", tripsInFlood);
         memory.Put($"{Key}/flood of trips", floodOfTrips);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
-
         // How long it had read wet is unknown after a restart.
         mustReadWet = !memory.IsEmpty;
         tripsInFlood = memory.Number($"{Key}/trips in flood") ?? 0;
-        floodOfTrips = memory.Number($"{Key}/flood of trips") ?? -1;
+        floodOfTrips = memory.Number($"{Key}/flood of trips") ?? 0;
     }
 
     protected override void Forget() => tripsInFlood = 0;

@@ -45,7 +45,7 @@ internal sealed class NoFill : Interlock
             // What is latched may be reset as soon as the pump stands.
             var over = run.Since + rack.Limits.PumpRest;
             tripped = !IsLatched && facts.Now.Monotonic < over;
-            agenda.Add(tripped ? over : MonotonicTime.Never);
+            agenda.Add(over);
         }
 
         return tripped;
@@ -55,15 +55,13 @@ internal sealed class NoFill : Interlock
         ? $"no water was seen to move within {rack.Limits.NoFillWithin.InWords()} of pumping, {trips.Times()} in a row"
         : $"no water was seen to move within {rack.Limits.NoFillWithin.InWords()} of pumping";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/trips in a row", trips);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         trips = (int)(memory.Number($"{Key}/trips in a row") ?? 0);
     }
 

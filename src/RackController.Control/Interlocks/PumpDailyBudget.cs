@@ -57,16 +57,14 @@ internal sealed class PumpDailyBudget : Interlock
         Changed();
     }
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/used", run.IsRunning ? used + (memory.Now - countedUpTo) : used);
         memory.PutAge($"{Key}/day age", dayBegan);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         var kept = memory.Length($"{Key}/used") ?? (memory.Knows($"{Key}/used") ? budget : Duration.Zero);
 
         // A record that makes no sense is no reason to run for longer.
@@ -76,20 +74,19 @@ internal sealed class PumpDailyBudget : Interlock
 
     private void Count(Facts facts)
     {
-        var hasRun = run.IsRunning;
         if (run.Follow(facts))
         {
-            // A run under way is kept by the saves that follow its start and its end, and by the heartbeat between.
+            // A run under way is kept by the saves that follow its start and its end, and by the heartbeat between. The scan that told
+            // the pump off has counted up to itself.
             Changed();
-            countedUpTo = run.IsRunning ? run.Since : countedUpTo;
+            countedUpTo = run.Since;
         }
 
-        if (hasRun || run.IsRunning)
+        if (run.IsRunning)
         {
-            var ranUpTo = run.IsRunning ? facts.Now.Monotonic : run.Since;
             dayBegan = used == Duration.Zero ? countedUpTo : dayBegan;
-            used += ranUpTo - countedUpTo;
-            countedUpTo = ranUpTo;
+            used += facts.Now.Monotonic - countedUpTo;
+            countedUpTo = facts.Now.Monotonic;
         }
     }
 

@@ -55,15 +55,13 @@ internal sealed class PumpMaximumRun : Interlock
         ? $"the pump ran its maximum of {limits.PumpMaximumRun.InWords()} {limits.MaximumRunsToLatch.Times()} within 24 h"
         : $"the pump ran its maximum of {limits.PumpMaximumRun.InWords()}";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         trips.Save(memory);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         trips.Restore(memory);
     }
 

@@ -30,15 +30,13 @@ internal sealed class RelayWorn(CauseAndEffectRow row, Rack rack, Load load) : I
     public override string Words(ClockFace clock) =>
         $"the relay of {load.Name} has switched {operations} times and is made for {load.RatedOperations}";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/operations", operations);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         operations = memory.Number($"{Key}/operations") ?? 0;
     }
 

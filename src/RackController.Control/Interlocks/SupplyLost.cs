@@ -83,17 +83,15 @@ internal sealed class SupplyLost : Interlock
                 ? $"the circuit stays quiet until {clock.At(quietUntil)} after the restart"
                 : $"the circuit stays quiet until {clock.At(quietUntil)} after its supply came back";
 
-    public override void Save(MemoryWriter memory)
+    protected override void SaveOwn(MemoryWriter memory)
     {
-        base.Save(memory);
         memory.Put($"{Key}/lost", isLost ? 1 : 0);
         memory.Put($"{Key}/scans-failed", hasFailed ? 1 : 0);
         trips.Save(memory);
     }
 
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         trips.Restore(memory);
         if (!memory.IsEmpty)
         {

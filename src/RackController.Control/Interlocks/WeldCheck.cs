@@ -70,9 +70,8 @@ internal sealed class WeldCheck : Interlock
         $"everything on its circuit is off for a moment, to see whether {load.Name} draws current though it is told off";
 
     // Nobody knows where its relay stayed through a restart that left the air on.
-    public override void Restore(MemoryReader memory, Moment start)
+    protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        base.Restore(memory, start);
         mayHaveStayedOn = load.Kind == LoadKind.Pump && !memory.IsEmpty;
     }
 

@@ -28,6 +28,24 @@ public class BareRackTests
     }
 
     [Fact]
+    public void ARackWithoutLightsMayBeginWithoutAClock()
+    {
+        var rig = new DemandRig(Bare(new FloodsOverPhotoperiod(4)), Instant.FromUtc(2000, 1, 1, 0, 0), trusted: false);
+        rig.Run(Duration.FromHours(7));
+        Assert.Single(rig.When(FloodEvent.Due));
+    }
+
+    [Fact]
+    public void ALoadThatHasNoPlaceInTheScheduleIsADefect()
+    {
+        var site = Sites.OneRack();
+        Assert.Throws<InvariantBrokenException>(() => new Rig(site.WithSchedule(schedule => schedule with
+        {
+            Runs = [.. schedule.Runs.Where(run => run.Load != site.LoadNamed("north/fan"))],
+        })));
+    }
+
+    [Fact]
     public void ALoadThatRunsByTheReadingOfAnotherRackIsADefect()
     {
         var site = Sites.ManyRacks(2, racksToACircuit: 2);

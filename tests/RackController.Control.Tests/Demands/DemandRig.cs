@@ -53,6 +53,17 @@ internal sealed class DemandRig : IEventSink
 
     public ReadOnlySpan<Demand> Demands => demands;
 
+    /// <summary>When the next flood runs, as it is told.</summary>
+    public Instant NextFlood
+    {
+        get
+        {
+            List<DueNext> due = [];
+            Demand.AddDueNext(due, demands, Now);
+            return due.Single(each => each.What == "flood").At;
+        }
+    }
+
     public Demand this[string load] => demands[Id(load).Index];
 
     public LoadId Id(string load) => site.Loads.Single(each => each.Name == load).Id;

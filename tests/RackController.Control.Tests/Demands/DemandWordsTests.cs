@@ -95,6 +95,8 @@ public class DemandWordsTests
         Assert.Equal("tier 2 is now out of use", answer);
         rig.Demand.TrySetTierInUse(2, false, out answer);
         Assert.Equal("tier 2 is already out of use", answer);
+        rig.Demand.TrySetTierInUse(1, true, out answer);
+        Assert.Equal("tier 1 is already in use", answer);
         rig.Scan();
         Assert.Equal("tier 2 is out of use", Words(rig, "north/tier 2 light"));
     }

@@ -8,7 +8,7 @@ public class FillUntilFullTests
 {
     private static readonly Instant Seven = Instant.FromUtc(2026, 6, 1, 11, 0);
 
-    private static readonly Site Site = WithFullFloats(Sites.OneRack());
+    internal static readonly Site Site = WithFullFloats(Sites.OneRack());
 
     [Fact]
     public void TheFillIsOverWhenEveryTrayReadsFull()
@@ -58,6 +58,31 @@ public class FillUntilFullTests
         Assert.Equal(FloodPhase.Filling, rig.Demand.Phase);
         rig.Run(Duration.FromMinutes(1));
         Assert.True(rig.Demand.FillHitItsLimit);
+    }
+
+    [Fact]
+    public void TheTraysOfAnotherRackAreNotWaitedFor()
+    {
+        var two = Sites.ManyRacks(racks: 2, racksToACircuit: 1, tiers: 1);
+        var site = (two with
+        {
+            Sensors =
+            [
+                .. two.Sensors,
+                .. two.Sensors.Where(sensor => sensor.Kind == SensorKind.TrayHighFloat).Select((high, i) => high with
+                {
+                    Id = new SensorId(two.Sensors.Length + i),
+                    Kind = SensorKind.TrayFullFloat,
+                }),
+            ],
+        }).WithSchedule(schedule => schedule with
+        {
+            Floods = schedule.Floods with { Fill = new FillUntilFull(Duration.FromMinutes(8), FullDepthMm: 40) },
+        });
+        var rig = Filling(site);
+        rig.Facts.Know(site.Sensors[^2].Id, 1);
+        rig.Scan();
+        Assert.Equal(FloodPhase.Soaking, rig.Demand.Phase);
     }
 
     [Fact]

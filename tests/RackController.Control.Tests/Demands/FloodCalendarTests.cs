@@ -124,6 +124,14 @@ public class FloodCalendarTests
         return count > 0 && count <= 2 * calendar.PerDay + (int)(Duration.FromHours(1) / Shortest(calendar, made.Around)) + 1;
     });
 
+    [Theory]
+    [InlineData(9, 59, 7)]
+    [InlineData(10, 0, 7)]
+    [InlineData(10, 1, 13)]
+    public void HalfwayBetweenTwoDueTimesTheEarlierIsTheNearest(int hour, int minute, int nearest) => Assert.Equal(
+        Instant.FromUtc(2026, 1, 10, nearest, 0),
+        Of(new FloodsAt([new LocalTime(7, 0), new LocalTime(13, 0)])).Nearest(Instant.FromUtc(2026, 1, 10, hour, minute)));
+
     [Fact]
     public void TheNearestDueTimeIsOneOfItsNeighbours() => Gens.Schedules.Sample(made =>
     {

@@ -152,6 +152,8 @@ public class FloodCycleTests
         var begins = Seven + Duration.FromMinutes(185);
         var rig = new DemandRig(Sites.OneRack(), Morning) { PumpMayRun = now => now.Wall >= begins };
         rig.RunUntil(begins);
+        rig.Run(Duration.FromSeconds(1));
+        Assert.Equal(Seven + Duration.FromHours(12), rig.NextFlood);
         rig.RunUntil(Seven + Duration.FromHours(13));
         Assert.Equal(
             [begins + DemandRig.Grid, Seven + Duration.FromHours(12) + DemandRig.Grid * 2], [.. rig.When(FloodEvent.Filling)]);
@@ -190,6 +192,17 @@ public class FloodCycleTests
         rig.Run(Duration.FromHours(1));
         Assert.Equal(["due", "filling", "soaking", "draining", "drained"], rig.Events.Select(each => each.What));
         Assert.Equal(SwitchState.Off, rig["north/pump"].State);
+        Assert.Equal(rig.When(FloodEvent.Filling).Single() + Duration.FromMinutes(5), rig.Comes("north/pump", SwitchState.Off).Last());
+    }
+
+    [Fact]
+    public void AFillWhoseLastTierIsTakenOutOfUseIsNotTriedAgain()
+    {
+        var rig = new DemandRig(Sites.OneRack(tiers: 1), Morning);
+        rig.RunUntil(Seven + Duration.FromMinutes(2));
+        rig.Demand.TrySetTierInUse(1, false, out _);
+        rig.Run(Duration.FromHours(1));
+        Assert.Equal(["due", "filling", "cut short", "draining", "drained"], rig.Events.Select(each => each.What));
     }
 
     /// <summary>A rack whose pump is told off for a minute, so long after the flood of seven became due.</summary>

@@ -55,6 +55,14 @@ public class LightCalendarTests
     }
 
     [Fact]
+    public void PhotoperiodsThatJustTouchWhenTheClockGoesForwardAreOne()
+    {
+        // The day that loses an hour has 23, and so many are lit.
+        var window = Of(6, 0, Duration.FromHours(23)).At(Instant.FromUtc(2026, 3, 28, 12, 0));
+        Assert.Equal(new LightWindow(true, Instant.FromUtc(2026, 3, 28, 6, 0), Instant.FromUtc(2026, 3, 30, 4, 0)), window);
+    }
+
+    [Fact]
     public void AStaggeredTierIsLaterByItsStaggerAtBothEnds()
     {
         var calendar = new LightCalendar(

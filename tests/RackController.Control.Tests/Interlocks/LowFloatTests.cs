@@ -231,4 +231,17 @@ public class LowFloatTests
         rig.ScanFor(Duration.FromSeconds(30));
         return rig;
     }
+
+    [Fact]
+    public void OfTwoFloatsItActsOnEachSoAProofTestOfEitherMustTripIt()
+    {
+        var one = Sites.OneRack();
+        var second = one.Sensors[0] with { Id = new SensorId(one.Sensors.Length), Name = "north/second low float" };
+        var site = one with { Sensors = one.Sensors.Add(second) };
+        var start = new Rig(site).Now;
+        var row = CauseAndEffectTable.Build(new InterlockSite(site, start, [])).Single(each => each.Key == "north/low-float");
+        Assert.True(row.ActsOn(one.Sensors[0].Id));
+        Assert.True(row.ActsOn(second.Id));
+        Assert.False(row.ActsOn(site.SensorNamed("north/leak rope")));
+    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using RackController.Control.Tests.Exploring;
 using RackController.Model;
 
@@ -98,6 +99,30 @@ public class WalkTests
     {
         var walk = Of(key);
         Assert.Empty(walk.States.Select(state => Recovery.Fault(walk, state, site)).Where(fault => fault is not null).Take(3));
+    }
+
+    [Theory]
+    [MemberData(nameof(Keys))]
+    public void WhateverItRemembersOtherwiseItSaysByItself(string key)
+    {
+        var walk = Of(key);
+        foreach (var before in walk.States.Take(2_000))
+        {
+            var (version, kept) = (before.Interlock.MemoryVersion, Kept(before));
+            foreach (var (_, after) in walk.Wanderer.Turnings(before, walk.Matters).Where(each => each.Kind != TurningKind.Restart))
+            {
+                Assert.True(
+                    after.Interlock.MemoryVersion > version || KeptItems.AreSame(kept, Kept(after)),
+                    $"what it remembers went unsaid: {after.Way}");
+            }
+        }
+    }
+
+    private static ImmutableArray<KeyValuePair<string, double>> Kept(Standpoint state)
+    {
+        var writer = new MemoryWriter(state.Around.Now);
+        state.Interlock.Save(writer);
+        return KeptItems.Of(writer.ToMemory(), state.Around.Now);
     }
 
     private static RowWalk Of(string key) => walks.GetOrAdd(key, each => new Lazy<RowWalk>(() => new RowWalk(site, each))).Value;

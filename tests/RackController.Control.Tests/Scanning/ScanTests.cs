@@ -174,4 +174,16 @@ thermometer with
         Assert.Equal(["stepped back by 1 h", "not trusted"], rig.Events.Where(e => e.Kind == EventKind.Clock).Select(e => e.What));
         Assert.NotNull(rig.Alarm("controller/clock-untrusted"));
     }
+
+    [Fact]
+    public void AfterAScanThatFailedTheVeryNextOneMatters()
+    {
+        var rig = new Rig(Sites.OneRack());
+        rig.ScanFor(Duration.FromSeconds(5));
+        rig.Scan();
+        Assert.True(rig.Control.NextChange > rig.Now.Monotonic);
+        rig.Conditions = new ScanConditions(new IoOutcome("the board is gone"), Duration.Zero);
+        rig.Scan();
+        Assert.True(rig.Control.NextChange <= rig.Now.Monotonic);
+    }
 }
