@@ -112,7 +112,8 @@ public class FloodMemoryTests
     }
 
     private static FloodCycle Cycle(DemandRig rig, Dictionary<string, long> items) => new(
-        site, site.Racks[0], "n", new MemoryReader(new ControlMemory(rig.Now.Wall, true, items.ToImmutableSortedDictionary()), rig.Now), rig.Now.Monotonic, []);
+        site, site.Racks[0], "n",
+        new MemoryReader(new ControlMemory(rig.Now.Wall, true, items.ToImmutableSortedDictionary()), rig.Now), rig.Now.Monotonic, []);
 
     private static (ScheduleClock Clock, FloodTimetable Table) Timetable(Moment start)
     {

@@ -32,37 +32,6 @@ public class CircuitTestsTests
         Assert.Equal("passed", rig.Outcome(load).What);
     }
 
-    [Fact]
-    public void ThatOfAPumpsRelaySwitchesNoPumpButWaitsForAFlood()
-    {
-        rig.Scan(new BeginProofTest("Ada", "north/pump"));
-        rig.ScanFor(Duration.FromSeconds(2));
-        Assert.Equal("no flood is under way: does the pump stand still?", rig.Control.ProofTestUnderWay()!.Words);
-        rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
-        rig.ScanFor(Duration.FromSeconds(20));
-        Assert.False(rig.IsOn("north/pump"));
-        Assert.Equal("ask for a flood: does the pump run?", rig.Control.ProofTestUnderWay()!.Words);
-        rig.Scan(new FloodNow("Ada", new RackId(0)));
-        rig.LeapUntil(() => rig.IsOn("north/pump"));
-        rig.ScanFor(Duration.FromSeconds(2));
-        rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
-        Assert.Equal("passed", rig.Outcome("north/pump").What);
-    }
-
-    [Theory]
-    [InlineData(Light, false)]
-    [InlineData("north/tier 2 valve", true)]
-    public void WhileThePumpRunsAValveIsNotTestedAndALightIs(string load, bool waits)
-    {
-        rig.Scan(new FloodNow("Ada", new RackId(0)));
-        rig.LeapUntil(() => rig.IsOn("north/pump"));
-        rig.Scan(new BeginProofTest("Ada", load));
-        rig.ScanFor(Duration.FromSeconds(7));
-        Assert.True(rig.IsOn("north/pump"));
-        Assert.Equal(waits, rig.Control.ProofTestUnderWay()!.WaitsForRack);
-        Assert.Equal(waits && load != Light, rig.IsOn(load));
-    }
-
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
