@@ -220,4 +220,18 @@ public class FloatsContradictTests
         rig.Set(one, says);
         rig.Set(other, saysToo);
     }
+
+    [Fact]
+    public void APassCountsOnceAndNotForAContradictionThatComesLater()
+    {
+        rig.LeapUntil(() => !rig.IsOn("north/pump"));
+        rig.TestContact(High);
+        rig.TestContact(TrayFull);
+        rig.LeapFor(Duration.FromMinutes(5));
+        Say(High, 1, TrayFull, 0);
+        rig.LeapFor(Duration.FromSeconds(15));
+        Say(High, 0, TrayFull, 0);
+        rig.LeapFor(Duration.FromMinutes(5));
+        Assert.Contains("still to pass a proof test", rig.Alarm(Key)!.Cause, StringComparison.Ordinal);
+    }
 }

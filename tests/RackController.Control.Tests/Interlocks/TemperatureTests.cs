@@ -117,26 +117,6 @@ public class TemperatureTests
     }
 
     [Fact]
-    public void TwoSensorsOfTheSameAirVouchForItAsOneDoes()
-    {
-        var site = LitRig().Site;
-        var air = site.Sensors.Single(sensor => sensor.Name == "north/tier 2 air");
-        var rig = new Rig(site with
-        {
-            Sensors =
-            [
-                .. site.Sensors,
-                air with { Id = new(site.Sensors.Length), Name = "north/air", TierNumber = null },
-                air with { Id = new(site.Sensors.Length + 1), Name = "north/air 2", TierNumber = null },
-            ],
-        });
-        rig.LeapFor(Duration.FromMinutes(1));
-        rig.Silence("north/tier 2 air");
-        rig.LeapFor(Duration.FromMinutes(5));
-        Assert.True(rig.IsOn("north/tier 2 light"));
-    }
-
-    [Fact]
     public void TheMomentBeginsWhenTheLastSensorOfTheSameAirFellSilent()
     {
         var site = LitRig().Site;

@@ -57,6 +57,20 @@ public class ContactTestTests
     }
 
     [Fact]
+    public void ItIsJudgedOnTimeThoughNobodyScansMeanwhile()
+    {
+        rig.Scan(new BeginProofTest("Ada", "north/leak rope"));
+        rig.Set("north/leak rope", 1);
+        rig.Scan();
+        rig.LeapFor(ProofTestDesk.Hold + Duration.FromSeconds(1));
+        Assert.Equal(2, rig.Control.ProofTestUnderWay()!.Step);
+        rig.LeapFor(Duration.FromSeconds(55));
+        Assert.False(rig.Test("north/leak rope").HasFailed);
+        rig.LeapFor(Duration.FromSeconds(5));
+        Assert.True(rig.Test("north/leak rope").HasFailed);
+    }
+
+    [Fact]
     public void AContactThatChattersIsNotTakenForOneThatIsWell()
     {
         rig.Scan(new BeginProofTest("Ada", "north/leak rope"));

@@ -26,6 +26,15 @@ public class ProofTestLogTests
         Assert.Equal(other.Now.Wall + Duration.FromDays(2), other.Test(Rope).DueAt);
     }
 
+    [Fact]
+    public void OfRacksThatAllowDifferentTimesForTheFirstTestTheShortestCounts()
+    {
+        var site = Sites.ManyRacks(racks: 2, racksToACircuit: 2)
+            .WithLimits(limits => limits with { FirstTestWithin = Duration.FromDays(3) });
+        var other = new Rig(site);
+        Assert.Equal(other.Now.Wall + Duration.FromDays(3), other.Test("rack 2/leak rope").DueAt);
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
