@@ -97,7 +97,7 @@ internal sealed class PumpDailyBudget : Interlock
             agenda.Add(dayBegan + day);
         }
 
-        if (run.IsRunning && used < budget)
+        if (run.IsRunning)
         {
             agenda.Add(facts.Now.Monotonic + (budget - used));
         }

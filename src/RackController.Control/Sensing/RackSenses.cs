@@ -46,11 +46,6 @@ internal sealed class RackSenses
 
     private void LookAtStills(Facts facts, Agenda agenda)
     {
-        if (stills.IsEmpty)
-        {
-            return;
-        }
-
         var lightsNow = 0UL;
         for (var i = 0; i < lights.Length; i++)
         {

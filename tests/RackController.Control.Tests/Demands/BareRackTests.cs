@@ -39,10 +39,9 @@ public class BareRackTests
     public void ALoadThatHasNoPlaceInTheScheduleIsADefect()
     {
         var site = Sites.OneRack();
-        Assert.Throws<InvariantBrokenException>(() => new Rig(site.WithSchedule(schedule => schedule with
-        {
-            Runs = [.. schedule.Runs.Where(run => run.Load != site.LoadNamed("north/fan"))],
-        })));
+        var fan = site.Loads.Single(load => load.Kind == LoadKind.Fan);
+        var forgotten = fan with { Id = new LoadId(site.Loads.Length), Name = "north/second fan" };
+        Assert.Throws<InvariantBrokenException>(() => new Rig(site with { Loads = site.Loads.Add(forgotten) }));
     }
 
     [Fact]

@@ -46,6 +46,7 @@ public class FloodMemoryTests
     public void ThatAClockSetBackFarBeginsADayAnewIsRemembered()
     {
         var (clock, table) = Timetable(start);
+        table.Update(clock, start);
         var back = start with { Monotonic = start.Monotonic + Duration.FromSeconds(1), Wall = start.Wall - Duration.FromHours(5) };
         clock.Update(back, new Agenda());
         AssertSaid(table.Save, () => table.Version, () => table.Update(clock, back));

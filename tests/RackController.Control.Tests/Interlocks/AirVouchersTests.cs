@@ -40,7 +40,7 @@ public class AirVouchersTests
     [Fact]
     public void ASensorThatIsSilentGivesNothingToRemember()
     {
-        var rig = Silenced(tiers: 2, silent: 2, 2);
+        var rig = Silenced(Sites.OneRack().WithContactor(), silent: 2, 2);
         rig.ScanFor(Duration.FromSeconds(10));
         var version = rig.Control.MemoryVersion;
         rig.ScanFor(Duration.FromSeconds(10));
@@ -48,9 +48,10 @@ public class AirVouchersTests
     }
 
     // Five minutes after the first of the air sensors fell silent; the others stand on these tiers, null for the whole rack.
-    private static Rig Silenced(int tiers, int? silent, params int?[] others)
+    private static Rig Silenced(int tiers, int? silent, params int?[] others) => Silenced(Sites.OneRack(tiers), silent, others);
+
+    private static Rig Silenced(Site site, int? silent, params int?[] others)
     {
-        var site = Sites.OneRack(tiers);
         var rig = new Rig(site with
         {
             Sensors =

@@ -244,4 +244,26 @@ public class LowFloatTests
         Assert.True(row.ActsOn(second.Id));
         Assert.False(row.ActsOn(site.SensorNamed("north/leak rope")));
     }
+
+    [Fact]
+    public void TwoLevelsThatBothReadLowAreAsLowAsOne()
+    {
+        var one = Sites.OneRack();
+        var level = one.Sensors[0] with { Kind = SensorKind.ReservoirLevel, PlausibleMax = 400 };
+        var rig = new Rig(one with
+        {
+            Sensors =
+            [
+                .. one.Sensors,
+                level with { Id = new SensorId(one.Sensors.Length), Name = "north/level" },
+                level with { Id = new SensorId(one.Sensors.Length + 1), Name = "north/second level" },
+            ],
+        });
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        rig.Set("north/level", 20);
+        rig.Set("north/second level", 20);
+        rig.ScanFor(Duration.FromSeconds(1));
+        Assert.False(rig.IsOn("north/pump"));
+        Assert.Equal("the reservoir's level is down to the pump's intake", rig.Alarm("north/low-float")!.Cause);
+    }
 }

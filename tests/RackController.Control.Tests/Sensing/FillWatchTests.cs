@@ -72,6 +72,7 @@ public class FillWatchTests
         Assert.True(rig.IsOn("north/pump"));
         rig.Speak("north/level");
         rig.LeapFor(Duration.FromSeconds(10));
+        Assert.DoesNotContain(rig.Events, each => each.Because.Contains("stood still", StringComparison.Ordinal));
         Assert.Equal("known", rig.Events.Last(each => each is { Kind: EventKind.Reading, Subject: "north/level" }).What);
     }
 
