@@ -69,6 +69,26 @@ public class ReadingUnknownTests
         Assert.Equal(AlarmState.Unacknowledged, rig.Alarm(Key)!.State);
     }
 
+    /// <summary>Whatever the scan: a circuit's turn to be looked at without a cause comes every few scans.</summary>
+    [Fact]
+    public void WhatBecomesUnknownIsActedOnInTheSameScan()
+    {
+        for (var later = 0; later < 12; later++)
+        {
+            var rig = new Rig(Sites.OneRack());
+            rig.LeapUntil(() => rig.IsOn("north/pump"));
+            rig.ScanFor(Duration.FromMilliseconds(100) * (10 + later));
+            rig.Silence("north/reservoir low float");
+            while (rig.IsOn("north/pump"))
+            {
+                rig.Scan();
+            }
+
+            var unknown = rig.Events.Last(each => each is { Kind: EventKind.Reading, Subject: "north/reservoir low float" });
+            Assert.Equal(rig.Now, unknown.At);
+        }
+    }
+
     private static void BeSilentFor(Rig rig, Duration length)
     {
         rig.Silence(Rope);

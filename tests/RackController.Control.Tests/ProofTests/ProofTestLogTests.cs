@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Model;
 using RackController.Testing;
 
 namespace RackController.Control.Tests.ProofTests;
@@ -80,6 +81,22 @@ public class ProofTestLogTests
         rig.TrustWall(true);
         rig.ScanFor(Duration.FromSeconds(5));
         Assert.True(rig.Test(Rope).IsOverdue);
+    }
+
+    [Fact]
+    public void ThatADateIsPutRightIsRemembered()
+    {
+        var site = ProofSite.Whole;
+        var now = rig.Now;
+        var written = new MemoryWriter(now);
+        written.Put($"{Rope}/proof-test/passed at", now.Wall + Duration.FromDays(1_000));
+        var memory = new MemoryReader(written.ToMemory(), now);
+        var log = new ProofTestLog(site, new Areas(site), new RackDemand(site, new RackId(0), memory, now, []).Clock, memory, now, []);
+        log.PutRight(now.Monotonic);
+        Assert.Equal(1, log.MemoryVersion);
+        Assert.Equal(now.Wall, log.Status(now.Monotonic).Single(each => each.Item == Rope).PassedAt);
+        log.PutRight(now.Monotonic);
+        Assert.Equal(1, log.MemoryVersion);
     }
 
     [Fact]
