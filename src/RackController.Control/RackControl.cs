@@ -183,7 +183,7 @@ public sealed class RackControl
                 var wish = isStopped
                     ? new Demand(load.SafeState, DemandCause.Stopped, default)
                     : parts.ProofTestDesk.Wish(load, demands[load.Id.Index]);
-                decisions[load.Id.Index] = new Decision(wish, Forbidder: -1, SafeStater: -1);
+                decisions[load.Id.Index] = new Decision(wish, Forbidder: null, SafeStater: null);
             }
 
             parts.Interlocks.Object(rack, decisions);
@@ -203,8 +203,8 @@ public sealed class RackControl
             foreach (var load in areas.Of(rack).Loads)
             {
                 ref readonly var decision = ref decisions[load.Id.Index];
-                var wish = decision.SafeStater >= 0 ? load.SafeState : decision.Demand.State;
-                parts.Admission.Want(load, wish == SwitchState.On && decision.Forbidder < 0);
+                var wish = decision.SafeStater is null ? decision.Demand.State : load.SafeState;
+                parts.Admission.Want(load, wish == SwitchState.On && decision.Forbidder is null);
             }
         }
 
@@ -226,7 +226,7 @@ public sealed class RackControl
     {
         var isOn = parts.Admission.Result(load.Id).Outcome == AdmissionOutcome.Admitted;
         var state = isOn ? SwitchState.On : SwitchState.Off;
-        Invariant.Holds(!isOn || decisions[load.Id.Index].Forbidder < 0, "a forbidden load is off in the same scan");
+        Invariant.Holds(!isOn || decisions[load.Id.Index].Forbidder is null, "a forbidden load is off in the same scan");
         if (state == commands[load.Id])
         {
             return;

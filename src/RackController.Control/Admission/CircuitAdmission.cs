@@ -159,8 +159,7 @@ internal sealed class CircuitAdmission
         }
 
         var stagger = isRestarting ? limits.RestartSpacing : limits.SwitchingStagger;
-        var turn = lastSwitchedOn + (lastShowsAlone ? Duration.Max(stagger, showsAlone) : stagger);
-        turn = turn < firstTurn ? firstTurn : turn;
+        var turn = MonotonicTime.Later(firstTurn, lastSwitchedOn + (lastShowsAlone ? Duration.Max(stagger, showsAlone) : stagger));
         if (now < turn)
         {
             agenda.Add(turn);

@@ -17,14 +17,14 @@ internal readonly struct DecisionWords(Parts parts, ClockFace clock)
 
     private string Summary(Load load, in Decision decision, string demand, string admission)
     {
-        if (decision.Forbidder >= 0 && (decision.Demand.State == SwitchState.On || decision.SafeStater >= 0))
+        if (decision.Forbidder is { } forbidder && (decision.Demand.State == SwitchState.On || decision.SafeStater is not null))
         {
-            return parts.Interlocks.Words(decision.Forbidder, clock);
+            return parts.Interlocks.Words(forbidder, clock);
         }
 
-        if (decision.SafeStater >= 0)
+        if (decision.SafeStater is { } safeStater)
         {
-            return parts.Interlocks.Words(decision.SafeStater, clock);
+            return parts.Interlocks.Words(safeStater, clock);
         }
 
         var waits = parts.Admission.Result(load.Id).Outcome is not (AdmissionOutcome.Admitted or AdmissionOutcome.NotAsked);

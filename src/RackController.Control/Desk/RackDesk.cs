@@ -34,7 +34,7 @@ internal sealed class RackDesk(Rack rack)
     public Duration BeginHold(MonotonicTime now, Duration length)
     {
         var end = now + Duration.Min(Duration.Max(length, Duration.Zero), rack.Limits.ServiceHoldMaximum);
-        HoldEndsAt = HoldEndsAt is { } earlier && earlier > end ? earlier : end;
+        HoldEndsAt = HoldEndsAt is { } before ? MonotonicTime.Later(before, end) : end;
         MemoryVersion++;
         return HoldEndsAt.Value - now;
     }

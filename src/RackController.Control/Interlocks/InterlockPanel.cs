@@ -70,7 +70,7 @@ internal sealed class InterlockPanel
                 ref var decision = ref decisions[load.Index];
                 decision = interlock.Row.Effect == RowEffect.SafeState
                     ? decision with { SafeStater = grip.Interlock }
-                    : decision with { Forbidder = decision.Forbidder < 0 ? grip.Interlock : decision.Forbidder };
+                    : decision with { Forbidder = decision.Forbidder ?? grip.Interlock };
             }
         }
     }

@@ -25,6 +25,11 @@ public readonly record struct MonotonicTime(long Nanoseconds) : IComparable<Mono
     /// <param name="b">The other time.</param>
     public static MonotonicTime Earlier(MonotonicTime a, MonotonicTime b) => a.Nanoseconds <= b.Nanoseconds ? a : b;
 
+    /// <summary>The later of two times.</summary>
+    /// <param name="a">One time.</param>
+    /// <param name="b">The other time.</param>
+    public static MonotonicTime Later(MonotonicTime a, MonotonicTime b) => a.Nanoseconds >= b.Nanoseconds ? a : b;
+
     /// <summary>The time that lies <paramref name="later"/> after <paramref name="time"/>; <see cref="Never"/> stays never.</summary>
     /// <param name="time">Where to start.</param>
     /// <param name="later">How much later; may be negative.</param>

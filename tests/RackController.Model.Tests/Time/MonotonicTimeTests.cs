@@ -40,6 +40,7 @@ public class MonotonicTimeTests
         Assert.Equal(a > b, b < a);
         Assert.Equal(a >= b, b <= a);
         Assert.Equal(a < b ? a : b, MonotonicTime.Earlier(a, b));
+        Assert.Equal(a < b ? b : a, MonotonicTime.Later(a, b));
         Assert.Equal(a.Nanoseconds.CompareTo(b.Nanoseconds), a.CompareTo(b));
     });
 }
