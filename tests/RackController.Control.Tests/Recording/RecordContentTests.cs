@@ -140,7 +140,12 @@ public class RecordContentTests
     [Fact]
     public void PagesAreNumberedOneAfterTheOther()
     {
-        rig.LeapFor(Duration.FromMinutes(5));
+        for (var minute = 0; minute < 5; minute++)
+        {
+            rig.LeapFor(Duration.FromMinutes(1));
+        }
+
+        Assert.InRange(record.Pages.Count, 5, 7);
         Assert.Equal(Enumerable.Range((int)record.Pages[0].Number, record.Pages.Count), record.Pages.Select(page => (int)page.Number));
     }
 
