@@ -1,5 +1,7 @@
 using System.Device.Gpio;
+using System.Device.I2c;
 using RackController.Hardware.CharacterDevice;
+using RackController.Hardware.Probes;
 using RackController.Model;
 
 namespace RackController.Hardware;
@@ -7,7 +9,8 @@ namespace RackController.Hardware;
 /// <summary>
 /// The relays and contacts of a site on the GPIO lines of a board. From the first instant to the last every relay line it
 /// holds is driven, beginning and ending with the safe state of its load; what a line does once it is let go, after a stop
-/// or a kill, is up to the board and its wiring. Sensors that measure a value are not on GPIO lines: they stay missing.
+/// or a kill, is up to the board and its wiring. Sensors that measure a value are read beside the scan, which takes over what they
+/// last said.
 /// </summary>
 /// <remarks>Called from one thread. Levels are polled by every <see cref="Read"/>; edges only set <see cref="InputChanged"/>,
 /// so that a scan need not wait for its turn.</remarks>
@@ -16,6 +19,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     private const string Consumer = "rackcontroller";
 
     private readonly GpioBank[] banks;
+    private ProbeBoard probes = new([]);
     private readonly RelayCommands safe;
     private readonly AutoResetEvent inputChanged = new(initialState: false);
     private MonotonicTime lastSeen;
@@ -43,17 +47,30 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         }
     }
 
-    /// <summary>Takes every line of a site through the kernel's GPIO character device.</summary>
+    /// <summary>Takes every line of a site through the kernel's GPIO character device, and leaves its other sensors alone.</summary>
     /// <param name="site">A site whose I/O is on GPIO lines.</param>
     /// <exception cref="IOException">A chip or a line cannot be had; the message says which, why and what to do.</exception>
-    public static GpioRackIo Open(Site site) => new(site, label => new CharacterDeviceDriver(label, Consumer));
+    public static GpioRackIo OpenLines(Site site) => new(site, label => new CharacterDeviceDriver(label, Consumer));
+
+    /// <summary>Takes every line of a site, and begins to read what is on the buses of the kernel.</summary>
+    /// <param name="site">A site whose I/O is on GPIO lines.</param>
+    /// <param name="clock">The clock that the scan lives by, for any thread.</param>
+    /// <exception cref="IOException">A chip or a line cannot be had; the message says which, why and what to do. A bus that cannot be
+    /// had is no reason: its sensors are unknown until it can.</exception>
+    public static GpioRackIo Open(Site site, Func<MonotonicTime> clock)
+    {
+        var opened = OpenLines(site);
+        opened.probes = ProbeBoard.Begin(
+            site, ((GpioIo)site.Io).Probes, part => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address)), clock);
+        return opened;
+    }
 
     /// <summary>Set by any edge on a contact line: whoever sleeps until the next scan may wait for it instead, and scan at
     /// once. One set stands for any number of edges.</summary>
     public WaitHandle InputChanged => inputChanged;
 
-    /// <summary>One line of text about every relay and contact: where it is, its polarity, its safe level. For the log.</summary>
-    public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe());
+    /// <summary>One line of text about every relay and sensor: where it is, its polarity, its safe level. For the log.</summary>
+    public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe()).Concat(probes.Describe());
 
     /// <inheritdoc/>
     public IoOutcome Read(MonotonicTime now, Readings readings)
@@ -65,6 +82,8 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         {
             fault = Join(fault, bank.Read(now, readings));
         }
+
+        probes.CopyTo(readings);
 
         return new IoOutcome(fault);
     }
@@ -97,6 +116,8 @@ public sealed class GpioRackIo : IRackIo, IDisposable
 
     private void Release()
     {
+        probes.Dispose();
+
         // The chips first: their edge threads may set the event until they have ended.
         Array.ForEach(banks, bank => bank.Dispose());
         inputChanged.Dispose();

@@ -23,7 +23,7 @@ public static class MakeSafe
 
         try
         {
-            using var rack = GpioRackIo.Open(site);
+            using var rack = GpioRackIo.OpenLines(site);
             return rack.MakeSafe().Fault;
         }
         catch (IOException e)

@@ -16,6 +16,9 @@ public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<Con
 {
     /// <summary>One output line per contactor.</summary>
     public ImmutableArray<ContactorLine> Contactors { get; init; } = [];
+
+    /// <summary>How each sensor that measures a value is read; those that are not here stay missing.</summary>
+    public ImmutableArray<Probe> Probes { get; init; } = [];
 }
 
 /// <summary>A line of a GPIO chip. Chips are found by label, since their numbers differ between boards and images.</summary>

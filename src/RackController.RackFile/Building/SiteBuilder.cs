@@ -58,6 +58,11 @@ internal static class SiteBuilder
             new SensorId(pair.Index), Line(gpio, pair.Item.Line!), pair.Item.Line!.ActiveLow ?? gpio.ContactsActiveLow,
             pair.Item.Pull ?? gpio.Pull, pair.Item.Debounce ?? gpio.Debounce))])
     {
+        Probes =
+        [
+            .. ledger.SensorParts.Index().Where(pair => pair.Item.Probe is not null)
+                .Select(pair => Probe(new SensorId(pair.Index), pair.Item.Probe!, gpio)),
+        ],
         Contactors =
         [
             .. part.Circuits.Index().Where(pair => pair.Item.Contactor is not null).Select(pair => new ContactorLine(
@@ -65,6 +70,19 @@ internal static class SiteBuilder
                 pair.Item.Contactor.Line!.ActiveLow ?? gpio.RelaysActiveLow)),
         ],
     };
+
+    private static Probe Probe(SensorId sensor, ProbePart probe, GpioIoPart gpio)
+    {
+        if (probe.OneWireCode is { } code)
+        {
+            return new OneWireProbe(sensor, code);
+        }
+
+        var part = gpio.Parts.Single(one => one.Part.Name == probe.PartName).Part;
+        return part.Kind.IsConverter()
+            ? new AnalogueProbe(sensor, part, probe.Input!.Value, probe.Points)
+            : new AirProbe(sensor, part);
+    }
 
     private static GpioLine Line(GpioIoPart gpio, LinePart line) => new(line.Chip ?? gpio.Chip, line.Offset);
 }

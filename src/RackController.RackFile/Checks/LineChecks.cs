@@ -35,9 +35,10 @@ internal static class LineChecks
                 "write `line:` with the offset of its line on the chip, or `io: simulated`");
         }
 
+        ProbeChecks.RunParts(gpio, complaints);
         foreach (var (owner, sensor) in sensors)
         {
-            WarnOfSensor(NameOf(owner, sensor), sensor, gpio, complaints);
+            CheckSensor(NameOf(owner, sensor), sensor, gpio, complaints);
         }
     }
 
@@ -58,13 +59,11 @@ internal static class LineChecks
         }
     }
 
-    private static void WarnOfSensor(string name, SensorPart sensor, GpioIoPart gpio, Complaints complaints)
+    private static void CheckSensor(string name, SensorPart sensor, GpioIoPart gpio, Complaints complaints)
     {
         if (!sensor.IsContact)
         {
-            complaints.Warn(
-                sensor.Place, $"{name} is no contact, and GPIO lines read contacts only",
-                "its reading will be unknown; remove it if nothing needs it");
+            ProbeChecks.Run(name, sensor, gpio, complaints);
         }
         else if (sensor.Kind is SensorKind.TrayHighFloat or SensorKind.LeakRope
             && (sensor.Pull ?? gpio.Pull) == LinePull.Up && (sensor.Line?.ActiveLow ?? gpio.ContactsActiveLow))

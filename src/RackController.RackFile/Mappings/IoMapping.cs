@@ -14,7 +14,11 @@ internal sealed record SimulatedIoPart : IoPart;
 
 /// <summary>On GPIO lines, with what holds for each line that does not say otherwise.</summary>
 internal sealed record GpioIoPart(
-    Place Place, string Chip, bool RelaysActiveLow, bool ContactsActiveLow, LinePull Pull, Duration Debounce) : IoPart;
+    Place Place, string Chip, bool RelaysActiveLow, bool ContactsActiveLow, LinePull Pull, Duration Debounce) : IoPart
+{
+    /// <summary>The parts on its I2C buses.</summary>
+    public ImmutableArray<BusPartPart> Parts { get; init; } = [];
+}
 
 /// <summary>Reads where the relays and sensors are.</summary>
 internal sealed class IoMapping : Mapping<IoPart>
@@ -71,6 +75,9 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
         "contacts-debounce", Values.Duration("0 ms", "5 s"), "50 ms",
         "How long a level must hold before a reading turns to the harmless side.");
 
+    private static readonly Key<ImmutableArray<BusPartPart>> partsKey = Key.Optional(
+        "parts", Values.List(new BusPartMapping(), "part", 100), "The parts on the board's I2C buses that sensors are read from.");
+
     /// <inheritdoc/>
     public override string Name => "gpio";
 
@@ -78,10 +85,13 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
     public override string Doc => "The board's GPIO chip, and what holds for each line that does not say otherwise.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [chipKey, relaysActiveKey, contactsActiveKey, pullKey, debounceKey];
+    public override ImmutableArray<Key> Keys => [chipKey, relaysActiveKey, contactsActiveKey, pullKey, debounceKey, partsKey];
 
     /// <inheritdoc/>
     protected override GpioIoPart? Build(MappingReader keys) => new(
         keys.Place, keys.Get(chipKey), keys.Get(relaysActiveKey), keys.Get(contactsActiveKey), keys.Get(pullKey),
-        keys.Get(debounceKey));
+        keys.Get(debounceKey))
+    {
+        Parts = keys.Has(partsKey) ? keys.Get(partsKey) : [],
+    };
 }

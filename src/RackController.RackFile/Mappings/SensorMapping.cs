@@ -29,6 +29,9 @@ internal sealed record SensorPart
 
     public Duration? Debounce { get; init; }
 
+    /// <summary>How a measured value is read on a board; null where nothing says so.</summary>
+    public ProbePart? Probe { get; init; }
+
     public bool IsContact => Kind.IsContact();
 }
 
@@ -56,6 +59,8 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     private readonly Key<Duration> debounceKey = Key.Optional(
         "debounce", Values.Duration("0 ms", "5 s"), "How long a level must hold. Without it: as the I/O section says.");
 
+    private readonly ProbeKeys? probeKeys = kind.IsContact() ? null : new ProbeKeys(kind);
+
     /// <summary>After what time a reading is unknown where the file does not say.</summary>
     /// <param name="kind">What is measured.</param>
     public static Duration StaleAfter(SensorKind kind) => Duration.FromSeconds(kind.IsContact() ? 2 : 30);
@@ -70,7 +75,7 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
     public override ImmutableArray<Key> Keys =>
     [
         kind.IsFloat() ? heightKey : fittedKey, staleAfterKey,
-        .. kind.IsContact() ? (ImmutableArray<Key>)[.. lineKeys.All, pullKey, debounceKey] : [],
+        .. kind.IsContact() ? (ImmutableArray<Key>)[.. lineKeys.All, pullKey, debounceKey] : probeKeys!.All,
     ];
 
     /// <inheritdoc/>
@@ -85,6 +90,7 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
         IsFitted = kind.IsFloat() || keys.Get(fittedKey),
         HeightMm = kind.IsFloat() ? keys.Get(heightKey) : 0,
         StaleAfter = keys.Get(staleAfterKey),
+        Probe = probeKeys?.Read(keys),
         Line = kind.IsContact() ? lineKeys.Read(keys) : null,
         Pull = kind.IsContact() ? keys.FindValue(pullKey) : null,
         Debounce = kind.IsContact() ? keys.FindValue(debounceKey) : null,

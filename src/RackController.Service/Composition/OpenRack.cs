@@ -31,7 +31,7 @@ internal sealed class OpenRack : IDisposable
         try
         {
             return site.Io is GpioIo
-                ? new OpenRack(GpioRackIo.Open(site), "GPIO lines")
+                ? new OpenRack(GpioRackIo.Open(site, HostClock.MonotonicNow), "GPIO lines")
                 : new OpenRack(new SimulatedSite(site, PlantStart.Default with { At = HostClock.MonotonicNow() }), "simulated");
         }
         catch (IOException e)

@@ -81,7 +81,7 @@ public sealed class WiringTests
         "north/reservoir low float has no line, and the I/O is gpio")]
     [InlineData("relays-active: low", "contacts-pull: up", "gpio lacks `relays-active`")]
     [InlineData("line: 12, active: high", "line: 12", "warning: a broken wire to north/leak rope reads dry")]
-    [InlineData("leak-rope:", "water-temperature: yes\n      leak-rope:", "warning: north/water temperature is no contact")]
+    [InlineData("leak-rope:", "water-temperature: yes\n      leak-rope:", "warning: nothing says how north/water temperature is read")]
     [InlineData("  gpio: {", "  simulated: simulated\n  gpio: {", "not one place for the relays")]
     public void EveryRelayAndContactHasALineOfItsOwn(string old, string replacement, string expected)
     {

@@ -1,0 +1,82 @@
+using RackController.Model;
+
+namespace RackController.RackFile.Tests.Checks;
+
+public sealed class ProbeTests
+{
+    private const string Wired = """
+        site: test cellar
+        zone: America/New_York
+        circuits:
+          - name: sockets
+            voltage: 120 V
+            breaker: 15 A
+            sensors:
+              supply-sense: { line: 10 }
+              current: { part: tank, input: 1, points: [{ at: 0 V, is: 0 A }, { at: 1 V, is: 30 A }] }
+        racks:
+          - name: north
+            reservoir: { volume: 160 L, depth: 400 mm }
+            pump: { rated: { flow: 30 L/min, head: 2.5 m }, power: 45 W, line: 0 }
+            aerator: { power: 5 W, line: 1 }
+            sensors:
+              low-float: { height: 60 mm, line: 11 }
+              leak-rope: { line: 12, active: high }
+              water-temperature: { one-wire: 28-0316a2794bff }
+              air-temperature: { part: canopy }
+              air-humidity: { part: canopy }
+              reservoir-level: { part: tank, input: 0, points: [{ at: 0.5 V, is: 0 mm }, { at: 2.5 V, is: 400 mm }] }
+            tiers:
+              - light: { power: 80 W, ppfd: 180 umol/m2/s, line: 2 }
+            schedule:
+              lights: { on: 06:00, for: 16 h }
+            drip-tray: 60 L
+            wired: { float-cutout: 15 mm }
+        io:
+          gpio:
+            chip: test-bank
+            relays-active: low
+            parts:
+              - { name: canopy, kind: sht3x }
+              - { name: tank, kind: ads1115, bus: 3, address: 0x49 }
+        """;
+
+    [Fact]
+    public void EachMeasuredValueIsReadFromThePartThatTheFileNames()
+    {
+        var site = Expect.Site(Wired);
+        var probes = Assert.IsType<GpioIo>(site.Io).Probes.ToDictionary(probe => site[probe.Sensor].Name);
+        var (canopy, tank) = (new BusPart("canopy", BusPartKind.Sht3x, 1, 0x44), new BusPart("tank", BusPartKind.Ads1115, 3, 0x49));
+        Assert.Equal("28-0316a2794bff", Assert.IsType<OneWireProbe>(probes["north/water temperature"]).Code);
+        Assert.Equal(canopy, Assert.IsType<AirProbe>(probes["north/air temperature"]).Part);
+        Assert.Equal(canopy, Assert.IsType<AirProbe>(probes["north/air humidity"]).Part);
+        var current = Assert.IsType<AnalogueProbe>(probes["sockets/current"]);
+        Assert.Equal((tank, 1), (current.Part, current.Input));
+        var level = Assert.IsType<AnalogueProbe>(probes["north/reservoir level"]);
+        Assert.Equal<IEnumerable<CalibrationPoint>>([new(0.5, 0), new(2.5, 400)], level.Points);
+        Assert.Equal(5, probes.Count);
+    }
+
+    [Theory]
+    [InlineData("one-wire: 28-0316a2794bff", "fitted: yes", "warning: nothing says how north/water temperature is read")]
+    [InlineData("one-wire: 28-0316a2794bff", "one-wire: 28-0316", "not the name of a 1-wire thermometer")]
+    [InlineData("one-wire: 28-0316a2794bff", "one-wire: 28-0316a2794bff, part: tank", "north/water temperature is not read in one way")]
+    [InlineData("one-wire: 28-0316a2794bff", "one-wire: 28-0316a2794bff, input: 2", "a 1-wire thermometer has neither")]
+    [InlineData("air-temperature: { part: canopy }", "air-temperature: { part: canpy }", "the I/O section has no such part")]
+    [InlineData("air-temperature: { part: canopy }", "air-temperature: { part: tank }", "read from tank, which cannot measure that")]
+    [InlineData("part: tank, input: 0,", "part: canopy, input: 0,", "read from canopy, which cannot measure that")]
+    [InlineData("part: tank, input: 0,", "part: tank,", "north/reservoir level lacks the input of tank")]
+    [InlineData("[{ at: 0.5 V, is: 0 mm }, ", "[", "or two points that say what its voltages stand for")]
+    [InlineData("at: 2.5 V", "at: 0.4 V", "the points of north/reservoir level do not rise in voltage")]
+    [InlineData("at: 2.5 V, is: 400 mm", "at: 2.5 V, is: 3 A", "which is a current")]
+    [InlineData("name: tank", "name: canopy", "a second part is called canopy")]
+    [InlineData("kind: ads1115, bus: 3, address: 0x49", "kind: ads1115, address: 0x44", "at address 0x44 of bus 1, where canopy is already")]
+    [InlineData("address: 0x49", "address: 73", "not an address")]
+    [InlineData("address: 0x49", "address: 0x03", "outside 0x08 to 0x77")]
+    [InlineData("kind: sht3x", "kind: sht2x", "did you mean `sht3x`?")]
+    public void WhatCannotBeReadSoIsRefused(string old, string replacement, string expected)
+    {
+        Assert.Contains(old, Wired, StringComparison.Ordinal);
+        Expect.Among(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
+    }
+}
