@@ -1,6 +1,5 @@
 using System.Device.Gpio;
 using System.Device.I2c;
-using RackController.Hardware.CharacterDevice;
 using RackController.Hardware.Probes;
 using RackController.Model;
 
@@ -16,10 +15,9 @@ namespace RackController.Hardware;
 /// so that a scan need not wait for its turn.</remarks>
 public sealed class GpioRackIo : IRackIo, IDisposable
 {
-    private const string Consumer = "rackcontroller";
-
     private readonly GpioBank[] banks;
     private ProbeBoard probes = new([]);
+    private ChipOpener? chips;
     private readonly RelayCommands safe;
     private readonly AutoResetEvent inputChanged = new(initialState: false);
     private MonotonicTime lastSeen;
@@ -47,10 +45,25 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         }
     }
 
-    /// <summary>Takes every line of a site through the kernel's GPIO character device, and leaves its other sensors alone.</summary>
+    /// <summary>Takes every line of a site, through the kernel's GPIO character device or on parts of its I2C buses, and leaves its other
+    /// sensors alone.</summary>
     /// <param name="site">A site whose I/O is on GPIO lines.</param>
+    /// <param name="clock">The clock that the scan lives by, for any thread.</param>
     /// <exception cref="IOException">A chip or a line cannot be had; the message says which, why and what to do.</exception>
-    public static GpioRackIo OpenLines(Site site) => new(site, label => new CharacterDeviceDriver(label, Consumer));
+    public static GpioRackIo OpenLines(Site site, Func<MonotonicTime> clock)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var chips = new ChipOpener(site.Io is GpioIo plan ? plan.Expanders : [], OpenPart, clock);
+        try
+        {
+            return new GpioRackIo(site, chips.Open) { chips = chips };
+        }
+        catch
+        {
+            chips.Dispose();
+            throw;
+        }
+    }
 
     /// <summary>Takes every line of a site, and begins to read what is on the buses of the kernel.</summary>
     /// <param name="site">A site whose I/O is on GPIO lines.</param>
@@ -59,9 +72,8 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     /// had is no reason: its sensors are unknown until it can.</exception>
     public static GpioRackIo Open(Site site, Func<MonotonicTime> clock)
     {
-        var opened = OpenLines(site);
-        opened.probes = ProbeBoard.Begin(
-            site, ((GpioIo)site.Io).Probes, part => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address)), clock);
+        var opened = OpenLines(site, clock);
+        opened.probes = ProbeBoard.Begin(site, ((GpioIo)site.Io).Probes, OpenPart, clock);
         return opened;
     }
 
@@ -120,8 +132,11 @@ public sealed class GpioRackIo : IRackIo, IDisposable
 
         // The chips first: their edge threads may set the event until they have ended.
         Array.ForEach(banks, bank => bank.Dispose());
+        chips?.Dispose();
         inputChanged.Dispose();
     }
+
+    private static I2cDevice OpenPart(BusPart part) => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address));
 
     private GpioBank[] BanksOf(Site site, Func<string, GpioDriver> openChip)
     {

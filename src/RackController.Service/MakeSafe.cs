@@ -23,7 +23,7 @@ public static class MakeSafe
 
         try
         {
-            using var rack = GpioRackIo.OpenLines(site);
+            using var rack = GpioRackIo.OpenLines(site, HostClock.MonotonicNow);
             return rack.MakeSafe().Fault;
         }
         catch (IOException e)

@@ -98,7 +98,7 @@ public sealed class ClaimAndReleaseTests
     [Fact]
     public void ASimulatedSiteHasNoLines()
     {
-        Assert.Throws<ArgumentException>(() => GpioRackIo.OpenLines(Sites.OneRack()));
+        Assert.Throws<ArgumentException>(() => GpioRackIo.OpenLines(Sites.OneRack(), () => MonotonicTime.Zero));
     }
 
     [Fact]

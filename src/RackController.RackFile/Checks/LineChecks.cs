@@ -10,16 +10,16 @@ internal static class LineChecks
     public static void Run(SitePart site, Complaints complaints)
     {
         var loads = site.Racks.SelectMany(rack => rack.Loads.Select(load =>
-            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line)));
+            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line, IsOutput: true)));
         var sensors = site.Racks
             .SelectMany(rack => rack.AllSensors.Select(sensor => (Owner: rack.Name, Sensor: sensor)))
             .Concat(site.Circuits.SelectMany(circuit =>
                 circuit.Sensors.Sensors.Select(sensor => (Owner: circuit.Name, Sensor: sensor))))
             .ToArray();
         var contacts = sensors.Where(one => one.Sensor.IsContact)
-            .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line));
+            .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line, IsOutput: false));
         var contactors = site.Circuits.Where(circuit => circuit.Contactor is not null)
-            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line));
+            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true));
         var wires = loads.Concat(contacts).Concat(contactors).ToArray();
         var gpio = site.Io as GpioIoPart;
         RefuseShared(wires, gpio?.Chip, complaints);
@@ -36,9 +36,36 @@ internal static class LineChecks
         }
 
         ProbeChecks.RunParts(gpio, complaints);
+        foreach (var wire in wires.Where(wire => wire.Line is not null))
+        {
+            CheckOnPart(wire, gpio, complaints);
+        }
+
         foreach (var (owner, sensor) in sensors)
         {
             CheckSensor(NameOf(owner, sensor), sensor, gpio, complaints);
+        }
+    }
+
+    private static void CheckOnPart(Wire wire, GpioIoPart gpio, Complaints complaints)
+    {
+        if (gpio.Parts.FirstOrDefault(part => part.Part.Name == (wire.Line!.Chip ?? gpio.Chip)) is not { Part: var part })
+        {
+            return;
+        }
+
+        var lines = part.Kind.RelayLines();
+        if (!wire.IsOutput)
+        {
+            complaints.Refuse(
+                wire.Line!.Place, $"{wire.Name} is on {part.Name}, and a contact does not wait for a bus",
+                "put it on a line of the board");
+        }
+        else if (wire.Line!.Offset >= lines)
+        {
+            complaints.Refuse(
+                wire.Line.Place, $"{wire.Name} is on line {wire.Line.Offset} of {part.Name}",
+                lines == 0 ? "that part has no lines for relays" : $"that part has lines 0 to {lines - 1}");
         }
     }
 
@@ -78,5 +105,5 @@ internal static class LineChecks
         ? $"{owner}/tier {tier} {sensor.ShortName}"
         : $"{owner}/{sensor.ShortName}";
 
-    private sealed record Wire(string Name, Place Place, LinePart? Line);
+    private sealed record Wire(string Name, Place Place, LinePart? Line, bool IsOutput);
 }

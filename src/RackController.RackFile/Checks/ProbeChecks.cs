@@ -61,11 +61,13 @@ internal static class ProbeChecks
                 probe.Place, $"{name} is read from {Quote.Text(partName)}, and the I/O section has no such part",
                 NearestName.Advice(partName, [.. io.Parts.Select(one => one.Part.Name)]));
         }
-        else if (part.Kind.IsConverter() == (kind is SensorKind.AirTemperature or SensorKind.AirHumidity))
+        else if (kind is SensorKind.AirTemperature or SensorKind.AirHumidity ? !part.Kind.IsOfAir() : !part.Kind.IsConverter())
         {
             complaints.Refuse(
                 probe.Place, $"{name} is read from {partName}, which cannot measure that",
-                part.Kind.IsConverter() ? "read the air by an `sht3x` or a `bme280`" : "read it by an `ads1115`");
+                kind is SensorKind.AirTemperature or SensorKind.AirHumidity
+                    ? "read the air by an `sht3x` or a `bme280`"
+                    : "read it by an `ads1115`");
         }
         else if (part.Kind.IsConverter() && (probe.Input is null || probe.Points.Length < 2))
         {

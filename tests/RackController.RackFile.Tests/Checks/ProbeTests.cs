@@ -79,4 +79,28 @@ public sealed class ProbeTests
         Assert.Contains(old, Wired, StringComparison.Ordinal);
         Expect.Among(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
     }
+
+    [Fact]
+    public void ARelayMayBeOnALineOfAPartOnABus()
+    {
+        var site = Expect.Site(WithExpander("power: 5 W, line: 15, chip: bank"));
+        var io = Assert.IsType<GpioIo>(site.Io);
+        Assert.Equal(new BusPart("bank", BusPartKind.Mcp23017, 1, 0x20), Assert.Single(io.Expanders));
+        Assert.Contains(io.Relays, relay => relay.Line == new GpioLine("bank", 15));
+    }
+
+    [Theory]
+    [InlineData("power: 5 W, line: 16, chip: bank", "north/aerator is on line 16 of bank: that part has lines 0 to 15")]
+    [InlineData("power: 5 W, line: 0, chip: tank", "north/aerator is on line 0 of tank: that part has no lines for relays")]
+    public void ARelayIsOnALineThatThePartHas(string aerator, string expected) => Expect.Among(WithExpander(aerator), expected);
+
+    /// <summary>Interrupts of such parts come late or not at all: dotnet/iot issues 2404 and 2134.</summary>
+    [Fact]
+    public void AFloatDoesNotWaitForABus() => Expect.Among(
+        WithExpander("power: 5 W, line: 1").Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
+        "north/reservoir low float is on bank, and a contact does not wait for a bus");
+
+    private static string WithExpander(string aerator) => Wired
+        .Replace("power: 5 W, line: 1", aerator, StringComparison.Ordinal)
+        .Replace("      - { name: canopy,", "      - { name: bank, kind: mcp23017 }\n      - { name: canopy,", StringComparison.Ordinal);
 }
