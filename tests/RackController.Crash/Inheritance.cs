@@ -18,7 +18,11 @@ internal sealed record Inheritance(JournalCopy? Sound, JournalCopy? UpToDamage)
         // A flipped bit makes a word of a kind that is none, which occurs once and which the service refuses.
         var kinds = kept.Select(happened => happened.Kind)
             .Concat(legible.GroupBy(happened => happened.Kind).Where(alike => alike.Count() > 1).Select(alike => alike.Key)).ToHashSet();
-        var lost = legible.Where(happened => kinds.Contains(happened.Kind) && !kept.Contains(happened)).ToList();
+        var lost = legible
+            .Where(happened => kinds.Contains(happened.Kind) && IsOfLetters(happened.Words) && !kept.Contains(happened)).ToList();
         return lost.Count == 0 ? null : $"{lost.Count} events, first of them {lost[0].Words}";
     }
+
+    // Another flipped bit makes a letter of none.
+    private static bool IsOfLetters(string words) => !words.Any(letter => char.IsControl(letter) || letter == '\uFFFD');
 }

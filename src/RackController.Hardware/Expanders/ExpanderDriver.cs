@@ -2,8 +2,8 @@ using System.Device.Gpio;
 
 namespace RackController.Hardware.Expanders;
 
-/// <summary>The lines of a part on a bus as a driver of System.Device.Gpio. Pins are numbered from 0. Outputs only: a float does not wait for
-/// a bus. Letting go changes nothing: the lines stay at their last levels, and belong to whoever made them.</summary>
+/// <summary>The lines of a part on a bus as a driver of System.Device.Gpio. Pins are numbered from 0. Outputs only: a float does not
+/// wait for a bus. Letting go changes nothing: the lines stay at their last levels, and belong to whoever made them.</summary>
 /// <param name="lines">The lines.</param>
 /// <param name="count">How many there are.</param>
 internal sealed class ExpanderDriver(ExpanderLines lines, int count) : GpioDriver

@@ -18,7 +18,8 @@ internal sealed class BusPartOnDemand<TPart>(Func<TPart> setUp)
             part ??= setUp();
             return read(part);
         }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or InvalidOperationException or TimeoutException)
+        catch (Exception failure) when (failure
+            is IOException or UnauthorizedAccessException or InvalidOperationException or TimeoutException)
         {
             part?.Dispose();
             part = null;

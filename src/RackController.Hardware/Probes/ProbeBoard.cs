@@ -3,7 +3,8 @@ using RackController.Model;
 
 namespace RackController.Hardware.Probes;
 
-/// <summary>The sensors of a site that measure a value: each bus has a thread of its own, and the scan takes over what was said last.</summary>
+/// <summary>The sensors of a site that measure a value: each bus has a thread of its own, and the scan takes over what was said
+/// last.</summary>
 /// <param name="buses">The buses.</param>
 internal sealed class ProbeBoard(ProbeBus[] buses) : IDisposable
 {

@@ -19,7 +19,8 @@ internal static class ProbeChecks
             else if (others.FirstOrDefault(other => IsSamePlace(other.Part, part.Part)) is { } same)
             {
                 complaints.Refuse(
-                    part.Place, $"{part.Part.Name} is at address 0x{part.Part.Address:x2} of bus {part.Part.Bus}, where {same.Part.Name} is already",
+                    part.Place,
+                    $"{part.Part.Name} is at address 0x{part.Part.Address:x2} of bus {part.Part.Bus}, where {same.Part.Name} is already",
                     "give each part its own address, by its bridges, or put it on another bus");
             }
         }
@@ -40,7 +41,8 @@ internal static class ProbeChecks
         }
         else if ((probe.PartName is null) == (probe.OneWireCode is null))
         {
-            complaints.Refuse(probe.Place, $"{name} is not read in one way", "name its `part:`, or its `one-wire:` thermometer where it may have one");
+            complaints.Refuse(
+                probe.Place, $"{name} is not read in one way", "name its `part:`, or its `one-wire:` thermometer where it may have one");
         }
         else if (probe.PartName is { } partName)
         {

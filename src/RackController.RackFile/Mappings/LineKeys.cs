@@ -12,7 +12,8 @@ internal sealed class LineKeys(string lineDoc, string activeDoc)
     private readonly Key<int> lineKey = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
 
     private readonly Key<string> chipKey = Key.Optional(
-        "chip", Values.Label, "Label of the GPIO chip, or for a relay the name of a part with lines. Without it: the chip of the I/O section.");
+        "chip", Values.Label,
+        "Label of the GPIO chip, or for a relay the name of a part with lines. Without it: the chip of the I/O section.");
 
     private readonly Key<bool> activeKey =
         Key.Optional("active", Values.Active, activeDoc + " Without it: as the I/O section says.");

@@ -33,7 +33,8 @@ internal sealed class ProbeKeys
         var isOfAir = kind is SensorKind.AirTemperature or SensorKind.AirHumidity;
         partKey = Key.Optional("part", Values.Name, "The part that measures it, by the name that the I/O section gives it.");
         oneWireKey = kind is SensorKind.WaterTemperature or SensorKind.AirTemperature
-            ? Key.Optional("one-wire", new OneWireCodeKind(), "The 1-wire thermometer that measures it, by its folder in /sys/bus/w1/devices.")
+            ? Key.Optional(
+                "one-wire", new OneWireCodeKind(), "The 1-wire thermometer that measures it, by its folder in /sys/bus/w1/devices.")
             : null;
         inputKey = isOfAir ? null : Key.Optional("input", input, "The input of that part.");
         pointsKey = isOfAir

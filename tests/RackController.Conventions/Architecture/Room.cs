@@ -14,7 +14,7 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Control", ["Model"], ["NodaTime"]),
         new("Plant", ["Model"], ["NodaTime"]),
         new("Growing", ["Model"], ["NodaTime"]),
-        new("Hardware", ["Model"], ["Iot.Device.Bindings", "NodaTime", "System.Device.Gpio"]),
+        new("Hardware", ["Model"], ["Iot.Device.Bindings", "NodaTime", "System.Device.Gpio", "UnitsNet"]),
         new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["NodaTime", "UnitsNet", "YamlDotNet"]),
         new("Service", ["Model", "RackFile", "Control", "Plant", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),

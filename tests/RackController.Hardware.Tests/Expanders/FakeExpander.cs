@@ -2,7 +2,8 @@ using System.Device.I2c;
 
 namespace RackController.Hardware.Tests.Expanders;
 
-/// <summary>An MCP23017 as its data sheet has it (from memory): sixteen lines, inputs after power-up, with a pull on each from outside.</summary>
+/// <summary>An MCP23017 as its data sheet has it (from memory): sixteen lines, inputs after power-up, a pull on each from
+/// outside.</summary>
 internal sealed class FakeExpander : I2cDevice
 {
     private readonly Lock changing = new();
