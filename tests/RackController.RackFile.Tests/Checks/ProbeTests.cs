@@ -70,7 +70,7 @@ public sealed class ProbeTests
     [InlineData("at: 2.5 V", "at: 0.4 V", "the points of north/reservoir level do not rise in voltage")]
     [InlineData("at: 2.5 V, is: 400 mm", "at: 2.5 V, is: 3 A", "which is a current")]
     [InlineData("name: tank", "name: canopy", "a second part is called canopy")]
-    [InlineData("kind: ads1115, bus: 3, address: 0x49", "kind: ads1115, address: 0x44", "at address 0x44 of bus 1, where canopy is already")]
+    [InlineData("kind: ads1115, bus: 3, address: 0x49", "kind: ads1115, address: 0x44", "at address 0x44 of bus 1, where canopy is")]
     [InlineData("address: 0x49", "address: 73", "not an address")]
     [InlineData("address: 0x49", "address: 0x03", "outside 0x08 to 0x77")]
     [InlineData("kind: sht3x", "kind: sht2x", "did you mean `sht3x`?")]
@@ -97,7 +97,8 @@ public sealed class ProbeTests
     /// <summary>Interrupts of such parts come late or not at all: dotnet/iot issues 2404 and 2134.</summary>
     [Fact]
     public void AFloatDoesNotWaitForABus() => Expect.Among(
-        WithExpander("power: 5 W, line: 1").Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
+        WithExpander("power: 5 W, line: 1")
+            .Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
         "north/reservoir low float is on bank, and a contact does not wait for a bus");
 
     private static string WithExpander(string aerator) => Wired

@@ -25,8 +25,8 @@ internal static class FallibleCalls
         Fails("GpioChips: File.OpenHandle", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
         NoHarm(
             "GpioRackIo: I2cDevice.Create",
-            "on the thread of its bus: a sensor is unknown meanwhile, and a relay's line does not follow, which is told; BusPartOnDemand and "
-            + "ExpanderLines open it again"),
+            "on the thread of its bus: a sensor is unknown meanwhile, and a relay's line does not follow, which is told; BusPartOnDemand "
+            + "and ExpanderLines open it again"),
 
         // Clocks and sleep.
         Fails("Service LibC.ClockGetTime", nameof(ScanThreadTests.AClockThatFailsEndsTheScanWithEveryLoadSafe)),
