@@ -13,6 +13,8 @@ public class RelayTestsAndFloodsTests
     [Fact]
     public void ThatOfAPumpsRelaySwitchesNoPumpButWaitsForAFlood()
     {
+        // Its rest is over.
+        rig.LeapFor(Duration.FromMinutes(40));
         rig.Scan(new BeginProofTest("Ada", "north/pump"));
         rig.ScanFor(Duration.FromSeconds(2));
         Assert.Equal("no flood is under way: does the pump stand still?", rig.Control.ProofTestUnderWay()!.Words);
@@ -25,6 +27,16 @@ public class RelayTestsAndFloodsTests
         rig.ScanFor(Duration.FromSeconds(2));
         rig.Scan(new AnswerProofTest("Ada", AsExpected: true));
         Assert.Equal("passed", rig.Outcome("north/pump").What);
+    }
+
+    [Fact]
+    public void OnceTheRackIsAsItNeedsItAnAnswerIsWaitedForNoLongerThanAStepMayTake()
+    {
+        rig.Scan(new BeginProofTest("Ada", "north/pump"));
+        rig.LeapFor(Duration.FromSeconds(58));
+        Assert.NotNull(rig.Control.ProofTestUnderWay());
+        rig.LeapFor(Duration.FromSeconds(3));
+        Assert.Equal(("abandoned", "nobody said what was seen"), rig.Outcome("north/pump"));
     }
 
     [Theory]
