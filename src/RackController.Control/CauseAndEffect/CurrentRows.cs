@@ -8,11 +8,14 @@ internal static class CurrentRows
 {
     public static CauseAndEffectRow RelayWelded { get; } = new(
         "relay-welded", "a load's relay is told off and current still flows", "pump current or circuit current",
-        RowEffect.CutCircuit, "a pump: the circuit's contactor opens, where there is one; any other load: a person is told",
+        RowEffect.CutCircuit,
+        "a pump: the circuit's contactor opens, where there is one, and where a fan or aerator draws as much as the pump not "
+        + "before those have shown that it is not them; any other load: a person is told",
         "operator reset, after the relay was changed",
         new AlarmText(
             AlarmPriority.Critical, "what hangs on the relay stays on, whatever the controller says",
-            "pull its plug; look for what else is plugged in that the rack file does not name; change the relay; reset", "at once"))
+            "pull its plug; look for what else is plugged in that the rack file does not name, and, if it is a fan or aerator, that no "
+            + "pump which draws as much runs in its place; change the relay; reset", "at once"))
     {
         Scope = RowScope.Circuit,
         Returns = WaysBack.ByItself | WaysBack.Reset,
@@ -55,7 +58,8 @@ internal static class CurrentRows
 
     public static CauseAndEffectRow AirDead { get; } = new(
         "dead-air", "an aerator or fan is told on and draws no current", "circuit current", RowEffect.Tell, "a person is told",
-        "by itself once it draws current, or once somebody has acknowledged it and it has been off for 20 min",
+        "by itself once it draws current, or once somebody has acknowledged it and it has been off for 20 min, whatever kept it off; told "
+        + "anew when it is switched on and still draws none",
         new AlarmText(
             AlarmPriority.High, "roots suffocate and seedlings mould within hours", "look at the aerator or fan, its plug and its relay",
             "within an hour"))
@@ -77,7 +81,8 @@ internal static class CurrentRows
     public static CauseAndEffectRow LoadCheck { get; } = new(
         "load-check", "an aerator or fan was on for long, or the current of one of them or of a light seems to be gone", "circuit current",
         RowEffect.ForbidOn,
-        "it is off for a moment, to see its current fall and rise", "by itself", Alarm: null)
+        "it is off for a moment, to see its current fall and rise; not while hands are in a rack on the circuit", "by itself",
+        Alarm: null)
     {
         Scope = RowScope.Circuit,
         IsOrdinary = true,
@@ -90,7 +95,10 @@ internal static class CurrentRows
     public static CauseAndEffectRow WeldCheck { get; } = new(
         "weld-check", "a load that is told off seems to draw current, or nobody can tell whether a pump does", "circuit current",
         RowEffect.ForbidOn,
-        "everything on its circuit is off for a moment, once no pump runs there: what still flows then is no guess", "by itself",
+        "everything on its circuit is off for a moment, once no pump runs there and, but for a pump's sake, no hands are in a rack: what "
+        + "still flows then is no guess",
+        "by itself; for what it has found not again before a day, and ever more seldom where it finds nothing, but for a pump that no "
+        + "sensor in its own wire tells of",
         Alarm: null)
     {
         Scope = RowScope.Circuit,

@@ -20,6 +20,10 @@ internal sealed class CircuitHearing(Circuit circuit)
     // sensor resolves, and has not by as much as it resolves, was not heard: a sensor that scatters never says the very same.
     private const double HeardMultiple = 2;
     private const double MeantMultiple = 4;
+
+    // By what share of itself a current may change in one step for the sake of the supply alone: rapid changes of voltage in public
+    // networks are generally no more than 5 % (EN 50160, from memory), and lamps draw more or less as it changes.
+    private const double SwayShare = 0.05;
     private readonly double resolvedA = ResolvedA(circuit);
     private double scatterA;
 
@@ -34,6 +38,11 @@ internal sealed class CircuitHearing(Circuit circuit)
 
     /// <summary>Whether a change is large enough to be one beyond doubt.</summary>
     public bool IsHeard(double changeA) => Math.Abs(changeA) >= HeardMultiple * LeastA;
+
+    /// <summary>Whether a change that nobody meant may be the supply's own.</summary>
+    /// <param name="changeA">By how much, A.</param>
+    /// <param name="fromA">What flowed before, A.</param>
+    public static bool IsSway(double changeA, double fromA) => Math.Abs(changeA) <= SwayShare * fromA;
 
     /// <summary>Takes a change that nobody meant; not a number where it is unknown.</summary>
     public void Wander(double changeA)

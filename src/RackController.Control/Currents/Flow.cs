@@ -17,4 +17,7 @@ internal enum Flow
 
     /// <summary>It is told off, and its circuit carries more than it did, by about as much as it draws.</summary>
     SeemsToFlow,
+
+    /// <summary>It is told off, and draws as much as another that flows while everything is told off: it may be this one instead.</summary>
+    MayFlow,
 }

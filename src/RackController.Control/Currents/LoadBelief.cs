@@ -23,11 +23,20 @@ internal sealed class LoadBelief(Load load, double nameplateA)
 
     public Load Load => load;
 
+    /// <summary>The sensor in its own wire; null where it has none.</summary>
+    public SensorId? Wire { get; init; }
+
+    /// <summary>Whether that speaks, so that nobody need guess by the circuit.</summary>
+    public bool HasOwnWord { get; set; }
+
     /// <summary>What it draws: as measured when it last switched alone, before that by its nameplate, A.</summary>
     public double DrawsA => measuredA ?? nameplateA;
 
     /// <summary>What is believed of it.</summary>
     public Flow Flow { get; set; }
+
+    /// <summary>Whether it flows for all that is known, or may.</summary>
+    public bool IsSuspect => Flow is Flow.Flows or Flow.SeemsToFlow or Flow.MayFlow;
 
     /// <summary>Whether it was told on at the last look.</summary>
     public bool IsTold { get; set; }
@@ -63,6 +72,21 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     /// <summary>Whether a load that draws so much can be told apart where so little is seen.</summary>
     public static bool IsSeenBy(double drawsA, double leastA) => MostShare * drawsA >= leastA;
 
+    /// <summary>Whether it blows or bubbles: what harms when it is off, and not when it stays on.</summary>
+    public bool IsAir => load.Kind is LoadKind.Aerator or LoadKind.Fan;
+
+    /// <summary>Whether it is asked, when it is next told on, whether it did not draw current already.</summary>
+    public bool MayStayOn { get; set; }
+
+    /// <summary>Whether it was found to draw current, being a fan or an aerator, though it was told off.</summary>
+    public bool StaysOn { get; set; }
+
+    /// <summary>Whether it drew no current when it was last told on.</summary>
+    public bool WasDead { get; set; }
+
+    /// <summary>Whether it may turn out to stay on.</summary>
+    public bool CanStayOn => IsAir && !StaysOn && !WasDead;
+
     /// <summary>Whether it followed its switching.</summary>
     /// <param name="missingA">What the circuit's change lacks of the change of all loads that were switched, towards this one's, A.</param>
     /// <param name="doubtA">By how much that may be out, A.</param>
@@ -74,7 +98,16 @@ internal sealed class LoadBelief(Load load, double nameplateA)
     }
 
     /// <summary>Whether a change for no known reason is about as much as it draws.</summary>
-    public bool IsLike(double changeA) => IsSeen && Math.Abs(changeA - DrawsA) <= LikeShare * DrawsA;
+    public bool IsLike(double changeA) => IsSeen && IsAbout(changeA, DrawsA);
+
+    /// <summary>Whether a current is about as much as another.</summary>
+    public static bool IsAbout(double currentA, double drawsA) => Math.Abs(currentA - drawsA) <= LikeShare * drawsA;
+
+    /// <summary>Whether the supply's own changes excuse it from a rise. A pump that nothing else can tell of is never excused.</summary>
+    /// <param name="riseA">By how much, A.</param>
+    /// <param name="fromA">What flowed before, A.</param>
+    public bool IsExcused(double riseA, double fromA) =>
+        (HasOwnWord || load.Kind != LoadKind.Pump) && CircuitHearing.IsSway(riseA, fromA);
 
     /// <summary>Whether so much of a rise may be its own.</summary>
     public bool MayBe(double riseA) => riseA >= LikeShare * DrawsA;

@@ -9,6 +9,7 @@ internal sealed class LoadBeliefs
     private readonly CircuitHearing hearing;
     private readonly ImmutableArray<LoadBelief> loads;
     private readonly LoadSuspicions suspicions;
+    private readonly AloneCurrent alone;
 
     public LoadBeliefs(Site site, Circuit circuit)
     {
@@ -16,9 +17,14 @@ internal sealed class LoadBeliefs
         loads =
         [
             .. site.Loads.Where(load => load.Circuit == circuit.Id).Select(load => new LoadBelief(
-                load, load.CurrentA(circuit.VoltageV)) { IsTold = load.SafeState == SwitchState.On }),
+                load, load.CurrentA(circuit.VoltageV))
+            {
+                IsTold = load.SafeState == SwitchState.On,
+                Wire = LoadCurrents.InItsWire(site, load)?.Id,
+            }),
         ];
         suspicions = new LoadSuspicions(loads);
+        alone = new AloneCurrent(loads, suspicions);
         See();
     }
 
@@ -77,6 +83,7 @@ internal sealed class LoadBeliefs
         foreach (var load in loads)
         {
             var isTold = facts.WasOn(load.Load.Id);
+            load.HasOwnWord = load.Wire is { } wire && facts.IsKnown(wire);
             if (isTold != load.IsTold)
             {
                 load.IsTold = isTold;
@@ -101,6 +108,7 @@ internal sealed class LoadBeliefs
     /// <summary>Nobody saw what the last switching did.</summary>
     public void ForgetSwitched()
     {
+        alone.Forget();
         foreach (var load in loads)
         {
             load.Flow = load.Switched == 0 ? load.Flow : Flow.Unknown;
@@ -136,7 +144,7 @@ internal sealed class LoadBeliefs
 
         var missingA = expectedA - changeA;
         suspicions.OfOthers(missingA, switchedA);
-        suspicions.OfPump(sinceSettledA - expectedA);
+        suspicions.OfPump(sinceSettledA - expectedA, valueA - sinceSettledA);
         var alike = 0;
         foreach (var load in loads)
         {
@@ -153,6 +161,8 @@ internal sealed class LoadBeliefs
                 Judge(load, missingA, hearing.LeastA + othersDoubtA, isAlone, standsOut, valueA);
             }
         }
+
+        alone.Answer(isIdle: false);
 
         // One may have been found to draw too little for that.
         See();
@@ -178,23 +188,26 @@ internal sealed class LoadBeliefs
         }
 
         load.Flow = followed is null ? Flow.Unknown
-            : isOn ? followed.Value || load.Flow is Flow.Flows or Flow.SeemsToFlow ? Flow.Flows : Flow.Still
+            : isOn ? followed.Value || load.IsSuspect || load.MayStayOn ? Flow.Flows : Flow.Still
             : followed.Value || !KeepsFlowing(load, valueA) ? Flow.Still
             : standsOut ? Flow.Flows : Flow.SeemsToFlow;
+        load.StaysOn = followed == false && load.Flow == Flow.Flows && (load.StaysOn || (isOn && load.MayStayOn));
+        load.MayStayOn &= !isOn || followed is null;
+        load.WasDead = isOn ? load.Flow == Flow.Still : load.WasDead;
         load.SawFall = !isOn && followed == true;
         load.IsSeenAlone = false;
         load.Switched = 0;
         load.LostA = 0;
     }
 
-    // A fan or aerator that does not follow is taken for dead, which harms, and not for welded, which does not.
+    // A fan or aerator that does not follow is taken for dead, which harms, and not for welded, which does not, unless that is known.
     private static bool KeepsFlowing(LoadBelief load, double valueA) =>
-        valueA >= load.DrawsA / 2 && load.Flow != Flow.Still && !load.WasLost
-        && load.Load.Kind is not (LoadKind.Aerator or LoadKind.Fan);
+        valueA >= load.DrawsA / 2 && load.Flow != Flow.Still && !load.WasLost && (!load.IsAir || load.StaysOn);
 
     /// <summary>Takes what changed although nobody switched anything: it makes suspicious, and proves nothing.</summary>
     /// <param name="changeA">By how much, A; not a number where that is unknown.</param>
-    public void Wander(double changeA)
+    /// <param name="fromA">What flowed before, A; the same.</param>
+    public void Wander(double changeA, double fromA)
     {
         hearing.Wander(changeA);
         See();
@@ -210,7 +223,13 @@ internal sealed class LoadBeliefs
                 load.Flow = Flow.SeemsStill;
                 isExplained = true;
             }
-            else if (!load.WasTold && load.Flow != Flow.Flows && load.IsLike(changeA))
+            else if (!load.WasTold && load.Flow == Flow.Flows && load.IsLike(-changeA))
+            {
+                // Somebody may have pulled its plug.
+                load.Flow = Flow.SeemsToFlow;
+                isExplained = true;
+            }
+            else if (!load.WasTold && load.Flow != Flow.Flows && load.IsLike(changeA) && !load.IsExcused(changeA, fromA))
             {
                 rises = rises is null || load.IsLiker(changeA, rises) ? load : rises;
             }
@@ -227,6 +246,15 @@ internal sealed class LoadBeliefs
         }
     }
 
+    /// <summary>Nobody was switched for a while.</summary>
+    public void Rest()
+    {
+        if (IsAnyTold)
+        {
+            alone.Answer(isIdle: true);
+        }
+    }
+
     /// <summary>Whatever else is unknown: what is not there does not flow, and what is there while everything is told off flows where it
     /// should not.</summary>
     /// <param name="valueA">The current of the circuit, A.</param>
@@ -237,24 +265,21 @@ internal sealed class LoadBeliefs
             return;
         }
 
-        LoadBelief? alone = null;
         var isAnyTold = IsAnyTold;
         foreach (var load in loads)
         {
-            var isTooFaint = !load.IsTold && valueA < load.DrawsA / 2;
-            if (isTooFaint && (!isAnyTold || load.Flow is Flow.Flows or Flow.SeemsToFlow))
+            var isTooFaint = !load.IsTold && alone.RestFor(load, valueA) < load.DrawsA / 2;
+            if (isTooFaint && (!isAnyTold || load.IsSuspect))
             {
                 load.Flow = Flow.Still;
             }
 
             load.IsSeenAlone |= isTooFaint && !isAnyTold;
-            alone = load.IsLikeAlone(valueA) && (alone is null || load.OffAlone(valueA) < alone.OffAlone(valueA)) ? load : alone;
         }
 
-        if (!isAnyTold && alone is not null)
+        if (!isAnyTold)
         {
-            (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
-            suspicions.OfThoseLike(valueA);
+            alone.Look(valueA);
         }
     }
 

@@ -46,15 +46,14 @@ internal sealed class LoadCurrents
             yield return steps;
         }
 
-        foreach (var load in site.Loads.Where(load => load.Circuit == circuit.Id))
+        foreach (var load in site.Loads.Where(load => load.Circuit == circuit.Id && InItsWire(site, load) is not null))
         {
-            if (InItsWire(site, load) is { } wire)
-            {
-                yield return new WireCurrent(load, new Limit(wire.Id, WireCurrent.FlowingA(load, circuit.VoltageV), levels), steps, start);
-            }
+            var flowing = new Limit(InItsWire(site, load)!.Id, WireCurrent.FlowingA(load, circuit.VoltageV), levels);
+            yield return new WireCurrent(load, flowing, steps, start);
         }
     }
 
-    private static Sensor? InItsWire(Site site, Load load) => site.Sensors.FirstOrDefault(sensor =>
+    /// <summary>The sensor in the wire of a load; null where it has none.</summary>
+    public static Sensor? InItsWire(Site site, Load load) => site.Sensors.FirstOrDefault(sensor =>
         sensor.Kind == SensorKind.PumpCurrent && site[sensor.Rack!.Value].Pump.Load == load.Id);
 }

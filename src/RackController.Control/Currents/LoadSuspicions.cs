@@ -38,12 +38,14 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads)
     }
 
     /// <summary>A pump whose relay welds while something else is switched harms; others are found when they are next switched.</summary>
-    public void OfPump(double riseA)
+    /// <param name="riseA">By how much more it has risen than was meant, A.</param>
+    /// <param name="fromA">What flowed before, A.</param>
+    public void OfPump(double riseA, double fromA)
     {
         foreach (var load in loads)
         {
             var isPumpAtRest = load is { Load.Kind: LoadKind.Pump, Switched: 0, IsTold: false };
-            if (isPumpAtRest && load.Flow != Flow.Flows && load.IsLike(riseA))
+            if (isPumpAtRest && load.Flow != Flow.Flows && load.IsLike(riseA) && !load.IsExcused(riseA, fromA))
             {
                 load.Flow = Flow.SeemsToFlow;
             }
@@ -63,14 +65,15 @@ internal sealed class LoadSuspicions(ImmutableArray<LoadBelief> loads)
         }
     }
 
-    /// <summary>Lights of one make draw as much as each other: where one of them flows, it may be any of them.</summary>
+    /// <summary>Lights of one make draw as much as each other: where one of them flows, it may be any of them. A dark moment more would
+    /// tell no more of a light; of a pump it is asked until it is known.</summary>
     public void OfThoseLike(double valueA)
     {
         foreach (var load in loads)
         {
             if (load.Flow != Flow.Flows && load.IsLike(valueA))
             {
-                load.Flow = Flow.SeemsToFlow;
+                load.Flow = load.Load.Kind == LoadKind.Pump ? Flow.SeemsToFlow : Flow.MayFlow;
             }
         }
     }

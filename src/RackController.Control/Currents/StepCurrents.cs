@@ -21,6 +21,9 @@ internal sealed class StepCurrents : ICurrentJudge
     private readonly CircuitId circuit;
     private readonly SensorId sensor;
     private readonly LoadBeliefs loads;
+
+    // By then the next load is on that comes back.
+    private readonly Duration comesBack;
     private MonotonicTime settlesAt;
     private MonotonicTime looksAt;
     private double beforeA = double.NaN;
@@ -35,6 +38,8 @@ internal sealed class StepCurrents : ICurrentJudge
         this.sensor = sensor;
         looksAt = start + WireCurrent.Settles;
         loads = new LoadBeliefs(site, circuit);
+        var limits = CircuitLimits.Of(site, circuit.Id);
+        comesBack = Duration.Max(limits.RestartSpacing, limits.RelayRest);
     }
 
     public void Look(Facts facts, Agenda agenda)
@@ -96,7 +101,7 @@ internal sealed class StepCurrents : ICurrentJudge
         if (!isSettling)
         {
             beforeA = facts.ValueBeforeSwitching(sensor);
-            loads.Wander(beforeA - settledA);
+            loads.Wander(beforeA - settledA, settledA);
         }
 
         isSettling = true;
@@ -136,7 +141,11 @@ internal sealed class StepCurrents : ICurrentJudge
         }
         else
         {
-            loads.Wander(valueA - settledA);
+            loads.Wander(valueA - settledA, settledA);
+            if (now >= settlesAt + comesBack)
+            {
+                loads.Rest();
+            }
         }
 
         isSettling = false;

@@ -17,14 +17,18 @@ internal sealed class WaterDemand(Site site, Rack rack)
 
     private readonly Duration valvesFirst = ValvesFirst(site, rack);
     private readonly ImmutableArray<Tier> valved = [.. rack.Tiers.Where(tier => tier.Valve is not null)];
+    private MonotonicTime firstOpenSince;
+    private bool wasAnyOpen;
 
-    /// <summary>How long the pump waits for all valves, and for those of others that come before them. A valve that may not open then
-    /// costs its own tier the flood, but not the others; against nothing but closed valves the pump never runs.</summary>
-    public static Duration ValvesFirst(Site site, Rack rack)
+    // How long the pump waits for all valves once the first is open, and for those of others that come between them. A valve that may not
+    // open then costs its own tier the flood, but not the others; against nothing but closed valves the pump never runs. After a restart
+    // or a dark moment loads come further apart than on other days, so that is what each is given.
+    private static Duration ValvesFirst(Site site, Rack rack)
     {
         var circuits = site.Loads.Where(load => load.Rack == rack.Id && load.Kind == LoadKind.Valve).Select(load => load.Circuit).ToList();
-        return site.Loads.Where(load => circuits.Contains(load.Circuit))
-            .Aggregate(atLeast, (length, load) => length + CircuitAdmission.AloneFor(site, load));
+        return site.Loads.Where(load => load.Kind == LoadKind.Valve && circuits.Contains(load.Circuit)).Aggregate(
+            atLeast, (length, load) => length + Duration.Max(
+                CircuitAdmission.AloneFor(site, load), CircuitLimits.Of(site, load.Circuit).RestartSpacing));
     }
 
     public void Update(
@@ -66,8 +70,10 @@ internal sealed class WaterDemand(Site site, Rack rack)
             }
         }
 
-        var givesUp = cycle.PhaseBegan + valvesFirst;
-        if (allOpen || cycle.Phase != FloodPhase.Waiting || facts.Now.Monotonic >= givesUp)
+        firstOpenSince = wasAnyOpen && anyOpen ? firstOpenSince : facts.Now.Monotonic;
+        wasAnyOpen = anyOpen;
+        var givesUp = (firstOpenSince > cycle.PhaseBegan ? firstOpenSince : cycle.PhaseBegan) + valvesFirst;
+        if (!anyOpen || allOpen || cycle.Phase != FloodPhase.Waiting || facts.Now.Monotonic >= givesUp)
         {
             return anyOpen;
         }

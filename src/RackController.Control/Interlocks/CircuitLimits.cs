@@ -6,7 +6,7 @@ namespace RackController.Control;
 /// <summary>What a circuit goes by: of the limits of all racks that draw from it, the most careful one each.</summary>
 internal sealed record CircuitLimits(
     Duration SupplyQuietPeriod, Duration RestartSpacing, Duration SwitchingStagger, int SupplyTripsToLatch, Duration OverLimitAfter,
-    Duration OverLimitReturn, int OverLimitsToLatch, Duration LoadCheckEvery)
+    Duration OverLimitReturn, int OverLimitsToLatch, Duration LoadCheckEvery, Duration RelayRest)
 {
     public static CircuitLimits Of(Site site, CircuitId circuit)
     {
@@ -20,6 +20,7 @@ internal sealed record CircuitLimits(
             racks.Min(limits => limits.CircuitOverLimitAfter),
             racks.Max(limits => limits.CircuitOverLimitReturn),
             racks.Min(limits => limits.CircuitOverLimitsToLatch),
-            racks.Min(limits => limits.LoadCheckEvery));
+            racks.Min(limits => limits.LoadCheckEvery),
+            racks.Max(limits => limits.RelayRest));
     }
 }

@@ -7,6 +7,8 @@ namespace RackController.Control;
 /// Sheds when a circuit is measured to carry more than it may for hours, though by nameplates it should not: lights on a low supply, a
 /// seized motor, something else plugged in. It only says by how much more than their nameplates the loads draw, and admission does the
 /// shedding. Hazard: a warm plug, and a breaker that takes the air away with the light. A starting current is over before it counts.
+/// <para>In a dark moment, or as loads come back after it, so little is on that it tells nothing of the rest: then what was shed stays off
+/// until the next look. If little is on then too, as at night, it comes back, or nothing that draws much could ever.</para>
 /// </summary>
 internal sealed class CircuitOverLimit : Interlock
 {
@@ -17,6 +19,9 @@ internal sealed class CircuitOverLimit : Interlock
     // Counted in tenths, up to what a seized motor draws.
     private const double Tenth = 10;
     private const double MostFactor = 10;
+
+    // Of what may be on, less than this share is little.
+    private const double LittleShare = 0.5;
     private readonly Site site;
     private readonly Circuit circuit;
     private readonly CircuitLimits limits;
@@ -24,8 +29,9 @@ internal sealed class CircuitOverLimit : Interlock
     private readonly Limit most;
     private readonly RecentTrips trips;
     private MonotonicTime? overSince;
-    private MonotonicTime looksAt;
+    private MonotonicTime? looksAt;
     private double factor = 1;
+    private bool isPutOff;
 
     public CircuitOverLimit(CauseAndEffectRow row, InterlockSite at, Circuit circuit, Sensor sensor)
         : base(row, Place.Of(circuit), [])
@@ -36,7 +42,6 @@ internal sealed class CircuitOverLimit : Interlock
         drawing = at.LoadsOf(circuit);
         most = at.Limit(sensor, circuit.ContinuousLimitA);
         trips = new RecentTrips(Key, limits.OverLimitsToLatch);
-        looksAt = at.Start;
     }
 
     public override double CurrentFactor => factor;
@@ -48,6 +53,7 @@ internal sealed class CircuitOverLimit : Interlock
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;
+        (looksAt, isPutOff) = factor > 1 && !IsLatched ? (looksAt, isPutOff) : (null, false);
         if (!facts.IsKnown(most.Sensor))
         {
             // The last answer stands.
@@ -61,19 +67,12 @@ internal sealed class CircuitOverLimit : Interlock
             Shed(facts);
             overSince = now;
         }
-        else if (overSince is null && factor > 1 && !IsLatched && now >= looksAt)
+        else if (overSince is null && now >= looksAt)
         {
             Return(facts);
         }
 
-        if (overSince is { } from)
-        {
-            agenda.Add(from + limits.OverLimitAfter);
-        }
-        else if (factor > 1 && !IsLatched)
-        {
-            agenda.Add(looksAt);
-        }
+        agenda.Add(overSince is { } from ? from + limits.OverLimitAfter : looksAt ?? MonotonicTime.Never);
 
         // A latch that has caught keeps what it found until somebody resets, once the circuit carries less again.
         return overSince is not null ? factor > 1 : factor > 1 && !IsLatched;
@@ -99,7 +98,7 @@ internal sealed class CircuitOverLimit : Interlock
     protected override void Forget()
     {
         trips.Clear();
-        factor = 1;
+        (factor, isPutOff) = (1, false);
     }
 
     private void Shed(Facts facts)
@@ -110,31 +109,37 @@ internal sealed class CircuitOverLimit : Interlock
         }
 
         // What no nameplate explains, such as a welded relay, cannot be shed and is told all the same.
-        Become(Math.Max(factor, Math.Max(Measured(facts), 1 + 1 / Tenth)), facts.Now.Monotonic);
+        isPutOff = false;
+        Become(Math.Max(factor, Math.Max(Measured(facts, OnA(facts)), 1 + 1 / Tenth)), facts.Now.Monotonic);
     }
 
     private void Return(Facts facts)
     {
-        var measured = Measured(facts);
+        var onA = OnA(facts);
+        isPutOff = !isPutOff && onA < LittleShare * circuit.ContinuousLimitA / factor;
+        var measured = isPutOff ? factor : Measured(facts, onA);
         Become(measured <= AsNameplates ? 1 : Math.Min(factor, measured * ReturnMargin), facts.Now.Monotonic);
     }
 
     private void Become(double drawsMoreBy, MonotonicTime now)
     {
         factor = Math.Clamp(Math.Ceiling(drawsMoreBy * Tenth) / Tenth, 1, MostFactor);
-        looksAt = now + limits.OverLimitReturn;
+        looksAt = factor > 1 && !IsLatched ? now + limits.OverLimitReturn : null;
         Changed();
     }
 
     // What is measured over what the loads that are on should draw.
-    private double Measured(Facts facts)
+    private double Measured(Facts facts, double onA) => onA > 0 ? Math.Max(1, facts.ValueWhenDue(most.Sensor) / onA) : 1;
+
+    // What the loads that are on should draw.
+    private double OnA(Facts facts)
     {
-        var nameplatesA = 0.0;
+        var onA = 0.0;
         foreach (var load in drawing)
         {
-            nameplatesA += facts.WasOn(load) ? site[load].CurrentA(circuit.VoltageV) : 0;
+            onA += facts.WasOn(load) ? site[load].CurrentA(circuit.VoltageV) : 0;
         }
 
-        return nameplatesA > 0 ? Math.Max(1, facts.ValueWhenDue(most.Sensor) / nameplatesA) : 1;
+        return onA;
     }
 }

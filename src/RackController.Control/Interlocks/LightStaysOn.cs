@@ -34,7 +34,7 @@ internal sealed class LightStaysOn(CauseAndEffectRow row, InterlockSite site, Lo
     {
         var flow = facts.WasOn(light.Id) ? Flow.Still : facts.FlowOf(light.Id);
         var isHot = IsHot(facts);
-        var staysOn = isHot && flow is Flow.Flows or Flow.SeemsToFlow;
+        var staysOn = isHot && flow is Flow.Flows or Flow.SeemsToFlow or Flow.MayFlow;
         if (staysOn && (flow == Flow.Flows || (!Objects && IsOneTooMany(facts))))
         {
             Latch();

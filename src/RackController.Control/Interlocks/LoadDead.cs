@@ -7,7 +7,8 @@ namespace RackController.Control;
 /// Tells of a load that was told on and draws no current: burnt out, unplugged, or behind a relay that no longer closes. Hazard: roots
 /// without air, a canopy without wind, and nobody who notices before the crop does. It stands until current is seen again, also while
 /// the load is switched to be checked. A fan that nobody wants for a while cannot show that it was repaired: once somebody knows of it,
-/// it is told anew when it is switched on and still dead.
+/// it is told anew when it is switched on and still dead. Whoever keeps it off meanwhile, be it a schedule, an outage or another row: that
+/// row speaks for itself, and nothing is tried again for the sake of this one, so an outage brings it back once and no oftener.
 /// </summary>
 internal sealed class LoadDead(CauseAndEffectRow row, Load load) : Interlock(row, Place.Of(load), [])
 {

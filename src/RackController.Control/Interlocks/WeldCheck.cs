@@ -8,7 +8,10 @@ namespace RackController.Control;
 /// Switches everything on a circuit off for a moment when a load that is told off seems to draw current, when two sensors differ about it,
 /// or when none could tell whether a pump stopped. What the circuit carries then flows where it should not, and a sensor that does not
 /// follow is one that hears nothing. Hazard: a pump that runs on because something else died, or was switched, as its relay welded.
-/// <para>It waits while a pump or valve of the circuit is told on: nobody's flood is cut short by a suspicion.</para>
+/// <para>It waits while a pump or valve of the circuit is told on: nobody's flood is cut short by a suspicion. But for a pump's sake it
+/// waits while hands are in a rack on the circuit, and each check that found nothing doubles the wait for the next, up to a day: a pump
+/// that nothing but its circuit can tell of is looked for as soon as it may run. What a dark moment has shown to flow is known, and is
+/// looked at again when its current falls, and after a day, since nobody can reset what is thought to flow still.</para>
 /// </summary>
 internal sealed class WeldCheck : Interlock
 {
@@ -21,9 +24,12 @@ internal sealed class WeldCheck : Interlock
 
     // A doubt that outlasts its check is one of which somebody is told; now and then it is looked whether it was repaired.
     private static readonly Duration apartInOneDoubt = Duration.FromHours(1);
+    private static readonly Duration apartAtMost = Duration.FromHours(24);
     private readonly Load load;
     private readonly SensorId sensor;
+    private readonly SensorId? wire;
     private readonly ImmutableArray<LoadId> waterLoads;
+    private Duration wait;
     private MonotonicTime? doubtedSince;
     private MonotonicTime? checkedAt;
     private MonotonicTime? until;
@@ -41,6 +47,7 @@ internal sealed class WeldCheck : Interlock
     {
         this.load = load;
         this.sensor = sensor;
+        wire = LoadCurrents.InItsWire(at.Site, load)?.Id;
         waterLoads = [.. Loads.Where(each => at.Site[each].Kind is LoadKind.Pump or LoadKind.Valve)];
     }
 
@@ -50,14 +57,15 @@ internal sealed class WeldCheck : Interlock
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
         var now = facts.Now.Monotonic;
-        FollowDoubt(facts);
         until = now < until ? until : null;
-        if (until is null && doubtedSince is not null && CanLook(facts))
+        FollowDoubt(facts);
+        if (until is null && doubtedSince is { } since && CanLook(facts, agenda))
         {
-            var due = Due(doubtedSince.Value);
+            var due = Due(facts, since);
             agenda.Add(due);
             if (now >= due)
             {
+                wait = wait == Duration.Zero ? apart : Duration.Min(apartAtMost, wait + wait);
                 (until, checkedAt, isCheckedDoubt) = (now + lasts, now, true);
             }
         }
@@ -75,14 +83,19 @@ internal sealed class WeldCheck : Interlock
         mayHaveStayedOn = load.Kind == LoadKind.Pump && !memory.IsEmpty;
     }
 
-    private MonotonicTime Due(MonotonicTime since)
+    private MonotonicTime Due(Facts facts, MonotonicTime since)
     {
-        var seen = since + borne;
-        var again = checkedAt + (isCheckedDoubt ? apartInOneDoubt : apart);
+        var isKnown = isCheckedDoubt && facts.FlowOf(load.Id) == Flow.Flows;
+        var least = isKnown ? apartAtMost : isCheckedDoubt ? apartInOneDoubt : apart;
+        var waits = !isCheckedDoubt && MustBeFoundSoon(facts) ? least : Duration.Max(least, wait);
+        var (seen, again) = (since + borne, checkedAt + waits);
         return again is { } next && seen < next ? next : seen;
     }
 
-    private bool CanLook(Facts facts)
+    // Nobody else could tell that it runs on.
+    private bool MustBeFoundSoon(Facts facts) => load.Kind == LoadKind.Pump && !(wire is { } own && facts.IsKnown(own));
+
+    private bool CanLook(Facts facts, Agenda agenda)
     {
         foreach (var each in waterLoads)
         {
@@ -92,7 +105,8 @@ internal sealed class WeldCheck : Interlock
             }
         }
 
-        return facts.Conditions.Io.IsOk && facts.IsKnown(sensor) && !facts.WasCut(load.Circuit);
+        return facts.Conditions.Io.IsOk && facts.IsKnown(sensor) && !facts.WasCut(load.Circuit)
+            && (load.Kind == LoadKind.Pump || !facts.MayHaveHandsIn(load.Circuit, agenda));
     }
 
     private void FollowDoubt(Facts facts)
@@ -101,7 +115,14 @@ internal sealed class WeldCheck : Interlock
         mayHaveStayedOn = load.Kind == LoadKind.Pump && !isOn && flow == Flow.Unknown && (wasOn || mayHaveStayedOn);
         wasOn = isOn;
         var isInDoubt = !isOn && (flow is Flow.SeemsToFlow or Flow.Flows || mayHaveStayedOn);
-        doubtedSince = isInDoubt ? doubtedSince ?? facts.Now.Monotonic : null;
-        isCheckedDoubt &= isInDoubt;
+        var now = facts.Now.Monotonic;
+
+        // What was quiet for a day begins anew, and what was found.
+        (checkedAt, wait) = doubtedSince is null && now >= checkedAt + apartAtMost ? (null, Duration.Zero) : (checkedAt, wait);
+        wait = isInDoubt && flow == Flow.Flows && !isCheckedDoubt ? Duration.Zero : wait;
+        doubtedSince = isInDoubt ? doubtedSince ?? now : null;
+
+        // Told on and off, it is the same: it stops when it is seen to.
+        isCheckedDoubt &= isOn || flow != Flow.Still;
     }
 }

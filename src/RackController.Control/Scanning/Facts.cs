@@ -179,6 +179,24 @@ internal sealed partial class Facts
         return desks[rack.Index];
     }
 
+    /// <summary>Whether hands are in a rack that draws from a circuit, or may be still; names when they may be out.</summary>
+    public bool MayHaveHandsIn(CircuitId circuit, Agenda agenda)
+    {
+        var area = areas.Of(circuit);
+        MayAsk(area);
+        var any = false;
+        foreach (var load in area.Loads)
+        {
+            if (desks[load.Rack.Index] is { MayHaveHandsIn: true } desk)
+            {
+                any = true;
+                agenda.Add(MonotonicTime.Earlier(desk.HoldEndsAt ?? MonotonicTime.Never, desk.ClearAt ?? MonotonicTime.Never));
+            }
+        }
+
+        return any;
+    }
+
     /// <summary>The proof tests of the rack or circuit that asks.</summary>
     public ImmutableArray<ProofTestItem> ProofTests => proofTests.At(asking!);
 

@@ -55,12 +55,15 @@ internal sealed class BelievedCircuit
     /// <summary>The current settles after a switching, before which it was what it had been.</summary>
     public void Judge(double changeA, double valueA) => Loads.Judge(changeA, valueA, changeA);
 
+    /// <summary>The current changes although nobody switched anything.</summary>
+    public void Wander(double changeA, double fromA = 0.142) => Loads.Wander(changeA, fromA);
+
     /// <summary>Nothing changes for long.</summary>
     public void LetSettle()
     {
         for (var look = 0; look < 50; look++)
         {
-            Loads.Wander(0);
+            Wander(0);
         }
     }
 }

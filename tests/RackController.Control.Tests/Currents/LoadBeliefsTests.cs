@@ -90,7 +90,7 @@ public class LoadBeliefsTests
     public void OneOfWhichAsMuchWasLostBeforeIsNotWelded()
     {
         circuit.SwitchOn(Light);
-        circuit.Loads.Wander(-0.667);
+        circuit.Wander(-0.667);
         Assert.Equal(Flow.SeemsStill, circuit.Of(Light).Flow);
         circuit.Tell((Light, false));
         circuit.Judge(0, 0.9);
@@ -101,8 +101,8 @@ public class LoadBeliefsTests
     public void WhatWasLostAndCameBackIsNotLost()
     {
         circuit.SwitchOn(Light);
-        circuit.Loads.Wander(-0.667);
-        circuit.Loads.Wander(0.667);
+        circuit.Wander(-0.667);
+        circuit.Wander(0.667);
         circuit.LetSettle();
         circuit.Tell((Light, false));
         circuit.Judge(0, 0.9);
@@ -211,7 +211,7 @@ public class LoadBeliefsTests
     [Fact]
     public void OneThatDrewCurrentThoughToldOffDoesSoStillWhenItIsToldOn()
     {
-        circuit.Loads.Wander(0.375);
+        circuit.Wander(0.375);
         Assert.Equal(Flow.SeemsToFlow, circuit.Of(Pump).Flow);
         circuit.Tell((Pump, true));
         circuit.Judge(0, 0.517);
@@ -227,7 +227,7 @@ public class LoadBeliefsTests
     public void WhatWasLostIsForgottenWhenItIsSwitchedAnew()
     {
         circuit.SwitchOn(Light);
-        circuit.Loads.Wander(-0.667);
+        circuit.Wander(-0.667);
         circuit.LetSettle();
         circuit.Tell((Light, false));
         circuit.Judge(0, 0.142);
@@ -276,7 +276,7 @@ public class LoadBeliefsTests
         Assert.All(BelievedCircuit.Site.Loads.Select(load => circuit.Of(load.Name)), load =>
             Assert.Equal((Flow.Unknown, false, false), (load.Flow, load.IsSeenAlone, load.SawFall)));
 
-        circuit.Loads.Wander(0.1);
+        circuit.Wander(0.1);
         circuit.Loads.Bound(0.375);
         Assert.Equal(Flow.Flows, circuit.Of(Pump).Flow);
     }

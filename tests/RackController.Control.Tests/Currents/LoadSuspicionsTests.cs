@@ -48,7 +48,7 @@ public sealed class LoadSuspicionsTests
     {
         believed.SwitchOn(Light);
         believed.SwitchOn(Other);
-        believed.Loads.Wander(-1.333);
+        believed.Wander(-1.333);
         Assert.Equal((Flow.SeemsStill, Flow.SeemsStill), (FlowOf(Light), FlowOf(Other)));
         Assert.Equal((Flow.SeemsStill, Flow.Unknown), (FlowOf(Fan), FlowOf(Pump)));
 
@@ -60,7 +60,7 @@ public sealed class LoadSuspicionsTests
     public void OneThatDrawsMoreThanIsGoneIsNotSuspect()
     {
         believed.SwitchOn(Light);
-        believed.Loads.Wander(-0.2);
+        believed.Wander(-0.2);
         Assert.Equal((Flow.Flows, Flow.SeemsStill), (FlowOf(Light), FlowOf(Fan)));
     }
 
@@ -69,7 +69,7 @@ public sealed class LoadSuspicionsTests
     {
         believed.Tell((Light, true));
         believed.Judge(0, 0.142);
-        believed.Loads.Wander(-0.95);
+        believed.Wander(-0.95);
         Assert.Equal((Flow.Still, Flow.SeemsStill), (FlowOf(Light), FlowOf(Fan)));
     }
 
@@ -77,7 +77,7 @@ public sealed class LoadSuspicionsTests
     public void AnUnexplainedRiseMakesNobodySeemStill()
     {
         believed.SwitchOn(Light);
-        believed.Loads.Wander(2);
+        believed.Wander(2);
         Assert.Equal((Flow.Flows, Flow.Unknown), (FlowOf(Light), FlowOf(Aerator)));
     }
 

@@ -39,20 +39,37 @@ public class FloodCycleTests
     }
 
     [Fact]
-    public void AValveThatMayNotOpenHoldsThePumpForTenSecondsOnly()
+    public void AValveThatMayNotOpenHoldsThePumpForHalfAMinuteOnly()
     {
+        // Ten seconds, and ten for each of two valves, from the scan on that sees the first open.
         var rig = new DemandRig(Sites.OneRack(), Morning) { Forbidden = "north/tier 2 valve" };
         rig.Run(Duration.FromHours(1));
-        Assert.Equal(Seven + Duration.FromSeconds(10), rig.Comes("north/pump", SwitchState.On).Single());
+        Assert.Equal(Seven + DemandRig.Grid + Duration.FromSeconds(30), rig.Comes("north/pump", SwitchState.On).Single());
+    }
+
+    [Theory]
+    [InlineData(5, 24)]
+    [InlineData(20, 50)]
+    public void EachValveIsGivenWhatItIsApartFromTheNext(int restartSpacingS, int waitS)
+    {
+        // Two valves, whose currents show in 7 s each, and ten seconds.
+        var site = Sites.OneRack().WithCircuitCurrent()
+            .WithLimits(limits => limits with { RestartSpacing = Duration.FromSeconds(restartSpacingS) });
+        var rig = new DemandRig(site, Morning) { Forbidden = "north/tier 2 valve" };
+        rig.Run(Duration.FromHours(1));
+        Assert.Equal(Seven + DemandRig.Grid + Duration.FromSeconds(waitS), rig.Comes("north/pump", SwitchState.On).Single());
     }
 
     [Fact]
-    public void WhereValvesOpenOneByOneToBeSeenThePumpWaitsForThemThatMuchLonger()
+    public void AFloodThatIsDueWhileACircuitComesBackWaitsForAllValves()
     {
-        // Two valves, 7 s each.
-        var rig = new DemandRig(Sites.OneRack().WithCircuitCurrent(), Morning) { Forbidden = "north/tier 2 valve" };
-        rig.Run(Duration.FromHours(1));
-        Assert.Equal(Seven + Duration.FromSeconds(24), rig.Comes("north/pump", SwitchState.On).Single());
+        var rig = new Rig(
+            WithPumpElsewhere(Sites.OneRack(tiers: 4)).WithLimits(limits => limits with { PumpRest = Duration.FromSeconds(30) }),
+            Seven - Duration.FromMinutes(30));
+        rig.LeapFor(Duration.FromMinutes(29.7));
+        rig.Restart(Duration.FromSeconds(2));
+        rig.LeapUntil(() => rig.IsOn("north/pump"));
+        Assert.All(Enumerable.Range(1, 4), tier => Assert.True(rig.IsOn($"north/tier {tier} valve")));
     }
 
     [Fact]
@@ -216,4 +233,10 @@ public class FloodCycleTests
         rig.RunUntil(cut);
         return rig;
     }
+
+    private static Site WithPumpElsewhere(Site site) => site with
+    {
+        Circuits = site.Circuits.Add(site.Circuits[0] with { Id = new CircuitId(1), Name = "other sockets", SupplySense = null }),
+        Loads = site.Loads.SetItem(0, site.Loads[0] with { Circuit = new CircuitId(1) }),
+    };
 }

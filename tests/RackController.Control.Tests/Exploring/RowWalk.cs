@@ -12,7 +12,7 @@ namespace RackController.Control.Tests.Exploring;
 internal sealed class RowWalk
 {
     // A row that needs more has something in its memory that a walk should not tell apart.
-    private const int MostStates = 60_000;
+    private const int MostStates = 100_000;
 
     private readonly Wanderer wanderer;
     private readonly Portrait portrait;

@@ -13,7 +13,12 @@ internal static class ThoroughSite
         var site = Sites.OneRack(tiers: 1).WithContactor();
         var missing = Enum.GetValues<SensorKind>().Except(site.Sensors.Select(sensor => sensor.Kind)).OrderBy(IsOfTier).ToList();
         site = site with { Sensors = [.. site.Sensors, .. missing.Select((kind, i) => Sensor(site, kind, site.Sensors.Length + i))] };
-        return (site with { Loads = [.. site.Loads.Select(load => load with { RatedOperations = 3 })] })
+        return (site with
+        {
+            // Little more than its loads draw, so that what is measured can be too much and as it should be.
+            Circuits = [site.Circuits[0] with { ContinuousLimitA = 1.5 }],
+            Loads = [.. site.Loads.Select(load => load with { RatedOperations = 3 })],
+        })
             .WithLimits(_ => Limits)
             .WithSchedule(schedule => schedule with
             {

@@ -17,6 +17,7 @@ public class CircuitLimitsTests
         CircuitOverLimitReturn = Duration.FromMinutes(40),
         CircuitOverLimitsToLatch = 2,
         LoadCheckEvery = Duration.FromHours(1),
+        RelayRest = Duration.FromSeconds(8),
         ScanRecovery = Duration.FromSeconds(25),
         ResetConfirmWithin = Duration.FromSeconds(15),
     };
@@ -30,7 +31,8 @@ public class CircuitLimitsTests
         Assert.Equal(
             new CircuitLimits(
                 careful.SupplyQuietPeriod, careful.RestartSpacing, careful.SwitchingStagger, careful.SupplyTripsToLatch,
-                careful.CircuitOverLimitAfter, careful.CircuitOverLimitReturn, careful.CircuitOverLimitsToLatch, careful.LoadCheckEvery),
+                careful.CircuitOverLimitAfter, careful.CircuitOverLimitReturn, careful.CircuitOverLimitsToLatch, careful.LoadCheckEvery,
+                careful.RelayRest),
             limits);
     }
 

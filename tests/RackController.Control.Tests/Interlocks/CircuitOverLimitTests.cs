@@ -134,6 +134,28 @@ public class CircuitOverLimitTests
         Assert.Equal(Duration.FromMinutes(10), circuit.Rig.Now.Monotonic - shed);
     }
 
+    /// <summary>The supply is gone for a moment, so that at the time of the look everything is off, or the aerator alone is back.</summary>
+    [Theory]
+    [InlineData(4)]
+    [InlineData(64)]
+    public void WhatWasShedStaysOffWhereADarkMomentFallsOnTheLook(int secondsBefore)
+    {
+        const string sense = "sockets/supply sense";
+        var circuit = Lit();
+        circuit.Now(() => circuit.Supply = 1.4);
+        circuit.Rig.LeapUntil(() => circuit.Rig.Alarm(Key) is not null);
+        circuit.Rig.LeapFor(Duration.FromMinutes(10) - Duration.FromSeconds(secondsBefore));
+        circuit.Draws("north/aerator", 1 / 1.4);
+        circuit.Rig.Set(sense, 0);
+        circuit.Rig.LeapFor(Duration.FromSeconds(1));
+        circuit.Rig.Set(sense, 1);
+        circuit.Rig.LeapFor(Duration.FromHours(1));
+        Assert.True(circuit.Rig.IsOn("north/tier 1 light"));
+        Assert.False(circuit.Rig.IsOn(LastLight));
+        Assert.DoesNotContain(circuit.Rig.Events, each => each is { Subject: Key, What: "returned" });
+        Assert.Single(circuit.Rig.Events, each => each is { Subject: LastLight, What: "off" });
+    }
+
     [Fact]
     public void ARestartKeepsShedding()
     {

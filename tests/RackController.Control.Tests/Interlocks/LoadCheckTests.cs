@@ -1,6 +1,7 @@
 using NodaTime;
 using RackController.Control.Tests.Currents;
 using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Control.Tests.Interlocks;
 
@@ -96,6 +97,37 @@ public sealed class LoadCheckTests
         circuit.Draws(Light, 0);
         circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Light));
         Assert.InRange((circuit.Rig.Now.Monotonic - on).TotalMinutes, 10, 13);
+    }
+
+    [Fact]
+    public void ItWaitsForHandsThatAreInTheRack()
+    {
+        var circuit = new LiveCircuit();
+        circuit.Rig.LeapFor(Duration.FromMinutes(5));
+        circuit.Rig.Ask(new HoldForService("Ada", new RackId(0), Duration.FromMinutes(30)));
+        var before = circuit.Rig.Events.Count;
+        circuit.Rig.LeapFor(Duration.FromMinutes(29.9));
+        Assert.DoesNotContain(circuit.Rig.Events.Skip(before), each => each is { Kind: EventKind.Load, What: "off" });
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        Assert.Contains(circuit.Rig.Events.Skip(before), each => each is { Subject: "north/aerator", What: "off" });
+    }
+
+    [Fact]
+    public void WhereRelaysRestLongTwoChecksNeverFallTogether()
+    {
+        var circuit = new LiveCircuit(site => site.WithLimits(limits => limits with { RelayRest = Duration.FromMinutes(10) }));
+        circuit.Rig.LeapFor(Duration.FromMinutes(1));
+        var (checks, end) = (0, circuit.Rig.Now.Monotonic + Duration.FromDays(4));
+        while (circuit.Rig.Now.Monotonic < end)
+        {
+            circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn("north/aerator") || !circuit.Rig.IsOn("north/fan"));
+            Assert.True(circuit.Rig.IsOn("north/aerator") || circuit.Rig.IsOn("north/fan"));
+            circuit.Rig.LeapUntil(() => circuit.Rig.IsOn("north/aerator") == circuit.Rig.IsOn("north/fan"));
+            Assert.True(circuit.Rig.IsOn("north/aerator"));
+            checks++;
+        }
+
+        Assert.InRange(checks, 14, 20);
     }
 
     private static LiveCircuit Lit()

@@ -68,6 +68,27 @@ public sealed class LoadDeadTests
     }
 
     [Fact]
+    public void AnOutageBringsItBackOnceAndTriesNothing()
+    {
+        const string sense = "sockets/supply sense";
+        var circuit = WithDeadFan();
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.Set(sense, 0);
+        circuit.Rig.LeapFor(Duration.FromMinutes(19));
+        Assert.NotNull(circuit.Rig.Alarm(Key));
+        circuit.Rig.LeapFor(Duration.FromMinutes(2));
+        Assert.Null(circuit.Rig.Alarm(Key));
+        circuit.Rig.Set(sense, 1);
+        circuit.Rig.LeapFor(Duration.FromMinutes(3));
+        Assert.Equal(AlarmState.Unacknowledged, circuit.Rig.Alarm(Key)!.State);
+        circuit.Rig.Ask(new Acknowledge("Ada", Key));
+        circuit.Rig.LeapFor(Duration.FromSeconds(1));
+        var before = circuit.Rig.Events.Count;
+        circuit.Rig.LeapFor(Duration.FromHours(10));
+        Assert.DoesNotContain(circuit.Rig.Events.Skip(before), each => each is { Subject: Key, Kind: EventKind.Alarm });
+    }
+
+    [Fact]
     public void OfADeadLightItStandsThoughAcknowledgedAndOut()
     {
         const string light = "north/tier 1 light";

@@ -203,19 +203,6 @@ public sealed class WeldCheckTests
     }
 
     [Fact]
-    public void ADoubtThatOutlastsItsCheckIsCheckedEveryHour()
-    {
-        var circuit = Quiet(WithoutFloods);
-        circuit.Rig.LeapUntil(() => circuit.Rig.IsOn(Light));
-        circuit.Weld(Light);
-        circuit.Rig.LeapUntil(() => !circuit.Rig.IsOn(Light));
-        circuit.Rig.LeapFor(Duration.FromHours(4));
-        var checks = ChecksOf(circuit, Light);
-        Assert.True(checks.Count >= 3);
-        Assert.All(checks.Zip(checks.Skip(1)), pair => Assert.Equal(Duration.FromHours(1), pair.Second - pair.First));
-    }
-
-    [Fact]
     public void ANewDoubtIsCheckedTenMinutesAfterTheLastCheckAtTheEarliest()
     {
         var circuit = Quiet(WithoutFloods);

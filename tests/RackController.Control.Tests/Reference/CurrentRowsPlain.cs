@@ -22,8 +22,9 @@ internal static class CurrentRowsPlain
     {
         bool IsHot(int page) => SiteRowsPlain.AirOf(story.Site, light)
             .Any(sensor => SiteRowsPlain.IsHot(story, story.Site[light.Rack], sensor, page));
-        bool Has(int page, Flow flow) => IsHot(page) && story.Pages[page].Flows[light.Id.Index] == flow && !story.WasOn(light.Id, page);
-        bool IsFirstOfSuspicion(int page) => Has(page, Flow.SeemsToFlow)
+        bool Has(int page, params Flow[] flows) =>
+            IsHot(page) && flows.Contains(story.Pages[page].Flows[light.Id.Index]) && !story.WasOn(light.Id, page);
+        bool IsFirstOfSuspicion(int page) => Has(page, Flow.SeemsToFlow, Flow.MayFlow)
             && (story.IsFirstOfItsRun(page) ? !IsLatchedBefore(page) : !IsLatchedBefore(page) && !story.Before(key, page).Present);
         bool IsLatchedBefore(int page) => story.Before(key, page).Latched && !story.Pages[page].Released.Contains(key);
 
@@ -31,7 +32,7 @@ internal static class CurrentRowsPlain
         var latches = Has(last, Flow.Flows)
             || (IsFirstOfSuspicion(last) && Latches.TripsOfADay(story, key, IsFirstOfSuspicion) >= 3);
         var isLatched = latches || Latches.Stands(story, key);
-        var staysOn = Has(last, Flow.Flows) || Has(last, Flow.SeemsToFlow);
+        var staysOn = Has(last, Flow.Flows, Flow.SeemsToFlow, Flow.MayFlow);
         var wasSuspected = !story.IsFirstOfItsRun(last) && story.Before(key, last) is { Present: true, Latched: false };
         var isSuspected = !isLatched && IsHot(last) && wasSuspected;
         return new Answer(staysOn || isSuspected, staysOn || isSuspected, isLatched);
@@ -59,8 +60,9 @@ internal static class CurrentRowsPlain
     {
         var water = story.Site.Loads.Where(each => each.Circuit == load.Circuit && each.Kind is LoadKind.Pump or LoadKind.Valve).ToList();
         // Nobody knows where its relay stayed through a restart.
-        var nobodyKnows = story.ThisRunBackwards().Last() > 0;
-        var (wasOn, isSameDoubt) = (false, false);
+        var nobodyKnows = story.Now.Boot.Remembers;
+        var (wasOn, isSameDoubt, wait) = (false, false, Duration.Zero);
+        var hands = SiteRowsPlain.HaveHandsIn(story, load.Circuit);
         (MonotonicTime? since, MonotonicTime? checkedAt, MonotonicTime? until) = (null, null, null);
         foreach (var page in story.ThisRunBackwards().Reverse())
         {
@@ -69,14 +71,21 @@ internal static class CurrentRowsPlain
             nobodyKnows = load.Kind == LoadKind.Pump && !isOn && flow == Flow.Unknown && (wasOn || nobodyKnows);
             wasOn = isOn;
             var seemsToFlow = !isOn && flow is Flow.Flows or Flow.SeemsToFlow;
+            var isKnown = seemsToFlow && flow == Flow.Flows;
+            (checkedAt, wait) = since is null && now >= checkedAt + Duration.FromHours(24) ? (null, Duration.Zero) : (checkedAt, wait);
+            wait = isKnown && !isSameDoubt ? Duration.Zero : wait;
             since = seemsToFlow || nobodyKnows ? since ?? now : null;
-            isSameDoubt &= since is not null;
+            isSameDoubt &= isOn || flow != Flow.Still;
             until = now < until ? until : null;
             var canLook = it.Conditions.Io.IsOk && it.Believed[meter.Id.Index] is not null && !story.WasCut(load.Circuit, page)
-                && !water.Any(each => story.WasOn(each.Id, page));
-            var isTooSoon = now < checkedAt + (isSameDoubt ? Duration.FromHours(1) : Duration.FromMinutes(10));
+                && !water.Any(each => story.WasOn(each.Id, page)) && (load.Kind == LoadKind.Pump || !hands[page]);
+            var tellsItself = PlainCurrents.InTheWireOf(story.Site, load) is { } wire && it.Believed[wire.Id.Index] is not null;
+            var mayGrow = isSameDoubt || load.Kind != LoadKind.Pump || tellsItself;
+            var least = Duration.FromMinutes(!isSameDoubt ? 10 : isKnown ? 24 * 60 : 60);
+            var isTooSoon = now < checkedAt + (mayGrow && wait > least ? wait : least);
             if (until is null && canLook && !isTooSoon && now >= since + Duration.FromSeconds(10))
             {
+                wait = Duration.Max(Duration.FromMinutes(10), Duration.Min(wait * 2, Duration.FromHours(24)));
                 (isSameDoubt, checkedAt, until) = (true, now, now + Duration.FromSeconds(8));
             }
         }
@@ -87,8 +96,10 @@ internal static class CurrentRowsPlain
     public static Answer LoadCheck(Chronicle story, Load load, Sensor meter, int turn)
     {
         var checkEvery = LimitsOf(story.Site, load.Circuit).Min(each => each.LoadCheckEvery);
-        var (switchedAt, isTold, wasChecked) = (story.Now.Boot.Start.Monotonic, false, false);
-        var (apart, isRegular) = (Duration.FromSeconds(38), load.Kind is LoadKind.Aerator or LoadKind.Fan);
+        var (switchedAt, isTold, wasChecked, hadHisTurn) = (story.Now.Boot.Start.Monotonic, false, false, false);
+        var (lasts, isRegular) = (Duration.FromSeconds(8), load.Kind is LoadKind.Aerator or LoadKind.Fan);
+        var apart = Duration.Max(lasts, LimitsOf(story.Site, load.Circuit).Max(each => each.RelayRest)) + Duration.FromSeconds(30);
+        var hands = SiteRowsPlain.HaveHandsIn(story, load.Circuit);
         MonotonicTime? until = null;
         MonotonicTime? doubtedAt = null;
         foreach (var page in story.ThisRunBackwards().Reverse())
@@ -96,11 +107,13 @@ internal static class CurrentRowsPlain
             var (now, flow) = (story.Pages[page].At.Monotonic, story.Pages[page].Flows[load.Id.Index]);
             if (story.WasOn(load.Id, page) != isTold)
             {
-                (switchedAt, isTold) = (now, !isTold);
+                doubtedAt = null;
+                (switchedAt, isTold, hadHisTurn) = (now, !isTold, isTold ? until is not null && isRegular : hadHisTurn);
             }
 
             until = now < until ? until : null;
-            var canLook = isTold && story.Pages[page].Conditions.Io.IsOk && story.Pages[page].Believed[meter.Id.Index] is not null;
+            var canLook = isTold && story.Pages[page].Conditions.Io.IsOk && story.Pages[page].Believed[meter.Id.Index] is not null
+                && !hands[page];
             if (until is not null || !canLook)
             {
                 continue;
@@ -110,7 +123,7 @@ internal static class CurrentRowsPlain
             doubtedAt = isInDoubt ? doubtedAt ?? now : null;
             var hasWaited = isInDoubt
                 ? now >= switchedAt + Duration.FromMinutes(10) + apart * turn && now >= doubtedAt + apart + apart * turn
-                : isRegular && now >= switchedAt + checkEvery + apart * turn;
+                : isRegular && now >= switchedAt + checkEvery + apart * (hadHisTurn ? 0 : turn);
             if (hasWaited)
             {
                 (until, wasChecked, doubtedAt) = (now + Duration.FromSeconds(8), true, null);
@@ -133,18 +146,19 @@ internal static class CurrentRowsPlain
         var tooMany = limits.Min(each => each.CircuitOverLimitsToLatch);
         var (after, again) = (limits.Min(each => each.CircuitOverLimitAfter), limits.Max(each => each.CircuitOverLimitReturn));
         var (tenths, looksAt, overSince, isPresent) = (10.0, story.Pages[0].Boot.Start.Monotonic, (MonotonicTime?)null, false);
-        var trips = new List<int>();
+        var (trips, isPutOff) = (new List<int>(), false);
         for (var page = 0; page <= story.Last; page++)
         {
             var now = story.Pages[page].At.Monotonic;
             if (story.IsFirstOfItsRun(page))
             {
-                (overSince, looksAt) = (null, story.Pages[page].Boot.Start.Monotonic + (page > 0 ? again : Duration.Zero));
+                (overSince, isPutOff) = (null, false);
+                looksAt = story.Pages[page].Boot.Start.Monotonic + (page > 0 ? again : Duration.Zero);
             }
 
             if (story.Pages[page].Released.Contains(key))
             {
-                tenths = 10;
+                (tenths, isPutOff) = (10, false);
                 trips.Clear();
             }
 
@@ -166,11 +180,13 @@ internal static class CurrentRowsPlain
                 }
 
                 tenths = Tenths(Math.Max(tenths / 10, Math.Max(Times(story, circuit, page, saidA), 1.1)));
-                (looksAt, overSince) = (now + again, now);
+                (looksAt, overSince, isPutOff) = (now + again, now, false);
             }
             else if (overSince is null && tenths > 10 && !isLatched && now >= looksAt)
             {
-                var times = Times(story, circuit, page, saidA);
+                // Of little that is on nothing can be told of the rest.
+                isPutOff = !isPutOff && NameplatesA(story, circuit, page) < 0.5 * circuit.ContinuousLimitA / (tenths / 10);
+                var times = isPutOff ? tenths / 10 : Times(story, circuit, page, saidA);
                 (tenths, looksAt) = (Tenths(times <= 1.02 ? 1 : Math.Min(tenths / 10, times * 1.05)), now + again);
             }
 
@@ -187,13 +203,17 @@ internal static class CurrentRowsPlain
     // How many times what the loads that are on should draw.
     private static double Times(Chronicle story, Circuit circuit, int page, double saidA)
     {
-        var nameplatesA = story.Site.Loads.Where(load => load.Circuit == circuit.Id && story.WasOn(load.Id, page))
-            .Sum(load => load.CurrentA(circuit.VoltageV));
+        var nameplatesA = NameplatesA(story, circuit, page);
         return nameplatesA > 0 ? Math.Max(1, saidA / nameplatesA) : 1;
     }
 
+    private static double NameplatesA(Chronicle story, Circuit circuit, int page) =>
+        story.Site.Loads.Where(load => load.Circuit == circuit.Id && story.WasOn(load.Id, page))
+            .Sum(load => load.CurrentA(circuit.VoltageV));
+
     private static double Tenths(double times) => Math.Clamp(Math.Ceiling(times * 10), 10, 100);
 
-    private static IEnumerable<InterlockLimits> LimitsOf(Site site, CircuitId circuit) =>
+    /// <summary>The limits of all racks that draw from a circuit.</summary>
+    public static IEnumerable<InterlockLimits> LimitsOf(Site site, CircuitId circuit) =>
         site.Loads.Where(load => load.Circuit == circuit).Select(load => site[load.Rack].Limits).DefaultIfEmpty(InterlockLimits.Default);
 }

@@ -62,6 +62,7 @@ internal sealed class PlainCurrents
         return flows;
     }
 
-    private static Sensor? InTheWireOf(Site site, Load load) => site.Sensors.FirstOrDefault(sensor =>
+    /// <summary>The sensor in the wire of a load; null where it has none.</summary>
+    public static Sensor? InTheWireOf(Site site, Load load) => site.Sensors.FirstOrDefault(sensor =>
         sensor.Kind == SensorKind.PumpCurrent && site[sensor.Rack!.Value].Pump.Load == load.Id);
 }

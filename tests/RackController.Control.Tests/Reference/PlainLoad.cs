@@ -27,12 +27,29 @@ internal sealed class PlainLoad(Load load, double nameplateA)
     /// <summary>What its circuit has lost, for no reason that anybody knows, since it was switched on, A.</summary>
     public double LostA { get; set; }
 
+    /// <summary>Whether a sensor in its own wire speaks.</summary>
+    public bool HasOwnWord { get; set; }
+
+    /// <summary>Whether a rise of its circuit is no more than a supply may wander, and somebody else would tell if it were a
+    /// pump's.</summary>
+    public bool IsExcused(double riseA, double fromA) =>
+        Math.Abs(riseA) <= 0.05 * fromA && (HasOwnWord || Load.Kind != LoadKind.Pump);
+
     /// <summary>Whether its circuit fell when it was last switched off, and has not risen since by what may be its own.</summary>
     public bool SawFall { get; set; }
 
     /// <summary>Whether what is thought of it was seen while everything was told off, and nothing has changed since by what may be its
     /// own.</summary>
     public bool IsSeenAlone { get; set; }
+
+    /// <summary>Whether it is to show, when it is next told on, that it did not draw current before.</summary>
+    public bool MayStayOn { get; set; }
+
+    /// <summary>Whether it, a fan or an aerator, is known to draw current though told off.</summary>
+    public bool StaysOn { get; set; }
+
+    /// <summary>Whether it drew nothing when it was last told on.</summary>
+    public bool WasDead { get; set; }
 
     /// <summary>Whether it was told on before the last switchings.</summary>
     public bool WasTold => Switched == 0 ? IsTold : Switched < 0;

@@ -15,6 +15,10 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     private readonly List<PlainLoad> loads = [.. story.Site.Loads.Where(load => load.Circuit == circuit.Id)
         .Select(load => new PlainLoad(load, load.CurrentA(circuit.VoltageV)))];
 
+    // By then the next load is on that comes back.
+    private readonly Duration comesBack = CurrentRowsPlain.LimitsOf(story.Site, circuit.Id)
+        .SelectMany(limits => new[] { limits.RestartSpacing, limits.RelayRest }).Max();
+
     private double scatterA;
     private double beforeA = double.NaN;
     private double stoodA = double.NaN;
@@ -24,11 +28,19 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
     private bool isDeaf;
     private int looks;
 
+    private PlainAlone Alone => field ??= new PlainAlone(loads, IsSeen);
+
     /// <summary>Reads the last page.</summary>
     public void Read()
     {
         var now = story.Now.At.Monotonic;
         var switched = loads.Where(load => story.WasOn(load.Load.Id, story.Last) != load.IsTold).ToList();
+        foreach (var load in loads)
+        {
+            load.HasOwnWord = PlainCurrents.InTheWireOf(story.Site, load.Load) is { } wire
+                && story.Now.Believed[wire.Id.Index] is not null;
+        }
+
         foreach (var load in switched)
         {
             load.IsTold = !load.IsTold;
@@ -41,7 +53,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             {
                 // The scan that switched saw what was before.
                 beforeA = story.IsFirstOfItsRun(story.Last) ? double.NaN : Said(story.Last - 1) ?? double.NaN;
-                Wander(beforeA - stoodA);
+                Wander(beforeA - stoodA, stoodA);
             }
 
             (isSettling, settlesAt) = (true, now + settles);
@@ -56,6 +68,7 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         if (Said(story.Last) is not { } saidA || !story.Now.Conditions.Io.IsOk)
         {
             (isSettling, stoodA) = (false, double.NaN);
+            Alone.Forget();
             loads.ForEach(load => (load.SawFall, load.IsSeenAlone) = (false, false));
             foreach (var load in loads.Where(load => load.Switched != 0))
             {
@@ -112,7 +125,11 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         }
         else
         {
-            Wander(saidA - stoodA);
+            Wander(saidA - stoodA, stoodA);
+            if (now >= settlesAt + comesBack && loads.Any(load => load.IsTold))
+            {
+                Alone.Answers(isLast: true);
+            }
         }
 
         (isSettling, stoodA) = (false, saidA);
@@ -132,11 +149,12 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
         if (isDeaf && saidA >= LeastA)
         {
             loads.ForEach(load => (load.Flow, load.Switched, load.SawFall, load.IsSeenAlone) = (Flow.Unknown, 0, false, false));
+            Alone.Forget();
             return;
         }
 
         var missingA = expectedA - changeA;
-        SuspectOthers(switched, missingA, sinceA - expectedA);
+        SuspectOthers(switched, missingA, sinceA - expectedA, saidA - sinceA);
         var alike = switched.Where(load => IsLike(load, Math.Abs(missingA))).ToList();
         foreach (var load in switched)
         {
@@ -152,20 +170,26 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             }
 
             // What drew current though it was told off does so still.
-            var drew = load.Flow is Flow.Flows or Flow.SeemsToFlow;
-            var flowsOn = saidA >= load.DrawsA / 2 && load.Flow != Flow.Still && load.LostA < 0.65 * load.DrawsA && !load.IsAir;
+            var drew = load.Flow is Flow.Flows or Flow.SeemsToFlow or Flow.MayFlow;
+            var flowsOn = saidA >= load.DrawsA / 2 && load.Flow != Flow.Still && load.LostA < 0.65 * load.DrawsA
+                && (!load.IsAir || load.StaysOn);
             load.Flow = (canTell, isOn) switch
             {
                 (false, _) => Flow.Unknown,
-                (true, true) => followed || drew ? Flow.Flows : Flow.Still,
+                (true, true) => followed || drew || load.MayStayOn ? Flow.Flows : Flow.Still,
                 (true, false) => followed || !flowsOn ? Flow.Still : standsOut ? Flow.Flows : Flow.SeemsToFlow,
             };
+            load.StaysOn = canTell && !followed && load.Flow == Flow.Flows && (load.StaysOn || (isOn && load.MayStayOn));
+            load.MayStayOn &= !isOn || !canTell;
+            load.WasDead = isOn ? load.Flow == Flow.Still : load.WasDead;
             (load.Switched, load.LostA, load.SawFall, load.IsSeenAlone) = (0, 0, canTell && followed && !isOn, false);
         }
+
+        Alone.Answers(isLast: false);
     }
 
     // What stopped or began to draw while others were switched.
-    private void SuspectOthers(List<PlainLoad> switched, double missingA, double riseA)
+    private void SuspectOthers(List<PlainLoad> switched, double missingA, double riseA, double fromA)
     {
         foreach (var load in loads.Where(load => load.Switched == 0))
         {
@@ -183,14 +207,14 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
 
         // A pump that is off while the current stands higher than it stood, by as much as it draws and nobody switched.
         foreach (var pump in loads.Where(load => load is { Switched: 0, IsTold: false, Load.Kind: LoadKind.Pump }
-            && load.Flow != Flow.Flows && IsLike(load, riseA)))
+            && load.Flow != Flow.Flows && IsLike(load, riseA) && !load.IsExcused(riseA, fromA)))
         {
             pump.Flow = Flow.SeemsToFlow;
         }
     }
 
     // A change by as much as a load draws is suspicious.
-    private void Wander(double changeA)
+    private void Wander(double changeA, double fromA)
     {
         var isKnown = !double.IsNaN(changeA);
         isDeaf &= !Hears(changeA);
@@ -202,16 +226,18 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             load.LostA = load.WasTold && isKnown ? Math.Max(0, load.LostA - changeA) : 0;
         }
 
-        var rises = loads.Where(load => !load.WasTold && load.Flow != Flow.Flows && IsLike(load, changeA))
+        var rises = loads
+            .Where(load => !load.WasTold && load.Flow != Flow.Flows && IsLike(load, changeA) && !load.IsExcused(changeA, fromA))
             .MinBy(load => Off(load, changeA));
         var oneOf = loads.Where(load => load.WasTold
             && (IsLike(load, -changeA) || (load.Flow == Flow.Still && IsLike(load, changeA)))).ToList();
+        var unplugged = loads.Where(load => !load.WasTold && load.Flow == Flow.Flows && IsLike(load, -changeA)).ToList();
         oneOf.ForEach(load => load.Flow = Flow.SeemsStill);
-        if (oneOf.Count == 0)
+        unplugged.ForEach(load => load.Flow = Flow.SeemsToFlow);
+        if (oneOf.Count + unplugged.Count == 0)
         {
             SuspectAnyOf(-changeA);
         }
-
 
         if (rises is not null)
         {
@@ -237,25 +263,16 @@ internal sealed class PlainMeter(Chronicle story, Circuit circuit, Sensor meter)
             return;
         }
 
-        var tooFaint = loads.Where(load => saidA < load.DrawsA / 2).ToList();
-        foreach (var load in tooFaint.Where(load => !load.IsTold && load.Flow is Flow.Flows or Flow.SeemsToFlow))
+        var isQuiet = !loads.Any(load => load.IsTold);
+        foreach (var load in loads.Where(load => !load.IsTold && Alone.Left(saidA, load) < load.DrawsA / 2).ToList())
         {
-            load.Flow = Flow.Still;
+            load.Flow = isQuiet || load.Flow is Flow.Flows or Flow.SeemsToFlow or Flow.MayFlow ? Flow.Still : load.Flow;
+            load.IsSeenAlone |= isQuiet;
         }
 
-        if (loads.Any(load => load.IsTold))
+        if (isQuiet)
         {
-            return;
-        }
-
-        tooFaint.ForEach(load => (load.Flow, load.IsSeenAlone) = (Flow.Still, true));
-        if (loads.Where(load => IsSeen(load) && load.OffAlone(saidA) <= 0.35).MinBy(load => load.OffAlone(saidA)) is { } alone)
-        {
-            (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
-            foreach (var other in loads.Where(load => load.Flow != Flow.Flows && IsLike(load, saidA)))
-            {
-                other.Flow = Flow.SeemsToFlow;
-            }
+            Alone.Reads(saidA);
         }
     }
 

@@ -122,7 +122,17 @@ internal static class SiteRowsPlain
     }
 
     // All that was asked, in order; a restart leaves what was left of a hold, and forgets who has just let go.
-    private static (MonotonicTime? LeaveAt, MonotonicTime? ClearAt) Hands(Chronicle story, Rack rack)
+    private static (MonotonicTime? LeaveAt, MonotonicTime? ClearAt) Hands(Chronicle story, Rack rack) => HandsByPage(story, rack).Last();
+
+    /// <summary>On which pages hands are in a rack that draws from a circuit, or may be still.</summary>
+    public static bool[] HaveHandsIn(Chronicle story, CircuitId circuit)
+    {
+        var racks = story.Site.Loads.Where(load => load.Circuit == circuit).Select(load => load.Rack).Distinct();
+        return racks.Select(rack => HandsByPage(story, story.Site[rack]).Select(hands => hands is not (null, null)))
+            .Aggregate((one, other) => one.Zip(other, (mine, others) => mine || others)).ToArray();
+    }
+
+    private static IEnumerable<(MonotonicTime? LeaveAt, MonotonicTime? ClearAt)> HandsByPage(Chronicle story, Rack rack)
     {
         MonotonicTime? end = null, clear = null;
         var isStopped = false;
@@ -163,9 +173,8 @@ internal static class SiteRowsPlain
             }
 
             (end, clear) = (now >= end ? null : end, now >= clear ? null : clear);
+            yield return (end, clear);
         }
-
-        return (end, clear);
     }
 
     private static MonotonicTime Later(MonotonicTime? one, MonotonicTime other) => one is { } time && time > other ? time : other;
