@@ -17,6 +17,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
 {
     private readonly GpioBank[] banks;
     private ProbeBoard probes = new([]);
+    private readonly Heartbeat? heartbeat;
     private ChipOpener? chips;
     private readonly RelayCommands safe;
     private readonly AutoResetEvent inputChanged = new(initialState: false);
@@ -37,6 +38,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         {
             Array.ForEach(banks, bank => bank.ClaimRelays());
             Array.ForEach(banks, bank => bank.ClaimContacts());
+            heartbeat = ((GpioIo)site.Io).Heartbeat is { } line ? new Heartbeat(line, openChip) : null;
         }
         catch
         {
@@ -82,7 +84,8 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     public WaitHandle InputChanged => inputChanged;
 
     /// <summary>One line of text about every relay and sensor: where it is, its polarity, its safe level. For the log.</summary>
-    public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe()).Concat(probes.Describe());
+    public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe()).Concat(probes.Describe())
+            .Concat(heartbeat is null ? [] : [heartbeat.Describe()]);
 
     /// <inheritdoc/>
     public IoOutcome Read(MonotonicTime now, Readings readings)
@@ -114,6 +117,10 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         return new IoOutcome(fault);
     }
 
+    /// <summary>A scan was good: the heartbeat goes on, where there is one. Never waits and never throws.</summary>
+    /// <param name="now">The time of the scan.</param>
+    public void Beat(MonotonicTime now) => heartbeat?.Beat(now);
+
     /// <summary>Drives every relay line to the level of its load's safe state and reads it back. The lines stay held.</summary>
     /// <returns>Whether every relay followed.</returns>
     public IoOutcome MakeSafe() => Write(lastSeen, safe);
@@ -129,6 +136,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     private void Release()
     {
         probes.Dispose();
+        heartbeat?.Dispose();
 
         // The chips first: their edge threads may set the event until they have ended.
         Array.ForEach(banks, bank => bank.Dispose());

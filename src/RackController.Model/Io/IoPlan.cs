@@ -17,6 +17,9 @@ public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<Con
     /// <summary>One output line per contactor.</summary>
     public ImmutableArray<ContactorLine> Contactors { get; init; } = [];
 
+    /// <summary>The line that changes its level while scans are good, for a wired watchdog relay; null for none.</summary>
+    public GpioLine? Heartbeat { get; init; }
+
     /// <summary>The parts on I2C buses whose lines are among those of the relays, by their name in place of a chip's label.</summary>
     public ImmutableArray<BusPart> Expanders { get; init; } = [];
 

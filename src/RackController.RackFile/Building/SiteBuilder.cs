@@ -58,6 +58,7 @@ internal static class SiteBuilder
             new SensorId(pair.Index), Line(gpio, pair.Item.Line!), pair.Item.Line!.ActiveLow ?? gpio.ContactsActiveLow,
             pair.Item.Pull ?? gpio.Pull, pair.Item.Debounce ?? gpio.Debounce))])
     {
+        Heartbeat = gpio.Heartbeat is { } heartbeat ? Line(gpio, heartbeat) : null,
         Expanders = [.. gpio.Parts.Select(part => part.Part).Where(part => part.Kind.RelayLines() > 0)],
         Probes =
         [

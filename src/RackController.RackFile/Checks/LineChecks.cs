@@ -20,8 +20,9 @@ internal static class LineChecks
             .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line, IsOutput: false));
         var contactors = site.Circuits.Where(circuit => circuit.Contactor is not null)
             .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true));
-        var wires = loads.Concat(contacts).Concat(contactors).ToArray();
         var gpio = site.Io as GpioIoPart;
+        var heartbeat = gpio?.Heartbeat is { } line ? [new Wire("the heartbeat", line.Place, line, IsOutput: false)] : Array.Empty<Wire>();
+        var wires = loads.Concat(contacts).Concat(contactors).Concat(heartbeat).ToArray();
         RefuseShared(wires, gpio?.Chip, complaints);
         if (gpio is null)
         {
@@ -58,7 +59,7 @@ internal static class LineChecks
         if (!wire.IsOutput)
         {
             complaints.Refuse(
-                wire.Line!.Place, $"{wire.Name} is on {part.Name}, and a contact does not wait for a bus",
+                wire.Line!.Place, $"{wire.Name} is on {part.Name}, and does not wait for a bus",
                 "put it on a line of the board");
         }
         else if (wire.Line!.Offset >= lines)

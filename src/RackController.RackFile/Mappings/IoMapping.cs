@@ -18,6 +18,9 @@ internal sealed record GpioIoPart(
 {
     /// <summary>The parts on its I2C buses.</summary>
     public ImmutableArray<BusPartPart> Parts { get; init; } = [];
+
+    /// <summary>The line that changes while scans are good; null for none.</summary>
+    public LinePart? Heartbeat { get; init; }
 }
 
 /// <summary>Reads where the relays and sensors are.</summary>
@@ -78,6 +81,10 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
     private static readonly Key<ImmutableArray<BusPartPart>> partsKey = Key.Optional(
         "parts", Values.List(new BusPartMapping(), "part", 100), "The parts on the board's I2C buses that sensors are read from.");
 
+    private static readonly Key<LinePart> heartbeatKey = Key.Optional(
+        "heartbeat", new HeartbeatMapping(),
+        "A line that changes its level while scans are good, for a wired watchdog relay that lets go when it does not.");
+
     /// <inheritdoc/>
     public override string Name => "gpio";
 
@@ -85,7 +92,7 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
     public override string Doc => "The board's GPIO chip, and what holds for each line that does not say otherwise.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [chipKey, relaysActiveKey, contactsActiveKey, pullKey, debounceKey, partsKey];
+    public override ImmutableArray<Key> Keys => [chipKey, relaysActiveKey, contactsActiveKey, pullKey, debounceKey, partsKey, heartbeatKey];
 
     /// <inheritdoc/>
     protected override GpioIoPart? Build(MappingReader keys) => new(
@@ -93,5 +100,31 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
         keys.Get(debounceKey))
     {
         Parts = keys.Has(partsKey) ? keys.Get(partsKey) : [],
+        Heartbeat = keys.Find(heartbeatKey),
     };
+}
+
+/// <summary>Reads the line of a heartbeat.</summary>
+internal sealed class HeartbeatMapping : Mapping<LinePart>
+{
+    private static readonly Key<int> lineKey = Key.Required(
+        "line", new WholeNumberKind("a line offset", 0, 1023), "Its offset on the chip.");
+
+    private static readonly Key<string> chipKey = Key.Optional(
+        "chip", Values.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
+
+    /// <inheritdoc/>
+    public override string Name => "heartbeat";
+
+    /// <inheritdoc/>
+    public override string Doc => "The line that changes its level while scans are good.";
+
+    /// <inheritdoc/>
+    public override ImmutableArray<Key> Keys => [lineKey, chipKey];
+
+    /// <inheritdoc/>
+    protected override Key? Shorthand => lineKey;
+
+    /// <inheritdoc/>
+    protected override LinePart? Build(MappingReader keys) => new(keys.Place, keys.Get(lineKey), keys.Find(chipKey), ActiveLow: false);
 }

@@ -5,7 +5,7 @@ using RackController.Plant;
 namespace RackController.Service;
 
 /// <summary>The rack behind its port, simulated or on GPIO lines: the only place that knows which.</summary>
-internal sealed class OpenRack : IDisposable
+internal sealed class OpenRack : IWatchdog, IDisposable
 {
     private readonly GpioRackIo? gpio;
     private RegisteredWaitHandle? edges;
@@ -53,6 +53,9 @@ internal sealed class OpenRack : IDisposable
                 gpio.InputChanged, (_, _) => wake(), null, Timeout.Infinite, executeOnlyOnce: false);
         }
     }
+
+    /// <summary>The heartbeat of a board goes on.</summary>
+    public void GoodScan(MonotonicTime now) => gpio?.Beat(now);
 
     public void Dispose()
     {

@@ -53,7 +53,7 @@ public static class RackService
         IScanListener[] listeners = [journal, eventLog, recent];
         alarms.TellTo(listeners);
         var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
-        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, supervisor));
+        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, [supervisor, rack]));
         using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal);
         rack.WakeOnEdge(clock.Wake);
 

@@ -70,7 +70,10 @@ internal sealed class ScanLoop
         outlets.Status.ShowIfAsked(control, now, readings, Health(inputs));
         if (inputs.IsOk && outputs.IsOk && !pace.IsLate)
         {
-            outlets.Watchdog.GoodScan(now.Monotonic);
+            foreach (var watchdog in outlets.Watchdogs)
+            {
+                watchdog.GoodScan(now.Monotonic);
+            }
         }
     }
 
@@ -131,6 +134,6 @@ internal sealed class ScanLoop
 /// <param name="Recording">Where everything that Control is told is put on record.</param>
 /// <param name="Listeners">Who takes events, memory and samples.</param>
 /// <param name="Status">Where a picture of the whole is put when somebody asks for one.</param>
-/// <param name="Watchdog">Who is told of good scans.</param>
+/// <param name="Watchdogs">Who is told of good scans.</param>
 internal sealed record ScanOutlets(
-    RequestQueue Requests, ScanRecording Recording, IScanListener[] Listeners, StatusBoard Status, IWatchdog Watchdog);
+    RequestQueue Requests, ScanRecording Recording, IScanListener[] Listeners, StatusBoard Status, IWatchdog[] Watchdogs);

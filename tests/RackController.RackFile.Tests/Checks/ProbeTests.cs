@@ -99,7 +99,7 @@ public sealed class ProbeTests
     public void AFloatDoesNotWaitForABus() => Expect.Among(
         WithExpander("power: 5 W, line: 1")
             .Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
-        "north/reservoir low float is on bank, and a contact does not wait for a bus");
+        "north/reservoir low float is on bank, and does not wait for a bus");
 
     private static string WithExpander(string aerator) => Wired
         .Replace("power: 5 W, line: 1", aerator, StringComparison.Ordinal)

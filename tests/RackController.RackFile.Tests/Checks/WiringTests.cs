@@ -96,6 +96,16 @@ public sealed class WiringTests
         "north/fan is on line 3, where north/aerator is already");
 
     [Fact]
+    public void AHeartbeatHasALineOfItsOwn()
+    {
+        var wired = Wired.Replace("relays-active: low }", "relays-active: low, heartbeat: 7 }", StringComparison.Ordinal);
+        Assert.Equal(new GpioLine("test-bank", 7), Assert.IsType<GpioIo>(Expect.Site(wired).Io).Heartbeat);
+        Expect.Complaint(
+            wired.Replace("heartbeat: 7", "heartbeat: 1", StringComparison.Ordinal),
+            "the heartbeat is on line 1, where north/aerator is already");
+    }
+
+    [Fact]
     public void TheSameLineOfTheSameChipIsSharedHoweverTheChipIsNamed() => Expect.Complaint(
         Wired.Replace("line: 1,", "line: 0, chip: test-bank,", StringComparison.Ordinal),
         "north/aerator is on line 0, where north/pump is already");

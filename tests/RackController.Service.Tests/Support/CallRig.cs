@@ -50,7 +50,7 @@ internal sealed class CallRig : IScanListener, IWatchdog, IDisposable
         var board = new StatusBoard(alarms, new RecentEvents());
         IScanListener[] listeners = [journal, this];
         alarms.TellTo(listeners);
-        loop = new ScanLoop(io, control, Clock, new ScanOutlets(requests, recording, listeners, board, this));
+        loop = new ScanLoop(io, control, Clock, new ScanOutlets(requests, recording, listeners, board, [this]));
     }
 
     public Site Site { get; }

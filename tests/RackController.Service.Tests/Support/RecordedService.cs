@@ -50,7 +50,7 @@ internal sealed class RecordedService : IScanListener, IRecordingSink, IWatchdog
         var control = new RackControl(site, start, opening.Memory);
         var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), this);
         var board = new StatusBoard(alarms, new RecentEvents());
-        loop = new ScanLoop(this, control, Clock, new ScanOutlets(requests, recording, [journal, this], board, this));
+        loop = new ScanLoop(this, control, Clock, new ScanOutlets(requests, recording, [journal, this], board, [this]));
     }
 
     public void Run(Duration length)

@@ -17,7 +17,7 @@ internal sealed class ScanRig : IScanListener, IRecordingSink, IWatchdog, IDispo
         var start = Clock.Now();
         Control = new RackControl(Site, start, memory);
         var recording = new ScanRecording(new ScanRecorder(Control, start, memory), this);
-        Loop = new ScanLoop(Rack, Control, Clock, new ScanOutlets(Requests, recording, [this], Board, this));
+        Loop = new ScanLoop(Rack, Control, Clock, new ScanOutlets(Requests, recording, [this], Board, [this]));
     }
 
     public Site Site { get; }
