@@ -52,6 +52,12 @@ internal sealed class AloneCurrent(ImmutableArray<LoadBelief> loads, LoadSuspici
         }
 
         pump = null;
+        if (nearest.Load.Kind != LoadKind.Pump)
+        {
+            // Of several that draw as much it is the one that was seen not to stop when it was told off.
+            nearest = Nearest(restA, load => load is { Flow: Flow.Flows, StaysOn: false, Load.Kind: not LoadKind.Pump }) ?? nearest;
+        }
+
         (nearest.Flow, nearest.IsSeenAlone) = (Flow.Flows, true);
         suspicions.OfThoseLike(restA);
     }

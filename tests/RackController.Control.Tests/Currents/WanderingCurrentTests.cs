@@ -156,6 +156,31 @@ public class WanderingCurrentTests
         Assert.Equal((Flow.MayFlow, false), (circuit.Of(far).Flow, circuit.Of(far).IsSeenAlone));
     }
 
+    [Fact]
+    public void OfLightsThatDrawAsMuchItIsTheOneThatWasSeenNotToStop()
+    {
+        circuit.SwitchOn(Light, 0.6);
+        circuit.SwitchOn(Other, 0.75);
+        circuit.Tell((Light, false));
+        circuit.Judge(0, 1.5);
+        circuit.Tell((Other, false), (Fan, false), (Aerator, false));
+        circuit.Judge(-0.8, 0.7);
+        circuit.Loads.Bound(0.7);
+        Assert.Equal((Flow.Flows, true), (circuit.Of(Light).Flow, circuit.Of(Light).IsSeenAlone));
+        Assert.Equal((Flow.MayFlow, false), (circuit.Of(Other).Flow, circuit.Of(Other).IsSeenAlone));
+    }
+
+    [Theory]
+    [InlineData(0.05, 1, true)]
+    [InlineData(0.4, 8, true)]
+    [InlineData(0.41, 8, false)]
+    [InlineData(0.05, double.NaN, false)]
+    public void ATwentiethOfWhatFlowsMayBeTheSupplysOwnChange(double changeA, double fromA, bool isSway)
+    {
+        Assert.Equal(isSway, CircuitHearing.IsSway(changeA, fromA));
+        Assert.Equal(isSway, CircuitHearing.IsSway(-changeA, fromA));
+    }
+
     [Theory]
     [InlineData(0.2, true)]
     [InlineData(0.24, false)]

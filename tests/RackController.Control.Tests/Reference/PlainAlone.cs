@@ -41,6 +41,9 @@ internal sealed class PlainAlone(List<PlainLoad> loads, Func<PlainLoad, bool> is
         }
         else if (alike.MinBy(load => load.OffAlone(leftA)) is { } alone)
         {
+            // Who did not stop when told off, before who merely draws as much; but a pump comes before all.
+            var known = alike.Where(load => load.Flow == Flow.Flows && load.Load.Kind != LoadKind.Pump);
+            alone = alone == pump ? alone : known.MinBy(load => load.OffAlone(leftA)) ?? alone;
             (alone.Flow, alone.IsSeenAlone) = (Flow.Flows, true);
             foreach (var other in loads.Where(load => load.Flow != Flow.Flows && isSeen(load)
                 && Math.Abs(leftA - load.DrawsA) <= 0.35 * load.DrawsA))
