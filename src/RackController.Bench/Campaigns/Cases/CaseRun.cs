@@ -11,7 +11,8 @@ namespace RackController.Bench;
 /// overdue.</summary>
 internal sealed class CaseRun
 {
-    private static readonly Duration personAndRests = Duration.FromMinutes(90);
+    // Until a person has come, a pump has rested, and a flood has filled, soaked and drained.
+    private static readonly Duration personAndRests = Duration.FromHours(2);
 
     // Budgets and latches look back 24 h: what comes of them later in the day belongs to the case.
     private static readonly Duration aDay = Duration.FromDays(1);
