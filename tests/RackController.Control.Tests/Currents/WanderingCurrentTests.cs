@@ -164,8 +164,8 @@ public class WanderingCurrentTests
         circuit.Tell((Light, false));
         circuit.Judge(0, 1.5);
         circuit.Tell((Other, false), (Fan, false), (Aerator, false));
-        circuit.Judge(-0.8, 0.7);
-        circuit.Loads.Bound(0.7);
+        circuit.Judge(-0.75, 0.75);
+        circuit.Loads.Bound(0.75);
         Assert.Equal((Flow.Flows, true), (circuit.Of(Light).Flow, circuit.Of(Light).IsSeenAlone));
         Assert.Equal((Flow.MayFlow, false), (circuit.Of(Other).Flow, circuit.Of(Other).IsSeenAlone));
     }

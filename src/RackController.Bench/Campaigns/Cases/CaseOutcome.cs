@@ -44,6 +44,9 @@ public sealed record CaseOutcome(CampaignCase Case, FailureClass Class, string S
     /// <summary>How long the run was.</summary>
     public required Duration Length { get; init; }
 
+    /// <summary>By when, since it began, every tray had to be flooded again and nothing to be left to do.</summary>
+    public required Duration DueAgain { get; init; }
+
     /// <summary>Which wired parts acted by themselves.</summary>
     public ImmutableArray<WiredBackstop> Acted { get; init; } = [];
 

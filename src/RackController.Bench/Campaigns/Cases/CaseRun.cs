@@ -215,6 +215,7 @@ internal sealed class CaseRun
         ToAlarm = alarmAt - drawn.Faults[0].At,
         ToTrip = tripAt - drawn.Faults[0].At,
         Length = run.Now.Elapsed,
+        DueAgain = Deadline,
         Deeds = [.. attendant.Deeds],
         Acted = [.. acted],
     };

@@ -46,10 +46,15 @@ internal static class CaseScenario
         return $"{char.ToUpperInvariant(faults[0])}{faults[1..]}: {failed.Seen}.";
     }
 
-    // A hazard needs no more of the run than led there.
+    // A hazard needs no more of the run than led there, and a rack that is stuck no more than it was given.
     private static Duration LengthOf(CaseOutcome failed)
     {
-        var needed = failed.Class == FailureClass.Hazard ? failed.Hazards[0].Elapsed + minute : failed.Length;
+        var needed = failed.Class switch
+        {
+            FailureClass.Hazard => failed.Hazards[0].Elapsed + minute,
+            FailureClass.Stuck => failed.DueAgain,
+            _ => failed.Length,
+        };
         return minute * Math.Ceiling(needed / minute);
     }
 
@@ -105,7 +110,7 @@ internal static class CaseScenario
         var mended = last.Lasts > Duration.Zero ? $"end of {last.Name}" : last.Name;
         return new Within(
             $"{rack.Name}/tier {tier.Number} is flooded again within its schedule", 0, Always,
-            failed.Length - failed.Case.AllOver - minute, new Happens(mended),
+            failed.DueAgain - failed.Case.AllOver, new Happens(mended),
             new Measures(new TrayDepth(rack.Id, tier.Number), new Above(tier.Tray.FilledMm)));
     }
 
