@@ -87,7 +87,9 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
             LookAt(circuit, run);
         }
 
-        if (alarm.State == AlarmState.Latched || alarm.State == AlarmState.Acknowledged)
+        // How much is missing shows once the trays have drained; who resets before that comes back for the same.
+        var waits = row == "low-float" && !site.Racks.Where(rack => place == rack.Name).All(rack => IsAtRest(rack, run));
+        if (!waits && alarm.State is (AlarmState.Latched or AlarmState.Acknowledged))
         {
             Ask(new ResetLatch(Name, alarm.Key), run);
             Ask(new ConfirmReset(Name, alarm.Key), run);
@@ -109,12 +111,14 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
         }
 
         var missingL = Math.Floor(rack.Reservoir.NormalVolumeL - truth.ReservoirVolumeL);
-        var isAtRest = truth.Tiers.All(tier => tier.DepthMm < FloodTray.DrainedBelowMm) && !run.Now.IsPowered(rack.Pump.Load);
-        if (isAtRest && missingL > RefilledFromShare * rack.Reservoir.NormalVolumeL)
+        if (IsAtRest(rack, run) && missingL > RefilledFromShare * rack.Reservoir.NormalVolumeL)
         {
             Do(FaultKind.ReservoirRefilled, place, missingL, run);
         }
     }
+
+    private static bool IsAtRest(Rack rack, VirtualRun run) =>
+        run.Plant.Racks[rack.Id.Index].Tiers.All(tier => tier.DepthMm < FloodTray.DrainedBelowMm) && !run.Now.IsPowered(rack.Pump.Load);
 
     private IEnumerable<string> FloatsOf(Rack rack) =>
         site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind.IsFloat()).Select(sensor => sensor.Name);
