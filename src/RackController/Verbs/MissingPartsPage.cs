@@ -5,7 +5,7 @@ using Spectre.Console;
 
 namespace RackController.Verbs;
 
-/// <summary>What a site cannot see or do for want of sensors and contactors, and what one more would change.</summary>
+/// <summary>What a site cannot see or do for want of sensors, contactors and wired parts, and what one more would change.</summary>
 internal static class MissingPartsPage
 {
     /// <summary>Prints it; nothing where nothing is missing.</summary>
