@@ -7,7 +7,7 @@ namespace RackController.Bench;
 
 /// <summary>What one more sensor, contactor or wired part would change.</summary>
 /// <param name="Part">Which.</param>
-/// <param name="Cuts">Failures that end in a hazard now, or are stopped by what is in the pump's own wire alone, and would not with it.</param>
+/// <param name="Cuts">Failures that end in a hazard now, or that only the pump's own wire stops, and would not with it.</param>
 /// <param name="TellsOf">Failures by which a crop goes short unnoticed now, and of which somebody would be told.</param>
 /// <param name="Rows">Rows of the cause-and-effect table that it would bring.</param>
 public sealed record PartGain(MissingPart Part, int Cuts, int TellsOf, ImmutableArray<string> Rows);
