@@ -12,6 +12,7 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
 
     private const string JournalAlarm = "Alarm controller/journal: ";
     private const string SetAsideAlarm = "Alarm controller/journal-set-aside: ";
+    private const string SouthLatches = "Interlock south/high-water: latched";
 
     private static readonly TimeSpan Day = TimeSpan.FromHours(24);
 
@@ -20,8 +21,19 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     /// <summary>How many events were acknowledged in all lives together.</summary>
     public long Acknowledged { get; private set; }
 
-    /// <summary>Whether there ever was a latch to keep.</summary>
-    public bool SawLatch { get; private set; }
+    /// <summary>A life before all others, long enough for the south rack's first flood: what it leaves to the next is a latch, however slow
+    /// the machine.</summary>
+    public void LiveUntilLatched()
+    {
+        using var life = new Life(setting, folder);
+        var isLatched = life.WaitUntilItSays(SouthLatches);
+
+        // The first that is heard now may have been on its way before the latch was.
+        var isVouchedFor = VouchesAnew(life) && VouchesAnew(life);
+        life.Kill();
+        tally.Holds("a pump is latched in its first flood", isLatched && isVouchedFor ? null : $"it said {string.Join(" | ", life.Lines)}");
+        tally.Holds("there is a latch to keep", Read(folder) is { } left && MemoryJudge.HasLatch(left) ? null : "none was remembered");
+    }
 
     /// <summary>One life, and what is done to what it leaves.</summary>
     /// <param name="round">Its number, from 1.</param>
@@ -129,7 +141,6 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
         tally.Holds($"round {round} leaves a sound journal", sound is null && mustBeSound ? "it is broken or gone" : null);
         if (inheritance.Legible is { } before && after is not null)
         {
-            SawLatch |= MemoryJudge.HasLatch(before);
             tally.Holds($"round {round} keeps latches", FirstOf(MemoryJudge.LatchComplaints(before.Memory, after.Memory, events)));
             tally.Holds($"round {round} keeps run totals", FirstOf(MemoryJudge.TotalComplaints(before, after, events)));
         }
@@ -169,6 +180,12 @@ internal sealed class Campaign(Setting setting, string folder, Random random, Ta
     {
         var by = random.Next(2) == 0 ? Day : TimeSpan.FromMinutes(1 + 19 * random.NextDouble());
         return random.Next(2) == 0 ? by : -by;
+    }
+
+    private static bool VouchesAnew(Life life)
+    {
+        var vouchedFor = life.Acknowledged;
+        return SpinWait.SpinUntil(() => life.Acknowledged > vouchedFor, Setting.Patience);
     }
 
     private JournalCopy? Read(string from) => JournalCopy.Read(from, Path.Combine(setting.Work, "copy"));

