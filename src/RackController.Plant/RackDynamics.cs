@@ -105,7 +105,10 @@ internal sealed class RackDynamics : IRates
     public double StepS => integrator.LengthS;
 
     /// <summary>The share of the step in hand that has passed now.</summary>
-    public double Share => integrator.Share(Now);
+    public double Share => ShareAt(Now);
+
+    /// <summary>The share of the step in hand that has passed at a time within it.</summary>
+    public double ShareAt(MonotonicTime time) => integrator.Share(time);
 
     /// <summary>The first nanosecond at which so large a share of the step in hand has passed.</summary>
     public MonotonicTime TimeAt(double share) =>

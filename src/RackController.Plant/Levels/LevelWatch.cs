@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
@@ -5,6 +6,8 @@ namespace RackController.Plant;
 /// <summary>Watches the quantities of one rack for passing levels, and knows the exact time of the next.</summary>
 internal sealed class LevelWatch(RackDynamics dynamics, RackCurves curves)
 {
+    private static readonly Duration Nanosecond = Duration.FromNanoseconds(1);
+
     private readonly List<WatchedQuantity> quantities = [];
     private long seenSteps = -1;
     private MonotonicTime next;
@@ -90,7 +93,7 @@ internal sealed class LevelWatch(RackDynamics dynamics, RackCurves curves)
     {
         foreach (var watched in quantities)
         {
-            if (dynamics.TimeAt(watched.NextShare) <= dynamics.Now)
+            if (watched.NextAt <= dynamics.Now)
             {
                 watched.Pass(curves.Of(watched.Quantity, watched.Tier), Resolution);
                 moved = true;
@@ -102,13 +105,28 @@ internal sealed class LevelWatch(RackDynamics dynamics, RackCurves curves)
 
     private void FindNext()
     {
-        var share = double.PositiveInfinity;
+        next = MonotonicTime.Never;
         foreach (var watched in quantities)
         {
-            share = Math.Min(share, watched.NextShare);
+            watched.NextAt = watched.NextShare <= 1 ? TimeOf(watched) : MonotonicTime.Never;
+            next = MonotonicTime.Earlier(next, watched.NextAt);
+        }
+    }
+
+    // The search and a reader round differently, which shows where a level is passed at the very time of a scan: the reader's word is the
+    // one that counts, within the nanosecond to which the search is certain.
+    private MonotonicTime TimeOf(WatchedQuantity watched)
+    {
+        var found = dynamics.TimeAt(watched.NextShare);
+        var whole = curves.Of(watched.Quantity, watched.Tier);
+        var sooner = found + -Nanosecond;
+        if (sooner > dynamics.Now && watched.IsPassedAt(whole, dynamics.ShareAt(sooner)))
+        {
+            return sooner;
         }
 
-        next = share <= 1 ? dynamics.TimeAt(share) : MonotonicTime.Never;
+        var later = MonotonicTime.Earlier(found + Nanosecond, dynamics.KnownUntil);
+        return !watched.IsPassedAt(whole, dynamics.ShareAt(found)) && watched.IsPassedAt(whole, dynamics.ShareAt(later)) ? later : found;
     }
 
     private double Resolution => 1e-9 / dynamics.StepS;

@@ -1,3 +1,5 @@
+using RackController.Model;
+
 namespace RackController.Plant;
 
 /// <summary>One quantity with the levels that matter, in rising order, and between which two of them it lies.</summary>
@@ -14,6 +16,13 @@ internal sealed class WatchedQuantity(RackQuantity quantity, int? tier)
 
     /// <summary>The share of the step in hand at which it next passes one of its levels; infinite when it does not.</summary>
     public double NextShare { get; private set; }
+
+    /// <summary>When that is; only its owner knows times. <see cref="MonotonicTime.Never"/> when it passes none.</summary>
+    public MonotonicTime NextAt { get; set; } = MonotonicTime.Never;
+
+    /// <summary>Whether the next level is passed where the curve stands at a share of the step in hand.</summary>
+    public bool IsPassedAt(in Curve whole, double share) =>
+        rises ? whole.At(share) >= levels[below] : whole.At(share) < levels[below - 1];
 
     /// <summary>Adds a level, as its curve reads it. To leave it upwards counts as passing, too: whoever asks for more than a limit is
     /// answered differently once a quantity that rested exactly on it rises.</summary>

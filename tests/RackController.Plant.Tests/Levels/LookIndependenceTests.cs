@@ -90,6 +90,31 @@ public class LookIndependenceTests
         Assert.InRange(rack.Seconds, 100, 110);
     }
 
+    // A scan at that very time sees the level reached; a nanosecond later, the news would come to the scan after it.
+    [Fact]
+    public void ALevelIsPassedAtTheVeryNanosecondAtWhichAReaderSeesItPassed() => Gen.Int[1, 3000].Sample(tenth =>
+    {
+        var read = Warming();
+        read.Plant.AdvanceTo(MonotonicTime.FromMilliseconds(tenth * 100));
+        var levelC = read.Truth.Tiers[0].AirTemperatureC;
+
+        var watched = Warming();
+        watched.Plant.Watch(new RackId(0), RackQuantity.AirTemperature, 1, levelC);
+        while (watched.Truth.Tiers[0].AirTemperatureC < levelC)
+        {
+            watched.Plant.AdvanceToNews(watched.After(3600));
+        }
+
+        Assert.Equal(read.Now, watched.Plant.Reached);
+    });
+
+    private static TestSite Warming()
+    {
+        var rack = new TestSite(1);
+        rack.Plant.SetRoom(30, 60, rack.Now);
+        return rack;
+    }
+
     private sealed class Observer
     {
         private readonly Readings before;
