@@ -133,6 +133,9 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         Release();
     }
 
+    /// <summary>Opens a part on a bus of the kernel.</summary>
+    internal static I2cDevice OpenPart(BusPart part) => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address));
+
     private void Release()
     {
         probes.Dispose();
@@ -143,8 +146,6 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         chips?.Dispose();
         inputChanged.Dispose();
     }
-
-    private static I2cDevice OpenPart(BusPart part) => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address));
 
     private GpioBank[] BanksOf(Site site, Func<string, GpioDriver> openChip)
     {

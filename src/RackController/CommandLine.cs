@@ -83,6 +83,7 @@ internal static class CommandLine
             CauseAndEffectVerb.Create(),
             ReplayVerb.Create(),
             ProofTestsVerb.Create(),
+            DoctorVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

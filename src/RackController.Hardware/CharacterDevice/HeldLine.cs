@@ -55,11 +55,21 @@ internal sealed class HeldLine : IDisposable
         }
         catch (IOException refusal) when (refusal.HResult == LibC.Busy)
         {
+            var holder = HolderOf(chip, offset) ?? "nobody any more";
             throw new GpioUnavailableException(
-                $"{name} is held by '{HolderOf(chip, offset)}'. Only one process may drive a rack: stop the other one.", refusal);
+                $"{name} is held by '{holder}'. Only one process may drive a rack: stop the other one.", refusal);
         }
 
         return new HeldLine(name, mode, new SafeFileHandle(request.FileDescriptor, ownsHandle: true), flags);
+    }
+
+    /// <summary>Who holds a line, by the name that the holder gave; null while nobody does.</summary>
+    /// <exception cref="IOException">The chip does not have it.</exception>
+    internal static unsafe string? HolderOf(GpioChip chip, int offset)
+    {
+        var info = new LineInfo { Offset = (uint)offset };
+        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}'", "cannot be looked up");
+        return info.Flags.HasFlag(LineFlags.Used) ? LibC.Text(info.Consumer) : null;
     }
 
     /// <summary>The level on the line now.</summary>
@@ -98,11 +108,4 @@ internal sealed class HeldLine : IDisposable
         PinMode.InputPullDown => LineFlags.Input | LineFlags.BiasPullDown,
         _ => throw new ArgumentOutOfRangeException(nameof(mode), mode, "Not a mode of a GPIO line."),
     };
-
-    private static unsafe string HolderOf(GpioChip chip, int offset)
-    {
-        var info = new LineInfo { Offset = (uint)offset };
-        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}'", "cannot be looked up");
-        return LibC.Text(info.Consumer);
-    }
 }

@@ -27,6 +27,7 @@ internal static class KernelGpio
 internal enum LineFlags : ulong
 {
     None = 0,
+    Used = 1 << 0,
     Input = 1 << 2,
     Output = 1 << 3,
     EdgeRising = 1 << 4,

@@ -5,6 +5,7 @@ namespace RackController.Hardware.Probes;
 /// <typeparam name="TPart">What speaks to it.</typeparam>
 /// <param name="setUp">Sets it up; throws <see cref="IOException"/> where it does not answer.</param>
 internal sealed class BusPartOnDemand<TPart>(Func<TPart> setUp)
+    : IDisposable
     where TPart : class, IDisposable
 {
     private TPart? part;
@@ -21,9 +22,15 @@ internal sealed class BusPartOnDemand<TPart>(Func<TPart> setUp)
         catch (Exception failure) when (failure
             is IOException or UnauthorizedAccessException or InvalidOperationException or TimeoutException)
         {
-            part?.Dispose();
-            part = null;
+            Dispose();
             throw failure as IOException ?? new IOException(failure.Message, failure);
         }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        part?.Dispose();
+        part = null;
     }
 }

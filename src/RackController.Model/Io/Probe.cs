@@ -4,7 +4,11 @@ namespace RackController.Model;
 
 /// <summary>How a sensor that measures a value is read on a board. Sensors without one stay missing.</summary>
 /// <param name="Sensor">The sensor.</param>
-public abstract record Probe(SensorId Sensor);
+public abstract record Probe(SensorId Sensor)
+{
+    /// <summary>The part on an I2C bus that measures it; null for one that is on no such bus.</summary>
+    public virtual BusPart? Carrier => null;
+}
 
 /// <summary>A thermometer on the kernel's 1-wire bus.</summary>
 /// <param name="Sensor">The sensor.</param>
@@ -15,7 +19,11 @@ public sealed record OneWireProbe(SensorId Sensor, string Code) : Probe(Sensor);
 /// <summary>Temperature or humidity of the air, as a part on an I2C bus measures it.</summary>
 /// <param name="Sensor">The sensor; its kind says which of the two.</param>
 /// <param name="Part">The part.</param>
-public sealed record AirProbe(SensorId Sensor, BusPart Part) : Probe(Sensor);
+public sealed record AirProbe(SensorId Sensor, BusPart Part) : Probe(Sensor)
+{
+    /// <inheritdoc/>
+    public override BusPart Carrier => Part;
+}
 
 /// <summary>A voltage on an input of a converter, which stands for what is measured. Of a current it is the effective value of what
 /// alternates.</summary>
@@ -24,7 +32,11 @@ public sealed record AirProbe(SensorId Sensor, BusPart Part) : Probe(Sensor);
 /// <param name="Input">Its input: 0 to 3.</param>
 /// <param name="Points">Voltages with what they stand for, at least two, in rising order of voltage. Between and beyond them a straight
 /// line holds.</param>
-public sealed record AnalogueProbe(SensorId Sensor, BusPart Part, int Input, ImmutableArray<CalibrationPoint> Points) : Probe(Sensor);
+public sealed record AnalogueProbe(SensorId Sensor, BusPart Part, int Input, ImmutableArray<CalibrationPoint> Points) : Probe(Sensor)
+{
+    /// <inheritdoc/>
+    public override BusPart Carrier => Part;
+}
 
 /// <summary>What a voltage stands for.</summary>
 /// <param name="VoltageV">The voltage, V.</param>

@@ -35,7 +35,10 @@ public static class ReadingWords
         };
     }
 
-    private static string Value(SensorKind kind, double value) => kind switch
+    /// <summary>A value with its unit, or the word for a contact's side.</summary>
+    /// <param name="kind">What the sensor measures.</param>
+    /// <param name="value">What it says.</param>
+    public static string Value(SensorKind kind, double value) => kind switch
     {
         SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat =>
             value >= 0.5 ? "reached" : "not reached",

@@ -14,7 +14,7 @@ namespace RackController.Service;
 internal sealed class Housekeeper : IDisposable
 {
     /// <summary>Below this much room on the disk the grower is told: 50 MB.</summary>
-    private const long LeastFreeBytes = 50_000_000;
+    internal const long LeastFreeBytes = 50_000_000;
 
     private static readonly TimeSpan Round = TimeSpan.FromSeconds(1);
     private static readonly Duration LookEvery = Duration.FromSeconds(10);

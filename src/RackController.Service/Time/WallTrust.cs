@@ -46,19 +46,11 @@ internal sealed class WallTrust(Instant? floor, Func<bool> vouches) : IWallTrust
     /// <param name="floor">The last trusted time in the journal; null when there is none.</param>
     public static WallTrust OfHost(Instant? floor) => new(floor, ClockIsVouchedFor);
 
-    private static bool ClockIsVouchedFor() =>
-        KernelIsSynchronised() || File.Exists("/run/systemd/timesync/synchronized") || SetFromBatteryClock();
-
-    private static bool KernelIsSynchronised()
-    {
-        Span<byte> timex = stackalloc byte[LibC.TimexSize];
-        timex.Clear();
-        var state = LibC.AdjTimex(ref timex[0]);
-        return state is >= 0 and < LibC.TimeError;
-    }
+    /// <summary>Whether something keeps this host's wall clock to network time, or another clock that is right.</summary>
+    public static bool IsDisciplined() => KernelIsSynchronised() || File.Exists("/run/systemd/timesync/synchronized");
 
     /// <summary>Whether the kernel set the wall clock from a battery-backed clock when it started.</summary>
-    private static bool SetFromBatteryClock()
+    public static bool SetFromBatteryClock()
     {
         const string clocks = "/sys/class/rtc";
         try
@@ -70,6 +62,16 @@ internal sealed class WallTrust(Instant? floor, Func<bool> vouches) : IWallTrust
         {
             return false;
         }
+    }
+
+    private static bool ClockIsVouchedFor() => IsDisciplined() || SetFromBatteryClock();
+
+    private static bool KernelIsSynchronised()
+    {
+        Span<byte> timex = stackalloc byte[LibC.TimexSize];
+        timex.Clear();
+        var state = LibC.AdjTimex(ref timex[0]);
+        return state is >= 0 and < LibC.TimeError;
     }
 
     private static bool ReadsOne(string file) => File.Exists(file) && File.ReadAllText(file).Trim() == "1";

@@ -106,6 +106,13 @@ internal static class FallibleCalls
         NoHarm("JournalRecord: Directory.Exists", "a replay drives nothing"),
         NoHarm("JournalRecord: ExecuteReader", "a replay drives nothing"),
         NoHarm("JournalRecord: File.Exists", "a replay drives nothing"),
+        NoHarm("HostCheckup: File.Exists", "a checkup drives nothing"),
+        NoHarm("HostCheckup: new DriveInfo", "a checkup drives nothing"),
+        NoHarm("HostCheckup: new SqliteConnection", "a checkup drives nothing"),
+        NoHarm("Machine: File.ReadAllLines", "a checkup drives nothing"),
+        NoHarm("Machine: Directory.Exists", "a checkup drives nothing"),
+        NoHarm("Machine: Directory.GetDirectories", "a checkup drives nothing"),
+        NoHarm("Machine: new FileStream", "a checkup drives nothing"),
         NoHarm("ProofTestRecord: Connect", "a list of proof tests drives nothing"),
         NoHarm("ProofTestRecord: File.Exists", "a list of proof tests drives nothing"),
     ];
