@@ -69,7 +69,8 @@ internal static class CommandLine
         ? PathTo(parent).Append(command.Command.Name)
         : ["RackController"];
 
-    private static RootCommand Root()
+    /// <summary>Every verb with its arguments and options, in the order of the help.</summary>
+    public static RootCommand Root()
     {
         var root = new RootCommand("Drives multi-tier flood-and-drain racks, and proves their schedules on a simulated one.")
         {

@@ -4,7 +4,8 @@ namespace RackController.Service;
 
 /// <summary>Where journal, lock and log of one rack file are kept.</summary>
 /// <param name="Path">The folder.</param>
-public sealed record StateFolder(string Path)
+/// <param name="LogPath">The folder of the log; null for one below the folder.</param>
+public sealed record StateFolder(string Path, string? LogPath = null)
 {
     /// <summary>The journal.</summary>
     public string Journal => System.IO.Path.Combine(Path, "journal.db");
@@ -13,7 +14,7 @@ public sealed record StateFolder(string Path)
     public string Lock => System.IO.Path.Combine(Path, "lock");
 
     /// <summary>The operational log; files of earlier days lie beside it.</summary>
-    public string Log => System.IO.Path.Combine(Path, "log", "rackcontroller-.log");
+    public string Log => System.IO.Path.Combine(LogPath ?? System.IO.Path.Combine(Path, "log"), "rackcontroller-.log");
 
     /// <summary>The folder to use: what the person asked for; else what systemd gives the service; else the XDG state folder
     /// of the user. Simulated racks get folders of their own below it, by the name of their rack file, so that what a demo
@@ -32,16 +33,16 @@ public sealed record StateFolder(string Path)
 
         var root = RootFromEnvironment();
         var name = System.IO.Path.GetFileNameWithoutExtension(rackFile);
-        return new StateFolder(io is SimulatedIo
-            ? System.IO.Path.Combine(root, "simulated", isFast ? name + "-fast" : name)
-            : root);
+        return io is SimulatedIo
+            ? new StateFolder(System.IO.Path.Combine(root, "simulated", isFast ? name + "-fast" : name))
+            : new StateFolder(root, FromSystemd("LOGS_DIRECTORY"));
     }
 
     private static string RootFromEnvironment()
     {
-        if (Environment.GetEnvironmentVariable("STATE_DIRECTORY") is { Length: > 0 } given)
+        if (FromSystemd("STATE_DIRECTORY") is { } given)
         {
-            return given.Split(':')[0];
+            return given;
         }
 
         if (Environment.GetEnvironmentVariable("XDG_STATE_HOME") is { Length: > 0 } xdg)
@@ -54,4 +55,8 @@ public sealed record StateFolder(string Path)
             ? System.IO.Path.Combine(home, ".local", "state", "rackcontroller")
             : throw new CouldNotRunException("this user has no home folder to keep the journal in: name a folder with --state");
     }
+
+    /// <summary>The first of the folders that systemd made for the service.</summary>
+    private static string? FromSystemd(string variable) =>
+        Environment.GetEnvironmentVariable(variable) is { Length: > 0 } folders ? folders.Split(':')[0] : null;
 }

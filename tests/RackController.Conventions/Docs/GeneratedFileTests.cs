@@ -15,6 +15,7 @@ public sealed class GeneratedFileTests
         ["config/rack-file.schema.json"] = RackFileSchema.ToJson,
         ["hardware-notes/cause-and-effect.md"] = CauseAndEffectTable.ToMarkdown,
         ["hardware-notes/cause-and-effect-demo-rack.md"] = DemoRackChart,
+        ["deploy/rackcontroller.1"] = () => ManualPage.Of(CommandLine.Root()),
     };
 
     private static string DemoRackChart() =>

@@ -11,7 +11,8 @@ public sealed partial class PlaceTests
 
     // Whom the pages point to, and the names that a build or a schema needs. Anything else is a decision to be made here.
     private static readonly string[] KnownHosts =
-        ["json-schema.org", "keepachangelog.com", "semver.org", "www.w3.org", "localhost", "127.0.0.1", "dot.net", "dotnet.microsoft.com"];
+        ["json-schema.org", "keepachangelog.com", "semver.org", "www.w3.org", "localhost", "127.0.0.1", "dot.net", "dotnet.microsoft.com",
+            "www.debian.org"];
 
     [Fact]
     public void NoPathLeadsIntoSomebodysOwnMachine() => Verdict.None(
