@@ -85,6 +85,7 @@ internal static class CommandLine
             ReplayVerb.Create(),
             ProofTestsVerb.Create(),
             DoctorVerb.Create(),
+            WiringVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

@@ -2,17 +2,20 @@ using System.Runtime.InteropServices;
 
 namespace RackController.Verbs;
 
-/// <summary>Somebody ends a long run by hand (Ctrl-C, or a signal to terminate): what was done so far is kept and told.</summary>
+/// <summary>Somebody ends a long run by hand (Ctrl-C, a signal to terminate, a closed terminal): what was done so far is kept and
+/// told.</summary>
 internal sealed class Interruption : IDisposable
 {
     private readonly CancellationTokenSource source = new();
     private readonly PosixSignalRegistration interrupt;
     private readonly PosixSignalRegistration terminate;
+    private readonly PosixSignalRegistration hangUp;
 
     public Interruption()
     {
         interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
         terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
+        hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, End);
     }
 
     /// <summary>Cancelled once somebody has.</summary>
@@ -23,6 +26,7 @@ internal sealed class Interruption : IDisposable
     {
         interrupt.Dispose();
         terminate.Dispose();
+        hangUp.Dispose();
         source.Dispose();
     }
 

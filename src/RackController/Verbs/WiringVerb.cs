@@ -1,0 +1,77 @@
+using System.CommandLine;
+using RackController.Live;
+using RackController.Model;
+using RackController.Service;
+
+namespace RackController.Verbs;
+
+/// <summary><c>wiring FILE</c>: leads a person through a new rack, one sensor and one relay at a time.</summary>
+internal static class WiringVerb
+{
+    /// <summary>The verb, ready to be listed.</summary>
+    public static Command Create()
+    {
+        var file = Parsing.File("The rack file.");
+        var state = new Option<DirectoryInfo?>("--state")
+        {
+            HelpName = "folder",
+            Description = "The folder of its journal. Default: the one that `run` uses.",
+        };
+        var verb = new Command("wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.")
+        {
+            file, state,
+        };
+        verb.SetAction(parsed => Run(
+            parsed.GetRequiredValue(file).ToString(), parsed.GetValue(state)?.ToString(), parsed.InvocationConfiguration));
+        return verb;
+    }
+
+    private static int Run(string file, string? state, InvocationConfiguration console)
+    {
+        if (RackFileArgument.Read(file, console.Error) is not { } site)
+        {
+            return ExitCode.AnswerIsNo;
+        }
+
+        if (!Terminal.CanShow || Console.IsInputRedirected)
+        {
+            throw new CouldNotRunException($"{file}: a walk needs a person at a terminal: run it on one, over ssh for instance");
+        }
+
+        var results = Walk(site, StateFolder.Choose(state, file, site.Io, isFast: false));
+        Print(site, results, console.Output);
+        return results.All(result => result.Outcome == WiringOutcome.Right) ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+    }
+
+    private static IReadOnlyList<WiringResult> Walk(Site site, StateFolder folder)
+    {
+        using var interruption = new Interruption();
+        using var screen = new WiringScreen(site.Name);
+        return WiringSession.Walk(site, folder, $"{Environment.UserName} at the terminal", screen.Show, interruption.Token);
+    }
+
+    private static void Print(Site site, IReadOnlyList<WiringResult> results, TextWriter output)
+    {
+        foreach (var result in results)
+        {
+            output.WriteLine($"{Word(result.Outcome),-8}  {result.Name}: {result.Text}");
+        }
+
+        var wrong = results.Count(result => result.Outcome == WiringOutcome.Wrong);
+        var skipped = results.Count(result => result.Outcome == WiringOutcome.Skipped);
+        output.WriteLine($"{results.Count - wrong - skipped} right, {wrong} wrong, {skipped} skipped; what was tried is in the journal");
+        if (wrong > 0)
+        {
+            output.WriteLine("Mend the wiring or the rack file with the plug pulled, and walk through it again.");
+        }
+
+        output.WriteLine(SafeStateWords.Of(site));
+    }
+
+    private static string Word(WiringOutcome outcome) => outcome switch
+    {
+        WiringOutcome.Right => "right",
+        WiringOutcome.Wrong => "wrong",
+        _ => "skipped",
+    };
+}
