@@ -28,7 +28,8 @@ public static class WiringSession
         using var alone = FolderAndLock.Take(folder);
         var opening = JournalOpening.Open(folder.Journal, SystemClock.Instance.GetCurrentInstant());
         using var journal = opening.File
-            ?? throw new CouldNotRunException($"{opening.Unusable}: a walk is for the record: make it writable, or name another with --state");
+            ?? throw new CouldNotRunException(
+                $"{opening.Unusable}: a walk is for the record: make it writable, or name another with --state");
         using var rack = OpenRack.Open(site);
         using var clock = new HostClock(site.Io is SimulatedIo ? new HostIsTrusted() : WallTrust.OfHost(opening.LastTrustedTime));
         return Walk(site, rack.Io, rack, clock, person, Record, end);
