@@ -10,7 +10,9 @@ namespace RackController.Hardware;
 /// here until the end.</summary>
 internal sealed class ChipOpener : IDisposable
 {
-    private const string Consumer = "rackcontroller";
+    /// <summary>Under what name lines are held.</summary>
+    internal const string Consumer = "rackcontroller";
+
     private readonly Dictionary<string, (ExpanderLines Lines, int Count)> expanders;
 
     /// <summary>Speaks to nobody yet.</summary>

@@ -25,18 +25,21 @@ internal sealed class ContactInput
     /// <summary>The sensor's name.</summary>
     internal string Name { get; }
 
+    /// <summary>The mode of an input with a pull.</summary>
+    internal static PinMode ModeOf(LinePull pull) => pull switch
+    {
+        LinePull.Up => PinMode.InputPullUp,
+        LinePull.Down => PinMode.InputPullDown,
+        _ => PinMode.Input,
+    };
+
     /// <summary>Takes the line, and has its edges wake the scan where the chip can.</summary>
     /// <exception cref="IOException">The line cannot be had.</exception>
     internal void Claim(GpioController controller)
     {
         isHeld = false;
         debounce.Forget();
-        controller.OpenPin(plan.Line.Offset, plan.Pull switch
-        {
-            LinePull.Up => PinMode.InputPullUp,
-            LinePull.Down => PinMode.InputPullDown,
-            _ => PinMode.Input,
-        });
+        controller.OpenPin(plan.Line.Offset, ModeOf(plan.Pull));
         isHeld = true;
         try
         {

@@ -75,7 +75,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     public static GpioRackIo Open(Site site, Func<MonotonicTime> clock)
     {
         var opened = OpenLines(site, clock);
-        opened.probes = ProbeBoard.Begin(site, ((GpioIo)site.Io).Probes, OpenPart, clock);
+        opened.probes = ProbeBoard.Begin(site, ((GpioIo)site.Io).Probes, ProbePorts.OfBoard, clock);
         return opened;
     }
 

@@ -122,7 +122,7 @@ internal sealed unsafe class EdgeWatch : IDisposable
 
     private static PinEventTypes TypeOf(uint id) => id == 1 ? PinEventTypes.Rising : PinEventTypes.Falling;
 
-    private static PollEntry Entry(SafeFileHandle file) => new()
+    internal static PollEntry Entry(SafeFileHandle file) => new()
     {
         FileDescriptor = (int)file.DangerousGetHandle(),
         Events = LibC.PollIn,

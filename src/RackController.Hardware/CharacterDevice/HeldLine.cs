@@ -89,11 +89,12 @@ internal sealed class HeldLine : IDisposable
         LibC.Control(line, KernelGpio.SetLineValues, ref values, name, "cannot be written");
     }
 
-    /// <summary>Has the kernel report both edges of an input from now on.</summary>
+    /// <summary>Has the kernel report edges of an input from now on.</summary>
+    /// <param name="edges">Which.</param>
     /// <exception cref="IOException">The chip has no interrupt for this line.</exception>
-    internal void ReportEdges()
+    internal void ReportEdges(LineFlags edges = LineFlags.EdgeRising | LineFlags.EdgeFalling)
     {
-        var config = new LineConfig { Flags = flags | LineFlags.EdgeRising | LineFlags.EdgeFalling };
+        var config = new LineConfig { Flags = flags | edges };
         LibC.Control(line, KernelGpio.SetLineConfig, ref config, name, "cannot report edges");
     }
 

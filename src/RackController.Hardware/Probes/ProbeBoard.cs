@@ -1,4 +1,3 @@
-using System.Device.I2c;
 using RackController.Model;
 
 namespace RackController.Hardware.Probes;
@@ -13,11 +12,11 @@ internal sealed class ProbeBoard(ProbeBus[] buses) : IDisposable
     /// <summary>Begins to read.</summary>
     /// <param name="site">The site.</param>
     /// <param name="probes">How each sensor is read.</param>
-    /// <param name="open">Opens a part on its bus; may throw <see cref="IOException"/>, and is asked again then.</param>
+    /// <param name="ports">Opens what they are on.</param>
     /// <param name="clock">The clock that the scan lives by, for any thread.</param>
-    public static ProbeBoard Begin(Site site, IEnumerable<Probe> probes, Func<BusPart, I2cDevice> open, Func<MonotonicTime> clock)
+    public static ProbeBoard Begin(Site site, IEnumerable<Probe> probes, ProbePorts ports, Func<MonotonicTime> clock)
     {
-        var readers = new ProbeReaders(site, open, clock);
+        var readers = new ProbeReaders(site, ports, clock);
         return new ProbeBoard([
             .. probes.GroupBy(ProbeReaders.BusOf).Select(bus => new ProbeBus(bus.Key, [.. bus.Select(OnBus)], clock)),
         ]);

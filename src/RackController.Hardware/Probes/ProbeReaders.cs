@@ -5,10 +5,11 @@ namespace RackController.Hardware.Probes;
 
 /// <summary>Who reads each sensor that measures a value. Sensors of one part share what speaks to it.</summary>
 /// <param name="site">The site.</param>
-/// <param name="open">Opens a part on its bus; may throw <see cref="IOException"/>, and is asked again then.</param>
+/// <param name="ports">Opens what they are on.</param>
 /// <param name="clock">The clock that the scan lives by, for any thread.</param>
-internal sealed class ProbeReaders(Site site, Func<BusPart, I2cDevice> open, Func<MonotonicTime> clock) : IDisposable
+internal sealed class ProbeReaders(Site site, ProbePorts ports, Func<MonotonicTime> clock) : IDisposable
 {
+    private readonly Dictionary<PulseProbe, BusPartOnDemand<IPulseLine>> pulses = [];
     private readonly Dictionary<BusPart, BusPartOnDemand<IAirPart>> air = [];
     private readonly Dictionary<BusPart, BusPartOnDemand<Converter>> converters = [];
 
@@ -16,20 +17,24 @@ internal sealed class ProbeReaders(Site site, Func<BusPart, I2cDevice> open, Fun
     public IProbeReader Of(Probe probe) => probe switch
     {
         OneWireProbe wire => OneWireThermometer.Named(wire.Code),
-        AirProbe one => new AirReader(Shared(air, one.Part, () => Opened(open(one.Part), AirOf(one.Part))), site[one.Sensor].Kind),
+        AirProbe one => new AirReader(Shared(air, one.Part, () => Opened(ports.Part(one.Part), AirOf(one.Part))), site[one.Sensor].Kind),
         AnalogueProbe one => new ConverterReader(
-            Shared(converters, one.Part, () => Opened(open(one.Part), device => new Converter(device))), one,
+            Shared(converters, one.Part, () => Opened(ports.Part(one.Part), device => new Converter(device))), one,
             site[one.Sensor].Kind, clock),
+        PulseProbe one => new FlowMeterReader(
+            pulses[one] = new BusPartOnDemand<IPulseLine>(() => ports.Pulses(one)), one.PulsesPerL),
         _ => throw new InvariantBrokenException($"every probe has its reader, {probe.GetType().Name} too"),
     };
 
     /// <summary>The bus that a sensor is on, for people.</summary>
-    public static string BusOf(Probe probe) => probe.Carrier is { } part ? $"I2C bus {part.Bus}" : "1-wire";
+    public static string BusOf(Probe probe) => probe.Carrier is { } part ? $"I2C bus {part.Bus}"
+        : probe is PulseProbe ? "pulses" : "1-wire";
 
     /// <summary>Where on its bus a sensor is, for people.</summary>
     public static string WiringOf(Probe probe) => probe switch
     {
         OneWireProbe wire => wire.Code,
+        PulseProbe pulse => $"line {pulse.Line.Offset} of chip '{pulse.Line.ChipLabel}'",
         AnalogueProbe one => $"input {one.Input} of {NameOf(one.Part)}",
         _ => NameOf(probe.Carrier!),
     };
@@ -45,6 +50,11 @@ internal sealed class ProbeReaders(Site site, Func<BusPart, I2cDevice> open, Fun
         foreach (var part in converters.Values)
         {
             part.Dispose();
+        }
+
+        foreach (var line in pulses.Values)
+        {
+            line.Dispose();
         }
     }
 

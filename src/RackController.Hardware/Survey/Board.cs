@@ -31,7 +31,7 @@ public sealed class Board(Func<MonotonicTime> clock) : IBoard
     /// <inheritdoc/>
     public double Ask(Site site, Probe probe)
     {
-        using var readers = new ProbeReaders(site, GpioRackIo.OpenPart, clock);
+        using var readers = new ProbeReaders(site, ProbePorts.OfBoard, clock);
         return readers.Of(probe).Read();
     }
 

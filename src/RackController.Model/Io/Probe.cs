@@ -16,6 +16,13 @@ public abstract record Probe(SensorId Sensor)
 /// <c>28-0316a2794bff</c>.</param>
 public sealed record OneWireProbe(SensorId Sensor, string Code) : Probe(Sensor);
 
+/// <summary>A flow meter that gives a pulse for each bit of volume, on a GPIO line.</summary>
+/// <param name="Sensor">The sensor.</param>
+/// <param name="Line">Its line; a pulse is where the level rises.</param>
+/// <param name="Pull">The pull that the board puts on the line.</param>
+/// <param name="PulsesPerL">Pulses for a litre, above 0: by its data sheet, or measured with a bucket.</param>
+public sealed record PulseProbe(SensorId Sensor, GpioLine Line, LinePull Pull, double PulsesPerL) : Probe(Sensor);
+
 /// <summary>Temperature or humidity of the air, as a part on an I2C bus measures it.</summary>
 /// <param name="Sensor">The sensor; its kind says which of the two.</param>
 /// <param name="Part">The part.</param>

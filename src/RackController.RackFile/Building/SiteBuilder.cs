@@ -80,6 +80,11 @@ internal static class SiteBuilder
             return new OneWireProbe(sensor, code);
         }
 
+        if (probe.Line is { } line)
+        {
+            return new PulseProbe(sensor, Line(gpio, line), gpio.Pull, probe.PulsesPerL!.Value);
+        }
+
         var part = gpio.Parts.Single(one => one.Part.Name == probe.PartName).Part;
         return part.Kind.IsConverter()
             ? new AnalogueProbe(sensor, part, probe.Input!.Value, probe.Points)

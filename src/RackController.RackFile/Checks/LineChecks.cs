@@ -22,7 +22,9 @@ internal static class LineChecks
             .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true));
         var gpio = site.Io as GpioIoPart;
         var heartbeat = gpio?.Heartbeat is { } line ? [new Wire("the heartbeat", line.Place, line, IsOutput: false)] : Array.Empty<Wire>();
-        var wires = loads.Concat(contacts).Concat(contactors).Concat(heartbeat).ToArray();
+        var meters = sensors.Where(one => one.Sensor.Probe?.Line is not null)
+            .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Probe!.Line, IsOutput: false));
+        var wires = loads.Concat(contacts).Concat(contactors).Concat(heartbeat).Concat(meters).ToArray();
         RefuseShared(wires, gpio?.Chip, complaints);
         if (gpio is null)
         {

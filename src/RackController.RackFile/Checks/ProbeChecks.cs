@@ -39,10 +39,17 @@ internal static class ProbeChecks
                 sensor.Place, $"nothing says how {name} is read",
                 "its reading will be unknown; name its `part:`, or remove it if nothing needs it");
         }
-        else if ((probe.PartName is null) == (probe.OneWireCode is null))
+        else if (WaysToRead(probe) != 1)
         {
             complaints.Refuse(
-                probe.Place, $"{name} is not read in one way", "name its `part:`, or its `one-wire:` thermometer where it may have one");
+                probe.Place, $"{name} is not read in one way",
+                "name its `part:`, or its `one-wire:` thermometer or the `line:` of its meter where it may have one");
+        }
+        else if ((probe.Line is null) != (probe.PulsesPerL is null))
+        {
+            complaints.Refuse(
+                probe.Place, $"{name} lacks either the line of its meter or the pulses that it gives for a litre",
+                "write both, such as `line: 20` and `pulses-per-litre: 450`");
         }
         else if (probe.PartName is { } partName)
         {
@@ -50,7 +57,8 @@ internal static class ProbeChecks
         }
         else if (probe.Input is not null || !probe.Points.IsEmpty)
         {
-            complaints.Refuse(probe.Place, $"{name} has an input or points, and a 1-wire thermometer has neither", "remove them");
+            var other = probe.Line is null ? "a 1-wire thermometer" : "a meter on a line";
+            complaints.Refuse(probe.Place, $"{name} has an input or points, and {other} has neither", "remove them");
         }
     }
 
@@ -82,6 +90,9 @@ internal static class ProbeChecks
             complaints.Refuse(probe.Place, $"the points of {name} do not rise in voltage", "write them in rising order, each voltage once");
         }
     }
+
+    private static int WaysToRead(ProbePart probe) =>
+        (probe.PartName is null ? 0 : 1) + (probe.OneWireCode is null ? 0 : 1) + (probe.Line is null ? 0 : 1);
 
     private static bool IsSamePlace(BusPart one, BusPart other) => one.Bus == other.Bus && one.Address == other.Address;
 }

@@ -13,8 +13,11 @@ namespace RackController.RackFile.Mappings;
 /// <param name="Input">Its input; null where it has none, or none is named.</param>
 /// <param name="Points">What voltages stand for.</param>
 /// <param name="OneWireCode">The thermometer on a 1-wire bus; null for none.</param>
+/// <param name="Line">The line of a flow meter; null for none.</param>
+/// <param name="PulsesPerL">Its pulses for a litre; null where nothing says so.</param>
 internal sealed record ProbePart(
-    Place Place, string? PartName, int? Input, ImmutableArray<CalibrationPoint> Points, string? OneWireCode);
+    Place Place, string? PartName, int? Input, ImmutableArray<CalibrationPoint> Points, string? OneWireCode, LinePart? Line,
+    double? PulsesPerL);
 
 /// <summary>The keys that say how a measured value is read on a board.</summary>
 internal sealed class ProbeKeys
@@ -25,6 +28,8 @@ internal sealed class ProbeKeys
     private readonly Key<string> partKey;
     private readonly Key<int>? inputKey;
     private readonly Key<ImmutableArray<CalibrationPoint>>? pointsKey;
+    private readonly LineKeys? lineKeys;
+    private readonly Key<double>? pulsesKey;
 
     /// <summary>Declares them for a kind of sensor.</summary>
     /// <param name="kind">What is measured.</param>
@@ -40,10 +45,17 @@ internal sealed class ProbeKeys
         pointsKey = isOfAir
             ? null
             : Key.Optional("points", Values.List(new CalibrationPointMapping(ValueOf(kind)), "point", 20), "What its voltages stand for.");
+        if (kind == SensorKind.PumpFlow)
+        {
+            lineKeys = new LineKeys("The line of a flow meter that gives pulses.", activeDoc: null);
+            pulsesKey = Key.Optional(
+                "pulses-per-litre", new NumberKind("a number of pulses", 1, 100_000), "How many pulses that meter gives for a litre.");
+        }
     }
 
     /// <summary>All of them.</summary>
-    public ImmutableArray<Key> All => [.. new Key?[] { partKey, oneWireKey, inputKey, pointsKey }.OfType<Key>()];
+    public ImmutableArray<Key> All =>
+        [.. new Key?[] { partKey, oneWireKey, inputKey, pointsKey, pulsesKey }.OfType<Key>(), .. lineKeys?.All ?? []];
 
     /// <summary>Reads them.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>
@@ -53,7 +65,8 @@ internal sealed class ProbeKeys
         : new ProbePart(
             keys.Place, keys.Find(partKey), inputKey is null ? null : keys.FindValue(inputKey),
             pointsKey is not null && keys.Has(pointsKey) ? keys.Get(pointsKey) : [],
-            oneWireKey is null ? null : keys.Find(oneWireKey));
+            oneWireKey is null ? null : keys.Find(oneWireKey), lineKeys?.Read(keys),
+            pulsesKey is null ? null : keys.FindValue(pulsesKey));
 
     private static QuantityKind ValueOf(SensorKind kind) => kind switch
     {

@@ -119,6 +119,7 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
         .. plan.Relays.Select(relay => (site[relay.Load].Name, relay.Line)),
         .. plan.Contactors.Select(contactor => ($"contactor of {site[contactor.Circuit].Name}", contactor.Line)),
         .. plan.Contacts.Select(contact => (site[contact.Sensor].Name, contact.Line)),
+        .. plan.Probes.OfType<PulseProbe>().Select(pulse => (site[pulse.Sensor].Name, pulse.Line)),
         .. plan.Heartbeat is { } line ? [("heartbeat", line)] : Array.Empty<(string, GpioLine)>(),
     ];
 }

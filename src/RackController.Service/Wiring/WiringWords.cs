@@ -57,6 +57,7 @@ internal static class WiringWords
     private static string Part(Probe probe) => probe switch
     {
         OneWireProbe wire => $"1-wire {wire.Code}",
+        PulseProbe pulse => $"line {pulse.Line.Offset} of '{pulse.Line.ChipLabel}'",
         AnalogueProbe one => $"input {one.Input} of '{one.Part.Name}'",
         _ => $"'{probe.Carrier!.Name}'",
     };

@@ -81,6 +81,25 @@ public sealed class ProbeTests
     }
 
     [Fact]
+    public void AFlowMeterIsCountedOnALineOfTheBoard()
+    {
+        var site = Expect.Site(WithMeter("line: 20, pulses-per-litre: 450"));
+        var meter = Assert.Single(Assert.IsType<GpioIo>(site.Io).Probes.OfType<PulseProbe>());
+        Assert.Equal((new GpioLine("test-bank", 20), 450), (meter.Line, meter.PulsesPerL));
+        Assert.Equal("north/pump flow", site[meter.Sensor].Name);
+    }
+
+    [Theory]
+    [InlineData("line: 20", "north/pump flow lacks either the line of its meter or the pulses")]
+    [InlineData("part: tank, input: 2, points: [{ at: 0 V, is: 0 L/min }, { at: 1 V, is: 9 L/min }], pulses-per-litre: 450",
+        "north/pump flow lacks either the line of its meter or the pulses")]
+    [InlineData("line: 20, pulses-per-litre: 450, part: tank", "north/pump flow is not read in one way")]
+    [InlineData("line: 20, pulses-per-litre: 450, input: 1", "north/pump flow has an input or points, and a meter on a line has neither")]
+    [InlineData("line: 11, pulses-per-litre: 450", "north/pump flow is on line 11, where north/reservoir low float is already")]
+    [InlineData("line: 20, pulses-per-litre: 0", "`pulses-per-litre` is `0`, out of")]
+    public void AFlowMeterHasALineAndItsPulses(string meter, string expected) => Expect.Among(WithMeter(meter), expected);
+
+    [Fact]
     public void ARelayMayBeOnALineOfAPartOnABus()
     {
         var site = Expect.Site(WithExpander("power: 5 W, line: 15, chip: bank"));
@@ -100,6 +119,9 @@ public sealed class ProbeTests
         WithExpander("power: 5 W, line: 1")
             .Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
         "north/reservoir low float is on bank, and does not wait for a bus");
+
+    private static string WithMeter(string meter) => Wired.Replace(
+        "      air-humidity:", $"      pump-flow: {{ {meter} }}\n      air-humidity:", StringComparison.Ordinal);
 
     private static string WithExpander(string aerator) => Wired
         .Replace("power: 5 W, line: 1", aerator, StringComparison.Ordinal)
