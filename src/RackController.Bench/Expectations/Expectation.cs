@@ -36,6 +36,15 @@ public sealed record Never(string Name, int Line, Window Window, Statement What,
 public sealed record Within(string Name, int Line, Window Window, Duration Limit, Statement Of, Statement Then)
     : Expectation(Name, Line, Window);
 
+/// <summary>Whenever a statement becomes true, the whole site must be well again within a time: every tray in use was flooded by a
+/// flood that began since and is over, the controller runs, and no alarm is left to answer.</summary>
+/// <param name="Name">What must hold.</param>
+/// <param name="Line">The line of the scenario that states it.</param>
+/// <param name="Window">When the statement counts.</param>
+/// <param name="Limit">The time.</param>
+/// <param name="Of">The statement.</param>
+public sealed record Recovers(string Name, int Line, Window Window, Duration Limit, Statement Of) : Expectation(Name, Line, Window);
+
 /// <summary>A part of a run.</summary>
 /// <param name="From">Its first moment, since the run began.</param>
 /// <param name="Until">Its end, since the run began.</param>

@@ -30,6 +30,7 @@ internal abstract class Judge(Expectation expectation)
         Always always => new ThroughoutJudge(always, "always", Truth.No, always.What, always.While),
         Never never => new ThroughoutJudge(never, "never", Truth.Yes, never.What, never.While),
         Within within => new WithinJudge(within),
+        Recovers recovers => new RecoveryJudge(recovers),
         _ => throw new InvariantBrokenException("every kind of expectation has its judge"),
     };
 

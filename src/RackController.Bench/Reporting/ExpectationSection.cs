@@ -44,7 +44,7 @@ internal static class ExpectationSection
         html.Append("</li>\n");
     }
 
-    private static string Occasions(Verdict verdict) => verdict.Expectation is not Within
+    private static string Occasions(Verdict verdict) => verdict.Expectation is not (Within or Recovers)
         ? ""
         : $" · came about {(verdict.Judged == 1 ? "once" : $"{verdict.Judged} times")}";
 

@@ -31,6 +31,7 @@ internal static class RunLevels
         Always always => Both(always.What, always.While),
         Never never => Both(never.What, never.While),
         Within within => [within.Of, within.Then],
+        Recovers recovers => [recovers.Of],
         _ => throw new InvariantBrokenException("every kind of expectation says what it judges"),
     };
 

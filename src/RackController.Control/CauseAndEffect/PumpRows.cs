@@ -73,7 +73,8 @@ internal static class PumpRows
     public static CauseAndEffectRow NoFill { get; } = new(
         "no-fill", "no water is seen to come: no flow, no fall in the reservoir, no rise in a tray, or far too much current",
         "any one of pump flow, reservoir level, tray level, pump current and, where fills end by it, tray full float", RowEffect.ForbidOn,
-        "pump off: it is dry, clogged, air-bound or held fast", "after its rest time, for one more try; several in a row latch the pump",
+        "pump off: it is dry, clogged, air-bound or held fast",
+        "after its rest time, for one more try; several in a row latch the pump until somebody resets",
         new AlarmText(
             AlarmPriority.High, "the pump burns if it runs on; crops dry out",
             "look at the water, the pump's screen and its hose; see whether a wired float has opened the pump's wire; reset",

@@ -76,6 +76,14 @@ public sealed class CampaignTests
         Assert.Empty(failed.Select(outcome => $"{outcome.Class}: {outcome.Case.Name}: {outcome.Seen}"));
     }
 
+    /// <summary>The flood that was under way as the clock was set right stands for the next one of the schedule: that is one flood
+    /// fewer, and no rack that is stuck.</summary>
+    [Fact]
+    public void AFloodThatBeganByTheWrongClockMayStandForTheNext() => Assert.All(
+        DemoCampaigns.Run(new CampaignPlan(
+            DemoCampaigns.FourTier, new CampaignOptions { Only = ["wired-time-relay-hangs", "board-boots-behind-its-time"] })),
+        outcome => Assert.Equal("", outcome.Seen));
+
     /// <summary>A contactor and a relay that have both welded leave the controller nothing to open.</summary>
     [Fact]
     public void WhatOnlyTheTimeRelayInThePumpsWireStopsIsSaidToBeSo()

@@ -21,6 +21,11 @@ public sealed class BadScenarioTests
     [InlineData(Head + "expect:\n  - that: x\n    never: { load: north/pump, rack: north, is: on }\n", "more than one thing", "")]
     [InlineData(Head + "expect:\n  - that: x\n", "of no kind", "always")]
     [InlineData(Head + "expect:\n  - that: x\n    within: 1 s\n    of: { happens: start }\n", "of no kind", "then")]
+    [InlineData(Head + "expect:\n  - that: x\n    recovers-within: 1 h\n", "of no kind", "`recovers-within:` with `of:`")]
+    [InlineData(Head + "expect:\n  - that: x\n    recovers-within: soon\n    of: { happens: start }\n", "`soon`", "30 min")]
+    [InlineData(
+        Head + "expect:\n  - that: x\n    recovers-within: 1 h\n    of: { happens: start }\n    then: { controller: away }\n",
+        "of no kind", "")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { tier: north/tier 9, depth: above 3 mm }\n", "north/tier 9", "")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { tier: north/tier 1, depth: 3 mm }\n", "no comparison", "above")]
     [InlineData(Head + "expect:\n  - that: x\n    never: { alarm: north/lowfloat, is: active }\n", "names no alarm", "low-float")]

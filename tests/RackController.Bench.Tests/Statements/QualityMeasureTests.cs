@@ -18,7 +18,7 @@ public sealed class QualityMeasureTests
     };
 
     [Theory]
-    [MemberData(nameof(Measures))]
+    [MemberData(nameof(Measures), DisableDiscoveryEnumeration = true)]
     public void AMeasureIsWhatTheRackIsAndIsWatchedWhereItTurns(Measure measure, RackQuantity quantity, string words)
     {
         var now = new FakeObserved();

@@ -38,6 +38,7 @@ internal static class SceneWords
             Always always => $"Always {window}: {always.What.Words(site)} while {always.While?.Words(site)}",
             Never never => $"Never {window}: {never.What.Words(site)} while {never.While?.Words(site)}",
             Within within => $"Within {Seconds(within.Limit)} of {within.Of.Words(site)} {window}: {within.Then.Words(site)}",
+            Recovers recovers => $"Recovers within {Seconds(recovers.Limit)} of {recovers.Of.Words(site)} {window}",
             _ => throw new InvariantBrokenException("every kind of expectation has its words"),
         };
     }

@@ -30,9 +30,6 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
     /// <summary>When they last did anything, since the run began; zero while they have not.</summary>
     public Duration LastDeedAt => deeds.Count > 0 ? deeds[^1].At : Duration.Zero;
 
-    /// <summary>Whether they came at least once and left nothing to be done.</summary>
-    public bool IsContent { get; private set; }
-
     /// <inheritdoc/>
     public IReadOnlyList<ScenarioEvent> Visit(VirtualRun run)
     {
@@ -50,9 +47,9 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
             Answer(alarm, run);
         }
 
-        IsContent = alarms.IsEmpty && run.Control is not null;
+        var isContent = alarms.IsEmpty && run.Control is not null;
         ComesAt = MonotonicTime.Zero + run.Now.Elapsed
-            + (tester.IsBusy ? inATest : IsContent ? otherwise : whileSomethingStands);
+            + (tester.IsBusy ? inATest : isContent ? otherwise : whileSomethingStands);
         return deeds[before..];
     }
 

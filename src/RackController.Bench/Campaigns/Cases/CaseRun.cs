@@ -24,12 +24,16 @@ internal sealed class CaseRun
     private readonly HazardBook hazards;
     private readonly IHazardWatch[] watches;
     private readonly CropDuties duties;
+    private readonly Recovery recovery;
     // Breakers that the case itself opens.
     private readonly bool[] isTripped;
     private readonly SortedSet<WiredBackstop> acted = [];
     private Duration? alarmAt;
     private Duration? tripAt;
     private bool isWellAgain;
+
+    // What was missing at the deadline, and at which.
+    private (Duration At, string Words) missed = (Duration.MinValue, "");
 
     // A board without power tells nobody anything, and its dead page tells that.
     private bool wasAway;
@@ -48,6 +52,7 @@ internal sealed class CaseRun
         hazards = new HazardBook(run.Log);
         watches = HazardWatches.Of(site);
         duties = new CropDuties(site);
+        recovery = new Recovery(site, duties, (rack, tier) => days.Duties.Wetted(rack.Id, tier.Number - 1).Count > 0);
         isTripped = [.. site.Circuits.Select(circuit => drawn.Faults.Any(fault =>
             fault.Instance.Target.Circuit == circuit.Id
             && fault.Instance.Mode.Kinds.Any(kind => kind is FaultKind.BreakerTrip or FaultKind.GroundFaultTrip)))];
@@ -87,7 +92,8 @@ internal sealed class CaseRun
     // Whose next flood the wrong clock has had already waits for the one after.
     private Duration AFlood => days.LongestBetweenFloods * (1 + ClockFaults);
 
-    private int ClockFaults => drawn.Faults.Count(fault => fault.Instance.Mode.Family == FaultFamily.Clock);
+    // Whatever leaves the clock wrong ends with it set right, also a boot without a clock.
+    private int ClockFaults => drawn.Events.Count(happening => happening is ClockSetRight);
 
     private Shortfall? Lost => Shortfall.Of(
         site, days.Duties, duties, drawn.Start, run.Now.At,
@@ -111,7 +117,7 @@ internal sealed class CaseRun
 
         if (!isWellAgain)
         {
-            return Outcome(FailureClass.Stuck, StuckWords);
+            return Outcome(FailureClass.Stuck, $"{Spans.Words(DueAgain - drawn.AllOver)} after the repair: {Missed}");
         }
 
         return alarmAt is null && !wasAway && Lost is { } lost
@@ -128,7 +134,7 @@ internal sealed class CaseRun
         }
 
         duties.Look(now);
-        isWellAgain = isWellAgain || (now.Elapsed <= Deadline && FloodsAgain);
+        LookForRecovery(now);
         wasAway |= !now.ControllerRuns;
         NoteBackstops();
         foreach (var happened in now.Events)
@@ -169,43 +175,30 @@ internal sealed class CaseRun
         }
     }
 
-    private bool FloodsAgain => run.Now.Elapsed > drawn.AllOver && attendant.IsContent && site.Racks.All(FloodedAgain);
+    private Instant RepairedAt => drawn.Start + drawn.AllOver;
 
-    // Every tray that is flooded when nothing fails, by a flood that began after the repair and is over.
-    private bool FloodedAgain(Rack rack)
+    // By when it had to be well again, or when the run ended before.
+    private Duration DueAgain => Duration.Min(Deadline, run.Now.Elapsed);
+
+    private string Missed => missed.At == Deadline ? missed.Words : Missing;
+
+    private string Missing => recovery.Missing(run.Now, RepairedAt, [.. Attendant.Standing(run).Select(alarm => alarm.Key)]);
+
+    private void LookForRecovery(IObserved now)
     {
-        var repairedAt = drawn.Start + drawn.AllOver;
-        if (days.Duties.FillsBegun(rack.Id).Count == 0)
+        if (isWellAgain || now.Elapsed <= drawn.AllOver)
         {
-            return true;
+            return;
         }
 
-        var fills = duties.FillsBegun(rack.Id);
-        if (fills.Count == 0 || fills[^1] < repairedAt || run.Now.Flood(rack.Id) is not FloodPhase.Idle)
+        if (now.Elapsed <= Deadline)
         {
-            return false;
+            isWellAgain = recovery.IsWell(now, RepairedAt);
+            now.LookAgainBy(Deadline);
         }
-
-        for (var index = 0; index < rack.Tiers.Length; index++)
+        else if (missed.At != Deadline)
         {
-            var wetted = duties.Wetted(rack.Id, index);
-            if (days.Duties.Wetted(rack.Id, index).Count > 0 && (wetted.Count == 0 || wetted[^1] < repairedAt))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    private string StuckWords
-    {
-        get
-        {
-            var dry = string.Join(", ", site.Racks.Where(rack => !FloodedAgain(rack)).Select(rack => rack.Name));
-            var standing = string.Join(", ", Attendant.Standing(run).Select(alarm => alarm.Key));
-            return (dry.Length > 0 ? $"{dry} did not flood again" : "alarms stayed")
-                + $" within {Spans.Words(Deadline - drawn.AllOver)} of the repair" + (standing.Length > 0 ? $"; {standing} stands" : "");
+            missed = (Deadline, Missing);
         }
     }
 
@@ -215,7 +208,7 @@ internal sealed class CaseRun
         ToAlarm = alarmAt - drawn.Faults[0].At,
         ToTrip = tripAt - drawn.Faults[0].At,
         Length = run.Now.Elapsed,
-        DueAgain = Deadline,
+        DueAgain = DueAgain,
         Deeds = [.. attendant.Deeds],
         Acted = [.. acted],
     };

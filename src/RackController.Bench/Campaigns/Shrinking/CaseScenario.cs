@@ -35,7 +35,7 @@ internal static class CaseScenario
                 .. drawn.Events.Concat(failed.Deeds).OrderBy(happening => happening.At)
                     .Where(happening => happening.At < length || happening is RackMends or ControllerComes),
             ],
-            Expectations = Expected(site, failed, length),
+            Expectations = Expected(site, failed),
             Accepts = [],
         };
     }
@@ -52,25 +52,25 @@ internal static class CaseScenario
         var needed = failed.Class switch
         {
             FailureClass.Hazard => failed.Hazards[0].Elapsed + minute,
-            FailureClass.Stuck => failed.DueAgain,
+            FailureClass.Stuck => failed.DueAgain + minute,
             _ => failed.Length,
         };
         return minute * Math.Ceiling(needed / minute);
     }
 
-    private static ImmutableArray<Expectation> Expected(Site site, CaseOutcome failed, Duration length) => failed.Class switch
+    private static ImmutableArray<Expectation> Expected(Site site, CaseOutcome failed) => failed.Class switch
     {
         FailureClass.Hazard => [.. failed.Hazards.Take(1).Select(hazard => Against(site, hazard))],
         FailureClass.Stuck =>
         [
-            .. site.Racks.SelectMany(rack => rack.Tiers.Where(tier => tier.InUse).Select(tier => FloodsAgain(rack, tier, failed))),
-            new Never(
-                "nothing is left to be done", 0, new Window(length - minute, Duration.MaxValue), new AlarmIs(AlarmIs.Any, null), null),
+            new Recovers(
+                "it floods again within its schedule, and nothing is left to be done", 0, Always,
+                failed.DueAgain - failed.Case.AllOver, new Happens(failed.Case.Events[^1].Name)),
         ],
         FailureClass.Silent =>
         [
             new Within(
-                "somebody is told", 0, Always, length - minute, new Happens(Happens.Start), new AlarmIs(AlarmIs.Any, null)),
+                "somebody is told", 0, Always, LengthOf(failed) - minute, new Happens(Happens.Start), new AlarmIs(AlarmIs.Any, null)),
         ],
         _ => [new Within("the controller goes on", 0, Always, minute, new Happens(Happens.Start), new ControllerRuns(true))],
     };
@@ -103,16 +103,6 @@ internal static class CaseScenario
             new Above(RackOf(site, hazard).Limits.AirHotC)),
         _ => null,
     };
-
-    private static Within FloodsAgain(Rack rack, Tier tier, CaseOutcome failed)
-    {
-        var last = failed.Case.Faults.MaxBy(fault => fault.Ends)!;
-        var mended = last.Lasts > Duration.Zero ? $"end of {last.Name}" : last.Name;
-        return new Within(
-            $"{rack.Name}/tier {tier.Number} is flooded again within its schedule", 0, Always,
-            failed.DueAgain - failed.Case.AllOver, new Happens(mended),
-            new Measures(new TrayDepth(rack.Id, tier.Number), new Above(tier.Tray.FilledMm)));
-    }
 
     private static Load LoadOf(Site site, Hazard hazard) => site.Loads.First(load => load.Name == hazard.Where);
 

@@ -91,6 +91,9 @@ public static class ScenarioWriter
                 text.Append($"    within: {TextOf.Length(within.Limit)}\n    of: {statements.Write(within.Of)}\n")
                     .Append($"    then: {statements.Write(within.Then)}\n");
                 break;
+            case Recovers recovers:
+                text.Append($"    recovers-within: {TextOf.Length(recovers.Limit)}\n    of: {statements.Write(recovers.Of)}\n");
+                break;
             default:
                 throw new InvariantBrokenException($"every expectation can be written, {expectation.GetType().Name} too");
         }

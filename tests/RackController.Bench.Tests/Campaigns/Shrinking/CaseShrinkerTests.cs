@@ -1,5 +1,6 @@
 using RackController.Bench.Tests.Scenarios.Writing;
 using RackController.Bench.Tests.Support;
+using RackController.Control;
 using RackController.Testing;
 
 namespace RackController.Bench.Tests.Campaigns.Shrinking;
@@ -35,16 +36,39 @@ public sealed class CaseShrinkerTests
     [Fact]
     public void WhatThePersonDidIsPartOfTheScenarioAndComesToTheSameLog()
     {
-        // Two minutes of leak into the drip tray: the person mops and resets, and the rack floods again.
-        var whole = new CampaignPlan(DemoCampaigns.FourTier, new CampaignOptions { Only = ["tray-leaks"] });
-        var outcome = DemoCampaigns.Run(whole).First(one => one.Deeds.Length > 3);
-        var scenario = CaseScenario.Of(
-            whole.Site, outcome with { Class = FailureClass.Stuck }, "told", ShippedFiles.PathTo("config/demo-four-tier.yaml"), "a test");
+        var scenario = AsStuck(Mopped());
         var run = ScenarioRun.Run(scenario);
         var again = ScenarioRun.Run(ScenarioWriterTests.ReadBack(scenario));
         Assert.Equal(LogText.Fingerprint(run), LogText.Fingerprint(again));
         Assert.Contains(run.Log, entry => entry.What.StartsWith("floor-mopped", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void TheScenarioOfAStuckRackPassesOnceItFloodsAgainAndNothingIsLeftToDo()
+    {
+        var result = ScenarioRun.Run(ScenarioWriterTests.ReadBack(AsStuck(Mopped())));
+        var verdict = Assert.Single(result.Verdicts);
+        Assert.True(verdict.IsMet, verdict.Failure?.Seen);
+    }
+
+    [Fact]
+    public void TheScenarioOfAStuckRackFailsOnTheBenchThoughItsTraysWereWetWithinItsSchedule()
+    {
+        // The person mops and acknowledges, but never resets: a latch stays.
+        var outcome = Mopped();
+        var withoutReset = outcome with { Deeds = [.. outcome.Deeds.Where(deed => deed is not PersonAsks { Request: ResetLatch })] };
+        var result = ScenarioRun.Run(ScenarioWriterTests.ReadBack(AsStuck(withoutReset)));
+        Assert.Contains("an alarm stands", Assert.Single(result.Verdicts).Failure!.Seen, StringComparison.Ordinal);
+    }
+
+    // Two minutes of leak into the drip tray: the person mops and resets, and the rack floods again.
+    private static CaseOutcome Mopped() => DemoCampaigns
+        .Run(new CampaignPlan(DemoCampaigns.FourTier, new CampaignOptions { Only = ["tray-leaks"] }))
+        .First(one => one.Deeds.Length > 3);
+
+    private static Scenario AsStuck(CaseOutcome outcome) => CaseScenario.Of(
+        DemoCampaigns.FourTier, outcome with { Class = FailureClass.Stuck }, "told",
+        ShippedFiles.PathTo("config/demo-four-tier.yaml"), "a test");
 
     private static CaseOutcome Smallest()
     {

@@ -87,12 +87,17 @@ public sealed class ScenarioWriterTests
                 .. requests.Select((request, index) => new PersonAsks(Duration.FromMinutes(index), $"ask {index}", request)),
                 new RoomChanges(Duration.FromHours(1), "warm", 25.5, 61),
             ],
-            Expectations = [.. statements.Select((what, index) => new Always($"{index}", 0, window, what, null))],
+            Expectations =
+            [
+                .. statements.Select((what, index) => new Always($"{index}", 0, window, what, null)),
+                new Recovers("all is well", 0, window, Duration.FromMilliseconds(50_123), new Happens(Happens.Start)),
+            ],
             Accepts = [],
         };
         var again = ReadBack(scenario);
         Assert.Equal(scenario.Events.AsEnumerable(), again.Events.AsEnumerable());
-        Assert.Equal(statements, again.Expectations.Select(expectation => ((Always)expectation).What));
+        Assert.Equal(statements, again.Expectations.OfType<Always>().Select(expectation => expectation.What));
+        Assert.Equal(scenario.Expectations[^1], again.Expectations[^1] with { Line = 0 });
         Assert.Equal(scenario.Length, again.Length);
     }
 
