@@ -34,7 +34,7 @@ public sealed class JournalRecord : IDisposable
 
         try
         {
-            var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
+            var connection = JournalSalvage.Open(path);
             try
             {
                 if (WhatIsMissing(connection) is { } missing)

@@ -167,7 +167,7 @@ public sealed class JournalRecordTests : IDisposable
     }
 
     [Fact]
-    public void ATruncatedJournalIsSaidInOneLine()
+    public void WhatATruncatedJournalStillGivesIsRead()
     {
         WriteLongRecord();
         using (var stream = File.OpenWrite(Path))
@@ -175,8 +175,10 @@ public sealed class JournalRecordTests : IDisposable
             stream.SetLength(stream.Length / 2 / 4096 * 4096);
         }
 
-        var refusal = Assert.Throws<CouldNotRunException>(() => JournalRecord.Open(Path));
-        Assert.Contains("this is no journal that can be read", refusal.Message, StringComparison.Ordinal);
+        using var record = JournalRecord.Open(Path);
+        var pages = record.Runs().Sum(run => run.Pages.Count());
+        Assert.NotNull(record.Damage);
+        Assert.InRange(pages, 100, 300);
     }
 
     [Fact]

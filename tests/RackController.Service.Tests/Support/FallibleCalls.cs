@@ -102,7 +102,6 @@ internal static class FallibleCalls
         NoHarm("Supervisor: new Socket", "asked for once, before anything is driven: the start ends with a line and exit code 3"),
 
         // What reads a journal beside the service drives nothing; it ends with a line and an exit code.
-        NoHarm("JournalRecord: Connect", "a replay drives nothing"),
         NoHarm("JournalRecord: Directory.Exists", "a replay drives nothing"),
         NoHarm("JournalRecord: ExecuteReader", "a replay drives nothing"),
         NoHarm("JournalRecord: File.Exists", "a replay drives nothing"),
