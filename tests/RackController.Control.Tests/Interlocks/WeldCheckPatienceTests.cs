@@ -2,6 +2,7 @@ using NodaTime;
 using RackController.Control.Tests.Currents;
 using RackController.Model;
 using RackController.Testing;
+using static RackController.Control.Tests.Interlocks.DarkMoments;
 
 namespace RackController.Control.Tests.Interlocks;
 
@@ -106,25 +107,6 @@ public sealed class WeldCheckPatienceTests
         Assert.NotEmpty(ChecksOf(circuit, welded));
     }
 
-    // Lights that draw twenty times as much as the pump.
-    private static Site Bright(Site site) => site with
-    {
-        Loads = [.. site.Loads.Select(load => load.Kind == LoadKind.Light ? load with { PowerW = 500 } : load)],
-    };
-
-    private static List<MonotonicTime> ChecksOf(LiveCircuit circuit, string load) =>
-    [
-        .. circuit.Rig.Events
-            .Where(each => each is { Subject: Aerator, What: "off" } && each.Because.Contains(load, StringComparison.Ordinal))
-            .Select(each => each.At.Monotonic),
-    ];
-
-    private static Site WithoutFloods(Site site) => site.WithSchedule(plan => plan with
-    {
-        LightStagger = Duration.FromMinutes(1),
-        Floods = plan.Floods with { Times = new NoFloods() },
-    });
-
     private static void Step(LiveCircuit circuit, double by, Duration every, int times)
     {
         for (var time = 0; time < times; time++)
@@ -132,12 +114,5 @@ public sealed class WeldCheckPatienceTests
             circuit.Now(() => circuit.Supply = time % 2 == 0 ? 1 + by : 1);
             circuit.Rig.LeapFor(every);
         }
-    }
-
-    private static LiveCircuit Quiet(Func<Site, Site> change)
-    {
-        var circuit = new LiveCircuit(change);
-        circuit.Rig.LeapFor(Duration.FromHours(1));
-        return circuit;
     }
 }

@@ -2,6 +2,7 @@ using NodaTime;
 using RackController.Control.Tests.Currents;
 using RackController.Model;
 using RackController.Testing;
+using static RackController.Control.Tests.Interlocks.DarkMoments;
 
 namespace RackController.Control.Tests.Interlocks;
 
@@ -239,31 +240,6 @@ public sealed class WeldCheckTests
         circuit.Rig.LeapFor(Duration.FromMinutes(15));
         Assert.NotEmpty(ChecksOf(circuit, Pump));
         Assert.Equal(isWelded, circuit.Rig.IsCut);
-    }
-
-    // Lights that draw twenty times as much as the pump.
-    private static Site Bright(Site site) => site with
-    {
-        Loads = [.. site.Loads.Select(load => load.Kind == LoadKind.Light ? load with { PowerW = 500 } : load)],
-    };
-    private static List<MonotonicTime> ChecksOf(LiveCircuit circuit, string load) =>
-    [
-        .. circuit.Rig.Events
-            .Where(each => each is { Subject: Aerator, What: "off" } && each.Because.Contains(load, StringComparison.Ordinal))
-            .Select(each => each.At.Monotonic),
-    ];
-
-    private static Site WithoutFloods(Site site) => site.WithSchedule(plan => plan with
-    {
-        LightStagger = Duration.FromMinutes(1),
-        Floods = plan.Floods with { Times = new NoFloods() },
-    });
-
-    private static LiveCircuit Quiet(Func<Site, Site> change)
-    {
-        var circuit = new LiveCircuit(change);
-        circuit.Rig.LeapFor(Duration.FromHours(1));
-        return circuit;
     }
 
     // To the moment in which the pump is told off, its wire still as it was.
