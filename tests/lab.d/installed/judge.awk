@@ -1,0 +1,92 @@
+# Judges the story of the installed package: one line per proof, and a last one that counts.
+# Read first: `trace.awk`; then `lines`, then the guest's console.
+
+$1 == "INSTALLED" { installed = $2 " " $3 }
+$1 == "SECURITY" { security = substr($0, 10) }
+$1 == "SEALED" { sealed++ }
+$1 == "READS" { reads++ }
+$1 == "PSS" { pss = $2 }
+$1 == "STOPPED" { stopped = $2 }
+$1 == "HANG" { hung = 1; board_watchdog = $2 }
+/BOOTED$/ { boots++ }
+$1 == "REBOOTED" { rebooted = $2 }
+
+# The time at which the last of the lines was claimed at its rest level, from a moment on; -1 when not all were.
+function all_claimed_at_rest(from,    i, seen, count) {
+    for (i = 1; i <= events; i++) {
+        if (when[i] < from || did[i] != "out" || seen[offset[i]]++) { continue }
+        if (level_at("a", offset[i], when[i]) != rest[offset[i]]) { return -1 }
+        if (++count == lines) { return when[i] }
+    }
+    return -1
+}
+
+function installing_starts_nothing() {
+    verdict(installed == "inactive disabled", "installing starts nothing", installed)
+}
+
+function waits_for_a_late_chip(    i, early, safe) {
+    for (i = 1; i <= events; i++) { early += when[i] < at["chip a"] }
+    safe = all_claimed_at_rest(at["chip a"])
+    verdict(!early && safe > 0 && log_of["a"] ~ /No GPIO chip labelled/ && at["ready a"] - at["chip a"] < 10,
+        "a chip that is late is told of and waited for",
+        sprintf("started %.1f s before it; %d lines claimed at rest %.1f s after it, ready after %.1f s",
+            at["chip a"] - at["start a"], lines, safe - at["chip a"], at["ready a"] - at["chip a"]))
+}
+
+function an_unknown_hour_lights_nothing(    lit) {
+    lit = first("a", 6, 1, 0)
+    verdict(lit > at["time a"] && log_of["a"] ~ /Clock wall clock: /, "lights wait for the hour to be known",
+        sprintf("first lit %.1f s after it was", lit - at["time a"]))
+}
+
+function is_sealed_in() {
+    verdict(security ~ /Uid:[ \t]*[1-9]/ && security ~ /CapEff:[ \t]*0+ / && security ~ /NoNewPrivs:[ \t]*1 / && security ~ /Seccomp:[ \t]*2 / \
+        && sealed == 4 && reads == 1, "the service sees devices and buses that it needs, and can touch nothing else", security)
+}
+
+function comes_back(name, mark, back, within,    safe, before) {
+    before = energised_lines("a", at[mark])
+    safe = all_claimed_at_rest(at[mark])
+    verdict(before != "" && safe > 0 && safe - at[mark] < within && at[back] > safe, name,
+        sprintf("%s energised; every line driven to rest after %.1f s, of at most %d s; ready again after %.1f s",
+            before, safe - at[mark], within, at[back] - at[mark]))
+}
+
+function a_stop_is_safe(    before) {
+    before = energised_lines("a", at["stop a"])
+    verdict(before != "" && stopped == "success" && not_at_rest("stopped") == 0 && at["stopped a"] - at["stop a"] < 5,
+        "a stop leaves every line at rest", sprintf("%s energised; stopped after %.1f s", before, at["stopped a"] - at["stop a"]))
+}
+
+# How long it took is not told: the emulator's clock, which counts instructions, leaps at a reset.
+function a_hung_kernel_is_reset() {
+    verdict(boots == 2 && board_watchdog == "10s", "a hung kernel is reset by the board's watchdog",
+        "the package's example set it to " board_watchdog)
+}
+
+function the_boot_starts_it() {
+    verdict(rebooted == "active" && log_of["second"] ~ /interlock memory of .* taken up again/ && log_of["second"] !~ /set aside/ \
+        && log_of["second"] ~ /clock-untrusted/,
+        "after the reset it drives again by itself, remembers, and does not trust a clock that lost its time", rebooted)
+}
+
+END {
+    if (!finished) { verdict(0, "the guest lives to its end", "no end mark on its console") }
+    else {
+        installing_starts_nothing()
+        waits_for_a_late_chip()
+        an_unknown_hour_lights_nothing()
+        is_sealed_in()
+        comes_back("a killed service leaves safe outputs and comes back", "kill a", "again a", 5)
+        comes_back("a hung service is ended by the watchdog, outputs safe", "hang a", "recovered a", 10)
+        a_stop_is_safe()
+        if (hung) {
+            a_hung_kernel_is_reset()
+            the_boot_starts_it()
+        }
+        print suite ": memory in the guest " pss " kB PSS"
+    }
+    print suite ": " passed + 0 " passed, " failed + 0 " failed"
+    exit failed > 0
+}
