@@ -11,11 +11,7 @@ internal static class DoctorVerb
     public static Command Create()
     {
         var file = Parsing.File("The rack file that the board is to drive.");
-        var state = new Option<DirectoryInfo?>("--state")
-        {
-            HelpName = "folder",
-            Description = "The folder of its journal. Default: the one that `run` uses.",
-        };
+        var state = Parsing.JournalFolder();
         var verb = new Command("doctor", "Look at board and host: permissions, chips, lines, sensors, clock, watchdogs. Drives nothing.")
         {
             file, state,

@@ -18,11 +18,7 @@ internal static class ProofTestsVerb
     public static Command Create()
     {
         var file = Parsing.File("A rack file, such as config/demo-four-tier.yaml.");
-        var state = new Option<DirectoryInfo?>("--state")
-        {
-            HelpName = "folder",
-            Description = "The folder of its journal. Default: the one that `run` uses.",
-        };
+        var state = Parsing.JournalFolder();
         var verb = new Command("proof-tests", "List every proof test of a rack: how often, last passed, and when it is due.")
         {
             file, state,

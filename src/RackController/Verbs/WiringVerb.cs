@@ -12,11 +12,7 @@ internal static class WiringVerb
     public static Command Create()
     {
         var file = Parsing.File("The rack file.");
-        var state = new Option<DirectoryInfo?>("--state")
-        {
-            HelpName = "folder",
-            Description = "The folder of its journal. Default: the one that `run` uses.",
-        };
+        var state = Parsing.JournalFolder();
         var verb = new Command("wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.")
         {
             file, state,
