@@ -118,6 +118,7 @@ internal sealed class VirtualRun
         }
 
         var next = MonotonicTime.Earlier(end, Next(end, out var isNews));
+        Invariant.Holds(next > clock.Bench, "whoever asks to be shown a moment asks for one to come, or a run would never end");
         clock.AdvanceTo(next);
         plant.AdvanceTo(clock.Bench);
         Look([], scans: isNews || next == end);

@@ -16,7 +16,7 @@ internal sealed class WatchdogCheckup(Machine machine)
     private Finding Board()
     {
         const string Subject = "hardware watchdog";
-        const string Feed = "set RuntimeWatchdogSec=15s in /etc/systemd/system.conf.d/, as systemd-system.conf(5) says, and boot";
+        const string Feed = "set RuntimeWatchdogSec=10s in /etc/systemd/system.conf.d/, as systemd-system.conf(5) says, and boot";
         if (machine.Folders("sys/class/watchdog") is not [var first, ..])
         {
             return Finding.Doubtful(

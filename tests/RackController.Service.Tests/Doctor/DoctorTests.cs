@@ -75,7 +75,7 @@ public sealed class DoctorTests : IDisposable
     }
 
     [Theory]
-    [InlineData("inactive", "nobody feeds watchdog0 (a board's own): set RuntimeWatchdogSec=15s")]
+    [InlineData("inactive", "nobody feeds watchdog0 (a board's own): set RuntimeWatchdogSec=10s")]
     [InlineData("", "watchdog0 (a board's own) does not say whether it is fed")]
     public void AWatchdogThatNobodyFeedsIsDoubtful(string state, string words)
     {

@@ -194,7 +194,9 @@ internal sealed class CaseRun
         if (now.Elapsed <= Deadline)
         {
             isWellAgain = recovery.IsWell(now, RepairedAt);
-            now.LookAgainBy(Deadline);
+
+            // Just after it, when what is missing is written down.
+            now.LookAgainBy(Deadline + Duration.Epsilon);
         }
         else if (missed.At != Deadline)
         {
