@@ -37,6 +37,14 @@ public sealed class CampaignTests
         Assert.NotEmpty(whole);
     }
 
+    // Whoever waits for a deadline that falls on a scan must not wait at it for ever.
+    [Fact]
+    public void ARackThatNothingSavesComesToTheEndOfItsCases()
+    {
+        var plan = new CampaignPlan(DemoCampaigns.First, new CampaignOptions { Only = ["breaker-opens"] });
+        Assert.All(DemoCampaigns.Run(plan), outcome => Assert.NotEqual(FailureClass.Crash, outcome.Class));
+    }
+
     [Fact]
     public void ACaseStrikesInThePhaseThatItIsNamedFor()
     {
