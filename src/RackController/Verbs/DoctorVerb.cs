@@ -8,29 +8,15 @@ namespace RackController.Verbs;
 internal static class DoctorVerb
 {
     /// <summary>The verb, ready to be listed.</summary>
-    public static Command Create()
-    {
-        var file = Parsing.File("The rack file that the board is to drive.");
-        var state = Parsing.JournalFolder();
-        var verb = new Command("doctor", "Look at board and host: permissions, chips, lines, sensors, clock, watchdogs. Drives nothing.")
-        {
-            file, state,
-        };
-        verb.SetAction(parsed => Run(
-            parsed.GetRequiredValue(file).ToString(), parsed.GetValue(state)?.ToString(), parsed.InvocationConfiguration));
-        return verb;
-    }
+    public static Command Create() => SiteVerb.Create(
+        "doctor", "Look at board and host: permissions, chips, lines, sensors, clock, watchdogs. Drives nothing.",
+        "The rack file that the board is to drive.", Run);
 
-    private static int Run(string file, string? state, InvocationConfiguration console)
+    private static int Run(SiteRequest asked)
     {
-        if (RackFileArgument.Read(file, console.Error) is not { } site)
-        {
-            return ExitCode.AnswerIsNo;
-        }
-
-        var screen = Screen.Over(console.Output);
+        var screen = Screen.Over(asked.Output);
         List<Finding> findings = [];
-        foreach (var finding in Doctor.Look(site, StateFolder.Choose(state, file, site.Io, isFast: false)))
+        foreach (var finding in Doctor.Look(asked.Site, asked.Folder))
         {
             findings.Add(finding);
             Print(finding, screen);

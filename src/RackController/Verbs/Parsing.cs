@@ -37,13 +37,6 @@ internal static class Parsing
     public static Argument<FileInfo> File(string description) =>
         new("file") { Description = description, CustomParser = PathOf };
 
-    /// <summary>The option of a verb that looks at a journal.</summary>
-    public static Option<DirectoryInfo?> JournalFolder() => new("--state")
-    {
-        HelpName = "folder",
-        Description = "The folder of its journal. Default: the one that `run` uses.",
-    };
-
     /// <summary>Reads the path of a file, or says that none is named: an unset variable of the shell is an empty one.</summary>
     /// <param name="result">What was written.</param>
     public static FileInfo? PathOf(ArgumentResult result)

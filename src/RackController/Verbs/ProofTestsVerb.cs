@@ -15,29 +15,15 @@ internal static class ProofTestsVerb
     private static readonly string[] titles = ["item", "test of a", "every", "last passed", "due"];
 
     /// <summary>The verb, ready to be listed.</summary>
-    public static Command Create()
-    {
-        var file = Parsing.File("A rack file, such as config/demo-four-tier.yaml.");
-        var state = Parsing.JournalFolder();
-        var verb = new Command("proof-tests", "List every proof test of a rack: how often, last passed, and when it is due.")
-        {
-            file, state,
-        };
-        verb.SetAction(parsed => Run(
-            parsed.GetRequiredValue(file).ToString(), parsed.GetValue(state)?.ToString(), parsed.InvocationConfiguration));
-        return verb;
-    }
+    public static Command Create() => SiteVerb.Create(
+        "proof-tests", "List every proof test of a rack: how often, last passed, and when it is due.",
+        "A rack file, such as config/demo-four-tier.yaml.", Run);
 
-    private static int Run(string file, string? state, InvocationConfiguration console)
+    private static int Run(SiteRequest asked)
     {
-        if (RackFileArgument.Read(file, console.Error) is not { } site)
-        {
-            return ExitCode.AnswerIsNo;
-        }
-
         var now = SystemClock.Instance.GetCurrentInstant();
-        var tests = ProofTestRecord.Read(site, StateFolder.Choose(state, file, site.Io, isFast: false), now, out var isDriven);
-        Print(site, tests, isDriven ? null : now, Screen.Over(console.Output));
+        var tests = ProofTestRecord.Read(asked.Site, asked.Folder, now, out var isDriven);
+        Print(asked.Site, tests, isDriven ? null : now, Screen.Over(asked.Output));
         return tests.Any(test => test.IsOverdue || test.HasFailed) ? ExitCode.AnswerIsNo : ExitCode.AsExpected;
     }
 

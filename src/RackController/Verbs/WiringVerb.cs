@@ -9,33 +9,18 @@ namespace RackController.Verbs;
 internal static class WiringVerb
 {
     /// <summary>The verb, ready to be listed.</summary>
-    public static Command Create()
-    {
-        var file = Parsing.File("The rack file.");
-        var state = Parsing.JournalFolder();
-        var verb = new Command("wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.")
-        {
-            file, state,
-        };
-        verb.SetAction(parsed => Run(
-            parsed.GetRequiredValue(file).ToString(), parsed.GetValue(state)?.ToString(), parsed.InvocationConfiguration));
-        return verb;
-    }
+    public static Command Create() => SiteVerb.Create(
+        "wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.", "The rack file.", Run);
 
-    private static int Run(string file, string? state, InvocationConfiguration console)
+    private static int Run(SiteRequest asked)
     {
-        if (RackFileArgument.Read(file, console.Error) is not { } site)
-        {
-            return ExitCode.AnswerIsNo;
-        }
-
         if (!Terminal.CanShow || Console.IsInputRedirected)
         {
-            throw new CouldNotRunException($"{file}: a walk needs a person at a terminal: run it on one, over ssh for instance");
+            throw new CouldNotRunException($"{asked.File}: a walk needs a person at a terminal: run it on one, over ssh for instance");
         }
 
-        var results = Walk(site, StateFolder.Choose(state, file, site.Io, isFast: false));
-        Print(site, results, console.Output);
+        var results = Walk(asked.Site, asked.Folder);
+        Print(asked.Site, results, asked.Output);
         return results.All(result => result.Outcome == WiringOutcome.Right) ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
     }
 
