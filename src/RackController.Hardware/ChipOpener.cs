@@ -13,6 +13,7 @@ internal sealed class ChipOpener : IDisposable
     /// <summary>Under what name lines are held.</summary>
     internal const string Consumer = "rackcontroller";
 
+    private readonly Dictionary<string, string> labels = [];
     private readonly Dictionary<string, (ExpanderLines Lines, int Count)> expanders;
 
     /// <summary>Speaks to nobody yet.</summary>
@@ -24,11 +25,25 @@ internal sealed class ChipOpener : IDisposable
             new ExpanderLines(part.Name, () => ExpanderPort.Of(part.Kind, openPart(part)), clock), part.Kind.RelayLines()));
 
     /// <summary>The driver of a chip.</summary>
-    /// <param name="label">The label of a chip of the board, or the name of a part.</param>
+    /// <param name="label">The label or device file of a chip of the board, or the name of a part.</param>
     /// <exception cref="IOException">The board has no such chip.</exception>
     public GpioDriver Open(string label) => expanders.TryGetValue(label, out var expander)
         ? new ExpanderDriver(expander.Lines, expander.Count)
-        : new CharacterDeviceDriver(label, Consumer);
+        : OpenOfBoard(label);
+
+    // A chip that was lost and is back may have another number, and another chip may have come to that one.
+    private CharacterDeviceDriver OpenOfBoard(string name)
+    {
+        var driver = new CharacterDeviceDriver(name, Consumer);
+        if (labels.TryAdd(name, driver.ChipLabel) || labels[name] == driver.ChipLabel)
+        {
+            return driver;
+        }
+
+        driver.Dispose();
+        throw new GpioUnavailableException($"{name} was the chip '{labels[name]}', and is '{driver.ChipLabel}' now: chips have changed "
+            + "their numbers. Write the chip's label in the rack file, and start the controller again.");
+    }
 
     /// <inheritdoc/>
     public void Dispose()

@@ -79,7 +79,7 @@ internal sealed class ContactInput
     {
         if (!isHeld)
         {
-            throw new IOException($"line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}' could not be claimed again");
+            throw new IOException($"{plan.Line} could not be claimed again");
         }
 
         // Cleared before the level is read: an edge between the two is seen by the next sample at the latest.
@@ -101,7 +101,7 @@ internal sealed class ContactInput
 
     /// <summary>How the contact is wired, for the log.</summary>
     internal string Describe() =>
-        $"{Name}: contact on line {plan.Line.Offset} of chip '{plan.Line.ChipLabel}', "
+        $"{Name}: contact on {plan.Line}, "
         + $"{(plan.ActiveLow ? "low" : "high")} means 1, pull {Text(plan.Pull)}"
         + (ReportsEdges ? string.Empty : ", polled only: this chip reports no edges");
 

@@ -1,5 +1,6 @@
 using System.Device.Gpio;
 using System.Device.I2c;
+using RackController.Hardware.CharacterDevice;
 using RackController.Hardware.Probes;
 using RackController.Model;
 
@@ -38,7 +39,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         {
             Array.ForEach(banks, bank => bank.ClaimRelays());
             Array.ForEach(banks, bank => bank.ClaimContacts());
-            heartbeat = ((GpioIo)site.Io).Heartbeat is { } line ? new Heartbeat(line, openChip) : null;
+            heartbeat = LineSearch.PlanOf(site).Heartbeat is { } line ? new Heartbeat(line, openChip) : null;
         }
         catch
         {
@@ -55,16 +56,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     public static GpioRackIo OpenLines(Site site, Func<MonotonicTime> clock)
     {
         ArgumentNullException.ThrowIfNull(site);
-        var chips = new ChipOpener(site.Io is GpioIo plan ? plan.Expanders : [], OpenPart, clock);
-        try
-        {
-            return new GpioRackIo(site, chips.Open) { chips = chips };
-        }
-        catch
-        {
-            chips.Dispose();
-            throw;
-        }
+        return OpenFound(LineSearch.Found(site, GpioChips.Look), clock);
     }
 
     /// <summary>Takes every line of a site, and begins to read what is on the buses of the kernel.</summary>
@@ -74,8 +66,10 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     /// had is no reason: its sensors are unknown until it can.</exception>
     public static GpioRackIo Open(Site site, Func<MonotonicTime> clock)
     {
-        var opened = OpenLines(site, clock);
-        opened.probes = ProbeBoard.Begin(site, ((GpioIo)site.Io).Probes, ProbePorts.OfBoard, clock);
+        ArgumentNullException.ThrowIfNull(site);
+        var found = LineSearch.Found(site, GpioChips.Look);
+        var opened = OpenFound(found, clock);
+        opened.probes = ProbeBoard.Begin(found, LineSearch.PlanOf(found).Probes, ProbePorts.OfBoard, clock);
         return opened;
     }
 
@@ -136,6 +130,20 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     /// <summary>Opens a part on a bus of the kernel.</summary>
     internal static I2cDevice OpenPart(BusPart part) => I2cDevice.Create(new I2cConnectionSettings(part.Bus, part.Address));
 
+    private static GpioRackIo OpenFound(Site site, Func<MonotonicTime> clock)
+    {
+        var chips = new ChipOpener(LineSearch.PlanOf(site).Expanders, OpenPart, clock);
+        try
+        {
+            return new GpioRackIo(site, chips.Open) { chips = chips };
+        }
+        catch
+        {
+            chips.Dispose();
+            throw;
+        }
+    }
+
     private void Release()
     {
         probes.Dispose();
@@ -149,30 +157,26 @@ public sealed class GpioRackIo : IRackIo, IDisposable
 
     private GpioBank[] BanksOf(Site site, Func<string, GpioDriver> openChip)
     {
-        if (site.Io is not GpioIo plan)
-        {
-            throw new ArgumentException("The I/O of this site is not on GPIO lines.", nameof(site));
-        }
-
-        var labels = plan.Relays.Select(relay => relay.Line.ChipLabel)
-            .Concat(plan.Contactors.Select(contactor => contactor.Line.ChipLabel))
-            .Concat(plan.Contacts.Select(contact => contact.Line.ChipLabel))
+        var plan = LineSearch.PlanOf(site);
+        var labels = plan.Relays.Select(relay => relay.Line.Chip)
+            .Concat(plan.Contactors.Select(contactor => contactor.Line.Chip))
+            .Concat(plan.Contacts.Select(contact => contact.Line.Chip))
             .Distinct(StringComparer.Ordinal);
         return
         [
             .. labels.Select(label => new GpioBank(
                 openChip,
                 label,
-                [.. OutputsOf(site, plan).Where(output => output.ChipLabel == label).Select(output => output.Output)],
-                [.. plan.Contacts.Where(contact => contact.Line.ChipLabel == label)
+                [.. OutputsOf(site, plan).Where(output => output.Chip == label).Select(output => output.Output)],
+                [.. plan.Contacts.Where(contact => contact.Line.Chip == label)
                     .Select(contact => new ContactInput(site[contact.Sensor], contact, inputChanged))])),
         ];
     }
 
-    private static IEnumerable<(string ChipLabel, OutputLine Output)> OutputsOf(Site site, GpioIo plan) =>
-        plan.Relays.Select(relay => (relay.Line.ChipLabel, (OutputLine)new RelayOutput(site[relay.Load], relay)))
+    private static IEnumerable<(string Chip, OutputLine Output)> OutputsOf(Site site, GpioIo plan) =>
+        plan.Relays.Select(relay => (relay.Line.Chip, (OutputLine)new RelayOutput(site[relay.Load], relay)))
             .Concat(plan.Contactors.Select(contactor =>
-                (contactor.Line.ChipLabel, (OutputLine)new ContactorOutput(site[contactor.Circuit], contactor))));
+                (contactor.Line.Chip, (OutputLine)new ContactorOutput(site[contactor.Circuit], contactor))));
 
     private static string? Join(string? first, string? second) =>
         first is null || second is null ? first ?? second : first + "; " + second;

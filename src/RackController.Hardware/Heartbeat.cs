@@ -45,7 +45,7 @@ internal sealed class Heartbeat : IDisposable
     }
 
     /// <summary>One line about it, for the log.</summary>
-    public string Describe() => $"heartbeat: line {line.Offset} of chip '{line.ChipLabel}', changes while scans are good, rests low";
+    public string Describe() => $"heartbeat: {line}, changes while scans are good, rests low";
 
     /// <inheritdoc/>
     public void Dispose()
@@ -74,7 +74,7 @@ internal sealed class Heartbeat : IDisposable
 
     private GpioController Claim()
     {
-        var opened = new GpioController(openChip(line.ChipLabel));
+        var opened = new GpioController(openChip(line.Chip));
         try
         {
             opened.OpenPin(line.Offset, PinMode.Output, PinValue.Low);

@@ -24,7 +24,7 @@ internal abstract class OutputLine
         this.line = line;
         this.isActiveLow = isActiveLow;
         safeLevel = LevelWhere(isSafeEnergised);
-        levelFault = $"{Name}: line {line.Offset} of chip '{line.ChipLabel}' does not follow what is written to it. "
+        levelFault = $"{Name}: {line} does not follow what is written to it. "
             + "Look for a short circuit or a second driver.";
     }
 
@@ -74,6 +74,6 @@ internal abstract class OutputLine
 
     /// <summary>How it is wired, for the log.</summary>
     internal string Describe() =>
-        $"{Name}: relay on line {line.Offset} of chip '{line.ChipLabel}', coil on a {(isActiveLow ? "low" : "high")} level, "
+        $"{Name}: relay on {line}, coil on a {(isActiveLow ? "low" : "high")} level, "
         + $"{Wiring}, safe level {(safeLevel == PinValue.High ? "high" : "low")}";
 }

@@ -20,16 +20,19 @@ internal sealed class CharacterDeviceDriver : GpioDriver
     private readonly HeldLine?[] lines;
     private EdgeWatch? edges;
 
-    /// <summary>Opens the chip with a label. No line is touched yet.</summary>
-    /// <param name="chipLabel">The label that the kernel gives the chip.</param>
+    /// <summary>Opens a chip. No line is touched yet.</summary>
+    /// <param name="chipName">The label that the kernel gives the chip, or its device file.</param>
     /// <param name="consumer">Under what name lines are held; at most 31 bytes.</param>
     /// <exception cref="GpioUnavailableException">There is no such chip, or it may not be opened.</exception>
-    public CharacterDeviceDriver(string chipLabel, string consumer)
+    public CharacterDeviceDriver(string chipName, string consumer)
     {
-        chip = GpioChips.Open(chipLabel);
+        chip = GpioChips.Open(chipName);
         this.consumer = consumer;
         lines = new HeldLine?[chip.LineCount];
     }
+
+    /// <summary>The label of the chip.</summary>
+    internal string ChipLabel => chip.Label;
 
     /// <inheritdoc/>
     protected override int PinCount => lines.Length;
@@ -42,8 +45,7 @@ internal sealed class CharacterDeviceDriver : GpioDriver
     {
         if (pinNumber < 0 || pinNumber >= lines.Length)
         {
-            throw new GpioUnavailableException($"Chip '{chip.Label}' has lines 0 to {lines.Length - 1}, but the rack file asks for "
-                + $"line {pinNumber}. Correct the line in the rack file.");
+            throw ChipSight.NoSuchLine(chip.Label, lines.Length, pinNumber);
         }
     }
 

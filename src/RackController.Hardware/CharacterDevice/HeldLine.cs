@@ -67,9 +67,16 @@ internal sealed class HeldLine : IDisposable
     /// <exception cref="IOException">The chip does not have it.</exception>
     internal static unsafe string? HolderOf(GpioChip chip, int offset)
     {
-        var info = new LineInfo { Offset = (uint)offset };
-        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}'", "cannot be looked up");
+        var info = LookUp(chip, offset);
         return info.Flags.HasFlag(LineFlags.Used) ? LibC.Text(info.Consumer) : null;
+    }
+
+    /// <summary>What the kernel calls a line; empty where it has no name for it.</summary>
+    /// <exception cref="IOException">The chip does not have it.</exception>
+    internal static unsafe string NameOf(GpioChip chip, int offset)
+    {
+        var info = LookUp(chip, offset);
+        return LibC.Text(info.Name);
     }
 
     /// <summary>The level on the line now.</summary>
@@ -100,6 +107,13 @@ internal sealed class HeldLine : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => line.Dispose();
+
+    private static LineInfo LookUp(GpioChip chip, int offset)
+    {
+        var info = new LineInfo { Offset = (uint)offset };
+        LibC.Control(chip.Device, KernelGpio.GetLineInfo, ref info, $"line {offset} of chip '{chip.Label}'", "cannot be looked up");
+        return info;
+    }
 
     private static LineFlags FlagsOf(PinMode mode) => mode switch
     {

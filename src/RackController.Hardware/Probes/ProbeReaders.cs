@@ -34,7 +34,7 @@ internal sealed class ProbeReaders(Site site, ProbePorts ports, Func<MonotonicTi
     public static string WiringOf(Probe probe) => probe switch
     {
         OneWireProbe wire => wire.Code,
-        PulseProbe pulse => $"line {pulse.Line.Offset} of chip '{pulse.Line.ChipLabel}'",
+        PulseProbe pulse => pulse.Line.ToString(),
         AnalogueProbe one => $"input {one.Input} of {NameOf(one.Part)}",
         _ => NameOf(probe.Carrier!),
     };

@@ -18,7 +18,7 @@ internal sealed unsafe class PulseLine : IPulseLine
     /// <exception cref="IOException">It cannot be had, or its chip reports no edges.</exception>
     public PulseLine(PulseProbe probe)
     {
-        chip = GpioChips.Open(probe.Line.ChipLabel);
+        chip = GpioChips.Open(probe.Line.Chip);
         try
         {
             line = HeldLine.Take(chip, probe.Line.Offset, ContactInput.ModeOf(probe.Pull), PinValue.Low, ChipOpener.Consumer);

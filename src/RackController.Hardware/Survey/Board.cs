@@ -10,18 +10,13 @@ namespace RackController.Hardware;
 public sealed class Board(Func<MonotonicTime> clock) : IBoard
 {
     /// <inheritdoc/>
-    public string Chip(string label)
-    {
-        var chip = GpioChips.Open(label);
-        chip.Device.Dispose();
-        return $"{chip.Path}, {chip.LineCount} lines";
-    }
+    public ChipSight Chip(string name) => GpioChips.Look(name);
 
     /// <inheritdoc/>
     public string? HolderOf(GpioLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        var chip = GpioChips.Open(line.ChipLabel);
+        var chip = GpioChips.Open(line.Chip);
         using (chip.Device)
         {
             return HeldLine.HolderOf(chip, line.Offset);

@@ -5,11 +5,11 @@ namespace RackController.Hardware;
 /// <summary>A board that is looked at without driving anything.</summary>
 public interface IBoard
 {
-    /// <summary>The chip with a label, such as <c>/dev/gpiochip0, 54 lines</c>.</summary>
+    /// <summary>A chip, by its label or device file.</summary>
     /// <exception cref="IOException">It cannot be had; the message says why, and what to do.</exception>
-    string Chip(string label);
+    ChipSight Chip(string name);
 
-    /// <summary>Who holds a line; null while nobody does.</summary>
+    /// <summary>Who holds a line that was found; null while nobody does.</summary>
     /// <exception cref="IOException">The chip does not have it.</exception>
     string? HolderOf(GpioLine line);
 

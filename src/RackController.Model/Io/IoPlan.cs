@@ -27,11 +27,6 @@ public sealed record GpioIo(ImmutableArray<RelayLine> Relays, ImmutableArray<Con
     public ImmutableArray<Probe> Probes { get; init; } = [];
 }
 
-/// <summary>A line of a GPIO chip. Chips are found by label, since their numbers differ between boards and images.</summary>
-/// <param name="ChipLabel">The label that the kernel gives the chip.</param>
-/// <param name="Offset">The line's offset on that chip, from 0.</param>
-public sealed record GpioLine(string ChipLabel, int Offset);
-
 /// <summary>The output line that switches one load's relay.</summary>
 /// <param name="Load">The load.</param>
 /// <param name="Line">The line.</param>

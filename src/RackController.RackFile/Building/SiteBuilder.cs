@@ -91,5 +91,5 @@ internal static class SiteBuilder
             : new AirProbe(sensor, part);
     }
 
-    private static GpioLine Line(GpioIoPart gpio, LinePart line) => new(line.Chip ?? gpio.Chip, line.Offset);
+    private static GpioLine Line(GpioIoPart gpio, LinePart line) => line.Line.On(line.Chip ?? gpio.Chip);
 }

@@ -35,7 +35,7 @@ internal static class LineChecks
         {
             complaints.Refuse(
                 wire.Place, $"{wire.Name} has no line, and the I/O is gpio",
-                "write `line:` with the offset of its line on the chip, or `io: simulated`");
+                "write `line:` with the offset or name of its line on the chip, or `io: simulated`");
         }
 
         ProbeChecks.RunParts(gpio, complaints);
@@ -64,10 +64,10 @@ internal static class LineChecks
                 wire.Line!.Place, $"{wire.Name} is on {part.Name}, and does not wait for a bus",
                 "put it on a line of the board");
         }
-        else if (wire.Line!.Offset >= lines)
+        else if (wire.Line!.Line.Offset is not { } offset || offset >= lines)
         {
             complaints.Refuse(
-                wire.Line.Place, $"{wire.Name} is on line {wire.Line.Offset} of {part.Name}",
+                wire.Line.Place, $"{wire.Name} is on line {wire.Line.Line} of {part.Name}",
                 lines == 0 ? "that part has no lines for relays" : $"that part has lines 0 to {lines - 1}");
         }
     }
@@ -76,14 +76,14 @@ internal static class LineChecks
     {
         var byLine = wires
             .Where(wire => wire.Line is not null)
-            .GroupBy(wire => (Chip: wire.Line!.Chip ?? usualChip, wire.Line.Offset));
+            .GroupBy(wire => (Chip: wire.Line!.Chip ?? usualChip, wire.Line.Line));
         foreach (var shared in byLine)
         {
             var first = shared.First();
             foreach (var other in shared.Skip(1))
             {
                 complaints.Refuse(
-                    other.Line!.Place, $"{other.Name} is on line {shared.Key.Offset}, where {first.Name} is already",
+                    other.Line!.Place, $"{other.Name} is on line {shared.Key.Line}, where {first.Name} is already",
                     "give each relay and contact a line of its own");
             }
         }

@@ -1,3 +1,4 @@
+using RackController.Model;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Mappings;
 

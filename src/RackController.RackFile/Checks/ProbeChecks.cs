@@ -16,6 +16,12 @@ internal static class ProbeChecks
             {
                 complaints.Refuse(part.Place, $"a second part is called {part.Part.Name}", "give each part a name of its own");
             }
+            else if (part.Part.Name.All(char.IsAsciiDigit))
+            {
+                complaints.Refuse(
+                    part.Place, $"a part is called {part.Part.Name}, which as a relay's `chip` is a chip of the board",
+                    "give it a name with a letter");
+            }
             else if (others.FirstOrDefault(other => IsSamePlace(other.Part, part.Part)) is { } same)
             {
                 complaints.Refuse(

@@ -9,7 +9,7 @@ internal sealed class ContactorMapping : Mapping<ContactorPart>
     private static readonly Key<bool> fittedKey = Key.Defaulted("fitted", Values.Flag, "yes", "Whether the circuit has one.");
 
     private static readonly LineKeys lineKeys = new(
-        "The offset of the GPIO line that energises its coil.",
+        "The GPIO line that energises its coil.",
         "Whether a low or a high level energises the coil and so cuts the circuit.");
 
     /// <inheritdoc/>

@@ -61,7 +61,9 @@ internal sealed class IoMapping : Mapping<IoPart>
 internal sealed class GpioMapping : Mapping<GpioIoPart>
 {
     private static readonly Key<string> chipKey = Key.Required(
-        "chip", Values.Label, "The label that the kernel gives the chip; its number differs between boards and images.");
+        "chip", Values.Chip,
+        "The label that the kernel gives the chip, as `gpiodetect` prints it. Its number will do too (0 is `/dev/gpiochip0`), and may "
+        + "be another chip's after the next boot or update, where the label stays.");
 
     private static readonly Key<bool> relaysActiveKey = Key.Required(
         "relays-active", Values.Active,
@@ -107,11 +109,10 @@ internal sealed class GpioMapping : Mapping<GpioIoPart>
 /// <summary>Reads the line of a heartbeat.</summary>
 internal sealed class HeartbeatMapping : Mapping<LinePart>
 {
-    private static readonly Key<int> lineKey = Key.Required(
-        "line", new WholeNumberKind("a line offset", 0, 1023), "Its offset on the chip.");
+    private static readonly Key<WrittenLine> lineKey = Key.Required("line", Values.Line, "Its offset on the chip, or its name.");
 
     private static readonly Key<string> chipKey = Key.Optional(
-        "chip", Values.Label, "Label of the GPIO chip. Without it: the chip of the I/O section.");
+        "chip", Values.Chip, "Label or number of the GPIO chip. Without it: the chip of the I/O section.");
 
     /// <inheritdoc/>
     public override string Name => "heartbeat";

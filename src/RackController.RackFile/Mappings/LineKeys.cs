@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RackController.RackFile.Binding;
-using RackController.RackFile.Binding.Kinds;
 
 namespace RackController.RackFile.Mappings;
 
@@ -9,11 +8,12 @@ namespace RackController.RackFile.Mappings;
 /// <param name="activeDoc">What its polarity means; null where it means nothing.</param>
 internal sealed class LineKeys(string lineDoc, string? activeDoc)
 {
-    private readonly Key<int> lineKey = Key.Optional("line", new WholeNumberKind("a line offset", 0, 1023), lineDoc);
+    private readonly Key<WrittenLine> lineKey = Key.Optional(
+        "line", Values.Line, lineDoc + " By its offset on the chip, or by its name.");
 
     private readonly Key<string> chipKey = Key.Optional(
-        "chip", Values.Label,
-        "Label of the GPIO chip, or for a relay the name of a part with lines. Without it: the chip of the I/O section.");
+        "chip", Values.Chip,
+        "Label or number of the GPIO chip, or for a relay the name of a part with lines. Without it: the chip of the I/O section.");
 
     private readonly Key<bool>? activeKey =
         activeDoc is null ? null : Key.Optional("active", Values.Active, activeDoc + " Without it: as the I/O section says.");
@@ -23,7 +23,7 @@ internal sealed class LineKeys(string lineDoc, string? activeDoc)
 
     /// <summary>Reads a line.</summary>
     /// <param name="keys">A sound mapping that declares these keys.</param>
-    public LinePart? Read(MappingReader keys) => keys.FindValue(lineKey) is { } offset
-        ? new LinePart(keys.At(lineKey), offset, keys.Find(chipKey), activeKey is null ? null : keys.FindValue(activeKey))
+    public LinePart? Read(MappingReader keys) => keys.Find(lineKey) is { } line
+        ? new LinePart(keys.At(lineKey), line, keys.Find(chipKey), activeKey is null ? null : keys.FindValue(activeKey))
         : null;
 }

@@ -7,10 +7,10 @@ namespace RackController.RackFile.Mappings;
 
 /// <summary>A relay's or contact's line as written.</summary>
 /// <param name="Place">Where.</param>
-/// <param name="Offset">Its offset on the chip.</param>
-/// <param name="Chip">The chip's label, when it is not the one of the I/O section.</param>
+/// <param name="Line">Which line of the chip.</param>
+/// <param name="Chip">The chip, when it is not the one of the I/O section.</param>
 /// <param name="ActiveLow">Its polarity, when it is not the one of the I/O section.</param>
-internal sealed record LinePart(Place Place, int Offset, string? Chip, bool? ActiveLow);
+internal sealed record LinePart(Place Place, WrittenLine Line, string? Chip, bool? ActiveLow);
 
 /// <summary>A load as written: what a relay switches and how it is wired.</summary>
 internal sealed record LoadPart
@@ -105,7 +105,7 @@ internal sealed class LoadKeys(LoadKind kind, string powerFactor, string inrush,
         "circuit", Values.Name, "The circuit it draws from. Without it: the circuit of its rack.");
 
     private readonly LineKeys lineKeys =
-        new("The relay's channel; with GPIO the offset of its line.", "Whether a low or a high level energises the coil.");
+        new("The relay's channel; with GPIO its line.", "Whether a low or a high level energises the coil.");
 
     /// <summary>All of them.</summary>
     public ImmutableArray<Key> All =>

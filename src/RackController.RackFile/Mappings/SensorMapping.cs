@@ -51,7 +51,7 @@ internal sealed class SensorMapping(SensorKind kind, string name, string doc) : 
         "A reading older than this is unknown.");
 
     private readonly LineKeys lineKeys = new(
-        "The offset of its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");
+        "Its GPIO line.", "Which level means 1: wet for a float or leak rope, present for a supply.");
 
     private readonly Key<LinePull> pullKey = Key.Optional(
         "pull", Values.Pull, "The pull that the board puts on the line. Without it: as the I/O section says.");

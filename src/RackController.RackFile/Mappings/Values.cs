@@ -10,6 +10,12 @@ internal static class Values
 
     public static TextKind Label { get; } = new("a label", "`\"");
 
+    /// <summary>A GPIO chip, or a part with lines.</summary>
+    public static ChipKind Chip { get; } = new();
+
+    /// <summary>A line of a GPIO chip.</summary>
+    public static LineKind Line { get; } = new();
+
     public static FlagKind Flag { get; } = new();
 
     public static LocalTimeKind TimeOfDay { get; } = new();

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using NodaTime;
+using RackController.Model;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Binding.Kinds;
 

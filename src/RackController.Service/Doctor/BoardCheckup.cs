@@ -14,15 +14,16 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
     public IEnumerable<Finding> Lines()
     {
         var expanders = plan.Expanders.Select(part => part.Name).ToHashSet();
-        foreach (var chip in LinesByUse().Where(line => !expanders.Contains(line.Line.ChipLabel)).GroupBy(line => line.Line.ChipLabel))
+        var taken = new LinesTaken();
+        foreach (var chip in LineSearch.Uses(site, plan).Where(use => !expanders.Contains(use.Line.Chip)).GroupBy(use => use.Line.Chip))
         {
-            var found = Try($"chip '{chip.Key}'", () => board.Chip(chip.Key));
-            yield return found;
-            if (found.Weight == FindingWeight.Sound)
+            ChipSight? seen = null;
+            yield return Chip(chip.Key, () => seen = board.Chip(chip.Key));
+            foreach (var (use, line) in chip)
             {
-                foreach (var (use, line) in chip)
+                if (seen is not null)
                 {
-                    yield return Line(use, line);
+                    yield return Line(use, line, seen, taken);
                 }
             }
         }
@@ -94,13 +95,37 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
             : Finding.Wrong(subject, $"permission to open /{device} is denied: run as an account in the group that owns it, often 'i2c'");
     }
 
-    private Finding Line(string use, GpioLine line)
+    private static Finding Chip(string name, Func<ChipSight> look)
     {
-        var subject = $"{use}, line {line.Offset} of '{line.ChipLabel}'";
-        return Try(subject, () => board.HolderOf(line) is { } holder
-            ? throw new IOException($"held by '{holder}': stop that one, or name another line in the rack file")
-            : "free");
+        var subject = $"chip '{name}'";
+        try
+        {
+            var chip = look();
+            return chip.Path != name
+                ? Finding.Sound(subject, $"{chip.Path}, {chip.LineNames.Length} lines")
+                : Finding.Doubtful(
+                    subject,
+                    $"'{chip.Label}', {chip.LineNames.Length} lines: the number may be another chip's after the next boot or update; write "
+                    + $"`chip: {chip.Label}` unless another chip here has that label too");
+        }
+        catch (IOException trouble)
+        {
+            return Finding.Wrong(subject, trouble.Message);
+        }
     }
+
+    private Finding Line(string use, GpioLine line, ChipSight chip, LinesTaken taken) =>
+        Try($"{use}, line {line.Which} of '{line.Chip}'", () =>
+        {
+            var found = chip.Find(line);
+            taken.Take(use, chip, found);
+            var kernelName = chip.LineNames[found.Offset];
+            return board.HolderOf(found) is { } holder
+                ? throw new IOException($"held by '{holder}': stop that one, or name another line in the rack file")
+                : line.Name is not null ? $"free, at offset {found.Offset}"
+                : kernelName.Length > 0 ? $"free, named '{kernelName}'"
+                : "free";
+        });
 
     private static Finding Try(string subject, Func<string> look)
     {
@@ -113,13 +138,4 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
             return Finding.Wrong(subject, trouble.Message);
         }
     }
-
-    private IEnumerable<(string Use, GpioLine Line)> LinesByUse() =>
-    [
-        .. plan.Relays.Select(relay => (site[relay.Load].Name, relay.Line)),
-        .. plan.Contactors.Select(contactor => ($"contactor of {site[contactor.Circuit].Name}", contactor.Line)),
-        .. plan.Contacts.Select(contact => (site[contact.Sensor].Name, contact.Line)),
-        .. plan.Probes.OfType<PulseProbe>().Select(pulse => (site[pulse.Sensor].Name, pulse.Line)),
-        .. plan.Heartbeat is { } line ? [("heartbeat", line)] : Array.Empty<(string, GpioLine)>(),
-    ];
 }

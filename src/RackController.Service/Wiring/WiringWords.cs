@@ -52,12 +52,12 @@ internal static class WiringWords
     };
 
     private static string Line(GpioLine line, bool activeLow) =>
-        $"line {line.Offset} of '{line.ChipLabel}', active {(activeLow ? "low" : "high")}";
+        $"line {line.Which} of '{line.Chip}', active {(activeLow ? "low" : "high")}";
 
     private static string Part(Probe probe) => probe switch
     {
         OneWireProbe wire => $"1-wire {wire.Code}",
-        PulseProbe pulse => $"line {pulse.Line.Offset} of '{pulse.Line.ChipLabel}'",
+        PulseProbe pulse => $"line {pulse.Line.Which} of '{pulse.Line.Chip}'",
         AnalogueProbe one => $"input {one.Input} of '{one.Part.Name}'",
         _ => $"'{probe.Carrier!.Name}'",
     };

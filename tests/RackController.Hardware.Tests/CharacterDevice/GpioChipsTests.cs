@@ -6,8 +6,8 @@ public sealed class GpioChipsTests
 {
     [Fact]
     public void AMissingChipIsNamedTogetherWithThoseThatAreThere() => Assert.Equal(
-        "No GPIO chip labelled 'relay-hat'. Chips here: 'pinctrl-a', 'pinctrl-b'. Correct the label in the rack file, or connect "
-        + "the chip.",
+        "No GPIO chip labelled 'relay-hat'. Chips here: 'pinctrl-a', 'pinctrl-b'. Correct the chip in the rack file, or connect "
+        + "it.",
         GpioChips.WhyNot("relay-hat", matches: 0, ["pinctrl-a", "pinctrl-b"], []));
 
     [Fact]
@@ -26,6 +26,17 @@ public sealed class GpioChipsTests
     public void ARefusalOfOneChipIsToldBesideTheOthers() => Assert.EndsWith(
         "Not opened: Permission denied.",
         GpioChips.WhyNot("relay-hat", matches: 0, ["pinctrl-a"], ["Permission denied."]), StringComparison.Ordinal);
+
+    [Fact]
+    public void AMissingNumberIsNamedTogetherWithThoseThatAreThere() => Assert.Equal(
+        "No GPIO chip /dev/gpiochip7. Chips here: '/dev/gpiochip0'. Correct the chip in the rack file, or connect it.",
+        GpioChips.WhyNot("/dev/gpiochip7", matches: 0, ["/dev/gpiochip0"], []));
+
+    [Fact]
+    public void ANumberThatNoMachineHasIsRefusedByTheDriver() => Assert.Contains(
+        "No GPIO chip /dev/gpiochip999",
+        Assert.Throws<GpioUnavailableException>(() => new CharacterDeviceDriver("/dev/gpiochip999", "test")).Message,
+        StringComparison.Ordinal);
 
     [Fact]
     public void ALabelThatNoMachineHasIsRefusedByTheDriver()

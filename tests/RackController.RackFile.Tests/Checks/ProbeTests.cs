@@ -42,6 +42,11 @@ public sealed class ProbeTests
         """;
 
     [Fact]
+    public void APartIsNotCalledByANumberSinceThatIsAChip() => Expect.Among(
+        WithExpander("power: 5 W, line: 15, chip: bank").Replace("name: bank", "name: 7", StringComparison.Ordinal),
+        "a part is called 7, which as a relay's `chip` is a chip of the board: give it a name with a letter");
+
+    [Fact]
     public void EachMeasuredValueIsReadFromThePartThatTheFileNames()
     {
         var site = Expect.Site(Wired);
@@ -110,6 +115,7 @@ public sealed class ProbeTests
 
     [Theory]
     [InlineData("power: 5 W, line: 16, chip: bank", "north/aerator is on line 16 of bank: that part has lines 0 to 15")]
+    [InlineData("power: 5 W, line: GPIO17, chip: bank", "north/aerator is on line GPIO17 of bank: that part has lines 0 to 15")]
     [InlineData("power: 5 W, line: 0, chip: tank", "north/aerator is on line 0 of tank: that part has no lines for relays")]
     public void ARelayIsOnALineThatThePartHas(string aerator, string expected) => Expect.Among(WithExpander(aerator), expected);
 

@@ -105,6 +105,43 @@ public sealed class WiringTests
             "the heartbeat is on line 1, where north/aerator is already");
     }
 
+    [Theory]
+    [InlineData("GPIO17", "GPIO17")]
+    [InlineData("\"GPIO17\"", "GPIO17")]
+    [InlineData("PIN 3", "PIN 3")]
+    [InlineData("\"[SDA1]\"", "[SDA1]")]
+    public void ALineMayBeCalledByItsName(string written, string name) => Assert.Equal(
+        GpioLine.Named("test-bank", name),
+        Assert.IsType<GpioIo>(Expect.Site(Wired.Replace("line: 0 }", $"line: {written} }}", StringComparison.Ordinal)).Io)
+            .Relays[0].Line);
+
+    // What digits mean does not hang on quotes, since the reader does not see them.
+    [Theory]
+    [InlineData("line: 0 }", "line: \"3\" }", "test-bank", 3)]
+    [InlineData("chip: test-bank,", "chip: 0,", "/dev/gpiochip0", 0)]
+    [InlineData("chip: test-bank,", "chip: \"012\",", "/dev/gpiochip12", 0)]
+    [InlineData("line: 0 }", "line: 0, chip: 4 }", "/dev/gpiochip4", 0)]
+    public void AChipMayBeCalledByItsNumber(string old, string replacement, string chip, int offset) => Assert.Equal(
+        new GpioLine(chip, offset),
+        Assert.IsType<GpioIo>(Expect.Site(Wired.Replace(old, replacement, StringComparison.Ordinal)).Io).Relays[0].Line);
+
+    [Theory]
+    [InlineData("line: 0 }", "line: 1024 }", "`line` is `1024`, out of range: write a line's offset, a whole number from 0")]
+    [InlineData("line: 0 }", "line: -1 }", "`line` is `-1`, out of range")]
+    [InlineData("line: 0 }", "line: 1.5 }", "`line` is `1.5`, not a whole number")]
+    [InlineData("line: 0 }", "line: ABCDEFGHIJKLMNOPQRSTUVWXYZABCDEF }", "longer than any name that the kernel gives")]
+    [InlineData("line: 0 }", "line: ~ }", "`line` is")]
+    [InlineData("chip: test-bank,", "chip: 1000,", "`chip` is `1000`, no number of a chip: write a chip's label")]
+    [InlineData("chip: test-bank,", "chip: \"a`b\",", "with a letter that cannot stand there")]
+    public void WhatIsNoLineAndNoChipIsRefused(string old, string replacement, string expected) =>
+        Expect.Among(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
+
+    [Fact]
+    public void ANameIsGivenOnce() => Expect.Complaint(
+        Wired.Replace("line: 0 }", "line: GPIO17 }", StringComparison.Ordinal)
+            .Replace("line: 1,", "line: GPIO17,", StringComparison.Ordinal),
+        "north/aerator is on line GPIO17, where north/pump is already");
+
     [Fact]
     public void TheSameLineOfTheSameChipIsSharedHoweverTheChipIsNamed() => Expect.Complaint(
         Wired.Replace("line: 1,", "line: 0, chip: test-bank,", StringComparison.Ordinal),

@@ -11,6 +11,7 @@ public sealed class DoctorTests : IDisposable
 
     private readonly TemporaryFolder root = new();
     private readonly FakeBoard board = new();
+    private GpioLine pumpLine = new("board", 3);
 
     public DoctorTests()
     {
@@ -40,6 +41,37 @@ public sealed class DoctorTests : IDisposable
         board.Holders[3] = "blinking light";
         Assert.Equal(
             "held by 'blinking light': stop that one, or name another line in the rack file", Wrong("north/pump, line 3 of 'board'"));
+    }
+
+    [Fact]
+    public void ALineIsShownWithItsOffsetAndItsName()
+    {
+        Assert.Equal("/dev/gpiochip0, 54 lines", TextOf("chip 'board'"));
+        pumpLine = GpioLine.Named("board", "GPIO17");
+        Assert.Equal("free, at offset 17", TextOf("north/pump, line 'GPIO17' of 'board'"));
+        pumpLine = new GpioLine("board", 17);
+        Assert.Equal("free, named 'GPIO17'", TextOf("north/pump, line 17 of 'board'"));
+    }
+
+    [Fact]
+    public void ANameThatIsNotThereIsWrong()
+    {
+        pumpLine = GpioLine.Named("board", "GPIO71");
+        Assert.StartsWith("Chip 'board' has no line named 'GPIO71': did you mean 'GPIO17'?", Wrong("north/pump, line 'GPIO71' of 'board'"));
+    }
+
+    [Fact]
+    public void ANumberIsDoubtfulSinceItMayBeAnotherChips()
+    {
+        pumpLine = new GpioLine("/dev/gpiochip0", 3);
+        Assert.StartsWith("'board', 54 lines: the number may be another chip's after", Doubtful("chip '/dev/gpiochip0'"));
+    }
+
+    [Fact]
+    public void TwoUsesOfOneLineAreWrongHoweverItIsCalled()
+    {
+        pumpLine = new GpioLine("/dev/gpiochip0", 30);
+        Assert.StartsWith("heartbeat and north/pump are both on line 30 of chip 'board'", Wrong("heartbeat, line 30 of 'board'"));
     }
 
     [Fact]
@@ -144,12 +176,12 @@ public sealed class DoctorTests : IDisposable
     // What depends on the machine that runs the test.
     private static bool IsOfTheBoard(Finding finding) => finding.Subject is not ("kernel" or "wall clock");
 
-    private static Site Rack()
+    private Site Rack()
     {
         var site = Sites.OneRack().WithPumpCurrent();
         return site with
         {
-            Io = new GpioIo([.. site.Loads.Select(load => new RelayLine(load.Id, new GpioLine("board", 3 + load.Id.Index), true))], [])
+            Io = new GpioIo([.. site.Loads.Select(load => new RelayLine(load.Id, LineOf(site, load), true))], [])
             {
                 Probes = [new AnalogueProbe(site.SensorNamed("north/pump current"), converter, 0, [new(0, 0), new(1, 20)])],
                 Expanders = [relays],
@@ -157,6 +189,9 @@ public sealed class DoctorTests : IDisposable
             },
         };
     }
+
+    private GpioLine LineOf(Site site, Load load) =>
+        load.Id == site.LoadNamed("north/pump") ? pumpLine : new GpioLine("board", 3 + load.Id.Index);
 
     private List<Finding> Look() => [.. Doctor.Look(Rack(), Folder, board, new Machine(root.Path))];
 
@@ -190,7 +225,9 @@ public sealed class DoctorTests : IDisposable
 
         public double Says { get; set; } = 2.13;
 
-        public string Chip(string label) => ChipTrouble is null ? "/dev/gpiochip0, 54 lines" : throw new IOException(ChipTrouble);
+        public ChipSight Chip(string name) => ChipTrouble is null
+            ? new ChipSight("/dev/gpiochip0", "board", [.. Enumerable.Range(0, 54).Select(line => line == 17 ? "GPIO17" : "")])
+            : throw new IOException(ChipTrouble);
 
         public string? HolderOf(GpioLine line) => Holders.GetValueOrDefault(line.Offset);
 

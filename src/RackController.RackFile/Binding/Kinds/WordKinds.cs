@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using NodaTime;
+using RackController.Model;
 
 namespace RackController.RackFile.Binding.Kinds;
 
 /// <summary>A few words: a name or a label.</summary>
 /// <param name="noun">With its article: <c>a name</c>.</param>
 /// <param name="forbidden">Letters that may not occur.</param>
-public sealed class TextKind(string noun, string forbidden) : ScalarKind<string>
+public class TextKind(string noun, string forbidden) : ScalarKind<string>
 {
     private const int Longest = 60;
 

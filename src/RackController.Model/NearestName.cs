@@ -1,7 +1,7 @@
-namespace RackController.RackFile.Binding;
+namespace RackController.Model;
 
 /// <summary>Finds what a person probably meant to write.</summary>
-internal static class NearestName
+public static class NearestName
 {
     /// <summary>The candidate that takes the fewest changed letters, or null when none is near.</summary>
     /// <param name="written">What was written.</param>
