@@ -65,9 +65,10 @@ internal static class CommandLine
         return ExitCode.WrongUse;
     }
 
+    // The first is the name that the program was started by, as its help has it.
     private static IEnumerable<string> PathTo(CommandResult command) => command.Parent is CommandResult parent
         ? PathTo(parent).Append(command.Command.Name)
-        : ["RackController"];
+        : [command.Command.Name];
 
     /// <summary>Every verb with its arguments and options, in the order of the help.</summary>
     public static RootCommand Root()

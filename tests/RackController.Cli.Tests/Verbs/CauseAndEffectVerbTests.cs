@@ -1,3 +1,4 @@
+using System.CommandLine;
 using RackController.Cli.Tests.Support;
 
 namespace RackController.Cli.Tests.Verbs;
@@ -21,6 +22,7 @@ public sealed class CauseAndEffectVerbTests
     {
         var answer = Prompt.Run("cause-and-effect", Prompt.DemoRack, "--as", "pdf");
         Assert.Equal(2, answer.ExitCode);
-        Assert.Equal("--as takes table, markdown or html: see RackController cause-and-effect --help", answer.Error.TrimEnd());
+        Assert.Equal(
+            $"--as takes table, markdown or html: see {RootCommand.ExecutableName} cause-and-effect --help", answer.Error.TrimEnd());
     }
 }

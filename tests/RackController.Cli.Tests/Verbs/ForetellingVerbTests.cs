@@ -1,3 +1,4 @@
+using System.CommandLine;
 using RackController.Cli.Tests.Support;
 
 namespace RackController.Cli.Tests.Verbs;
@@ -35,7 +36,7 @@ public sealed class ForetellingVerbTests
     {
         var answer = Prompt.Run(verb, Prompt.DemoRack, option, value);
         Assert.Equal(2, answer.ExitCode);
-        Assert.Equal($"{advice}: see RackController {verb} --help", answer.Error.TrimEnd());
+        Assert.Equal($"{advice}: see {RootCommand.ExecutableName} {verb} --help", answer.Error.TrimEnd());
     }
 
     [Theory]
