@@ -16,7 +16,7 @@ internal sealed class ProbeReaders(Site site, ProbePorts ports, Func<MonotonicTi
     /// <summary>The reader of a sensor.</summary>
     public IProbeReader Of(Probe probe) => probe switch
     {
-        OneWireProbe wire => OneWireThermometer.Named(wire.Code),
+        OneWireProbe wire => new OneWireThermometer(OneWireThermometer.Devices, wire.Code),
         AirProbe one => new AirReader(Shared(air, one.Part, () => Opened(ports.Part(one.Part), AirOf(one.Part))), site[one.Sensor].Kind),
         AnalogueProbe one => new ConverterReader(
             Shared(converters, one.Part, () => Opened(ports.Part(one.Part), device => new Converter(device))), one,

@@ -120,7 +120,7 @@ internal sealed partial class OneWireCodeKind : ScalarKind<string>
         return Code().IsMatch(text) ? null : new Misfit("not the name of a 1-wire thermometer", "copy it from /sys/bus/w1/devices");
     }
 
-    // The families of thermometers that the kernel knows under these codes: DS18S20, DS18B20, DS1825 and DS28EA00.
-    [GeneratedRegex("^(10|28|3b|42)-[0-9a-f]{12}$")]
+    // The families of thermometers that the kernel knows : DS18S20, DS1822, DS18B20, DS1825 and DS28EA00 (w1_therm.rst of Linux).
+    [GeneratedRegex("^(10|22|28|3b|42)-[0-9a-f]{12}$")]
     private static partial Regex Code();
 }

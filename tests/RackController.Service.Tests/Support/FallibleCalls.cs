@@ -28,6 +28,10 @@ internal static class FallibleCalls
             "on the thread of its bus: a sensor is unknown meanwhile, and a relay's line does not follow, which is told; BusPartOnDemand "
             + "and ExpanderLines open it again"),
 
+        NoHarm(
+            "OneWireThermometer: File.ReadAllText",
+            "on the thread of its bus: the sensor is unknown meanwhile, and asked again a second later"),
+
         // Clocks and sleep.
         Fails("Service LibC.ClockGetTime", nameof(ScanThreadTests.AClockThatFailsEndsTheScanWithEveryLoadSafe)),
         NoHarm("Service LibC.AdjTimex", "an error answers that nothing vouches for the wall clock, which is then not trusted"),
