@@ -109,6 +109,17 @@ public sealed record InterlockLimits
     /// <summary>Water above this raises an alarm, degrees Celsius. Default 26; 15 to 40.</summary>
     public double WaterWarmC { get; init; } = 26;
 
+    /// <summary>A light that is on and shows less than this share of its own illuminance is missing, %. Default 10; 1 to 90. Common
+    /// practice, no source: leaves shade a sensor, and even a lamp that has aged gives more.</summary>
+    public double LightMissingBelowPercent { get; init; } = 10;
+
+    /// <summary>A light that is off while its tier shows more than this share of its own illuminance is on unasked, %. Default 30; 1 to
+    /// 90. Common practice, no source: what comes from a neighbouring tier or a window is less.</summary>
+    public double LightUnaskedAbovePercent { get; init; } = 30;
+
+    /// <summary>How long a tier must show other light than its lamp was told before a person is told. Default 5 min; 10 s to 2 h.</summary>
+    public Duration LightSeenWithin { get; init; } = Duration.FromMinutes(5);
+
     /// <summary>How often a float is due for its proof test. Default 90 d; 1 d to 400 d. Common practice, no source.</summary>
     public Duration FloatTestInterval { get; init; } = Duration.FromDays(90);
 

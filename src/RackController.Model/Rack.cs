@@ -74,6 +74,13 @@ public sealed record Tier
     /// <summary>Photosynthetic photon flux density at the canopy with the light on, umol/m2/s: 0 to 2000.</summary>
     public double PpfdUmolPerM2S { get; init; }
 
+    /// <summary>Photon flux for each lux of the light, umol/m2/s. Default 0.015, as of white LED lamps (common practice, no source);
+    /// 0.001 to 1.</summary>
+    public double PpfdPerLux { get; init; } = 0.015;
+
+    /// <summary>Illuminance at the canopy with the light on, lx; 0 where there is none.</summary>
+    public double LitLux => PpfdUmolPerM2S / PpfdPerLux;
+
     /// <summary>Whether the tier takes part at start; the grower may change it while running. A tier out of use has
     /// neither light nor water.</summary>
     public bool InUse { get; init; } = true;

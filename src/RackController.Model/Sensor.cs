@@ -49,6 +49,10 @@ public enum SensorKind
 
     /// <summary>Relative humidity of the air at a rack or tier, %.</summary>
     AirHumidity,
+
+    /// <summary>Illuminance at a tier's canopy, lx: light as an eye weighs it, from which the photon flux follows by a factor of the
+    /// lamp.</summary>
+    LightLevel,
 }
 
 /// <summary>What follows from what a sensor measures.</summary>

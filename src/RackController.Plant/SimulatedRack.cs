@@ -108,6 +108,10 @@ internal sealed class SimulatedRack
         _ => curves.Of(quantity, tierNumber - 1).At(Dynamics.Share),
     };
 
+    /// <summary>Illuminance at a tier's canopy now, lx. The room is dark, and no tier lights another.</summary>
+    /// <param name="tierNumber">Tier, from 1.</param>
+    public double Lux(int tierNumber) => Inputs.Ppfd[tierNumber - 1] / Rack.Tier(tierNumber).PpfdPerLux;
+
     /// <summary>What the crop of a tier gives off now, kg/s.</summary>
     /// <param name="index">Tier, from 0.</param>
     public double TranspiredKgPerS(int index) =>

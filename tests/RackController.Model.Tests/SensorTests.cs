@@ -28,6 +28,7 @@ public class SensorTests
     [InlineData(SensorKind.WaterTemperature)]
     [InlineData(SensorKind.AirTemperature)]
     [InlineData(SensorKind.AirHumidity)]
+    [InlineData(SensorKind.LightLevel)]
     public void AMeasuredValueHasNone(SensorKind kind)
     {
         var sensor = Of(kind);

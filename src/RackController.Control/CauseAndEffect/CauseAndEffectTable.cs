@@ -31,6 +31,8 @@ public static class CauseAndEffectTable
         CurrentRows.LoadDead,
         CurrentRows.LoadCheck,
         CurrentRows.WeldCheck,
+        LightRows.LightMissing,
+        LightRows.LightUnasked,
         PumpRows.FloodHeld,
         ProofRows.ProofTestFailed,
         PumpRows.FillSlow,

@@ -11,13 +11,16 @@ internal sealed class ProbeReaders(Site site, ProbePorts ports, Func<MonotonicTi
 {
     private readonly Dictionary<PulseProbe, BusPartOnDemand<IPulseLine>> pulses = [];
     private readonly Dictionary<BusPart, BusPartOnDemand<IAirPart>> air = [];
+    private readonly Dictionary<BusPart, BusPartOnDemand<Bh1750Light>> lights = [];
     private readonly Dictionary<BusPart, BusPartOnDemand<Converter>> converters = [];
 
     /// <summary>The reader of a sensor.</summary>
     public IProbeReader Of(Probe probe) => probe switch
     {
         OneWireProbe wire => new OneWireThermometer(OneWireThermometer.Devices, wire.Code),
-        AirProbe one => new AirReader(Shared(air, one.Part, () => Opened(ports.Part(one.Part), AirOf(one.Part))), site[one.Sensor].Kind),
+        PartProbe { Part.Kind: BusPartKind.Bh1750 } one => new LightReader(
+            Shared(lights, one.Part, () => Opened(ports.Part(one.Part), device => new Bh1750Light(device, Thread.Sleep)))),
+        PartProbe one => new AirReader(Shared(air, one.Part, () => Opened(ports.Part(one.Part), AirOf(one.Part))), site[one.Sensor].Kind),
         AnalogueProbe one => new ConverterReader(
             Shared(converters, one.Part, () => Opened(ports.Part(one.Part), device => new Converter(device))), one,
             site[one.Sensor].Kind, clock),
@@ -43,6 +46,11 @@ internal sealed class ProbeReaders(Site site, ProbePorts ports, Func<MonotonicTi
     public void Dispose()
     {
         foreach (var part in air.Values)
+        {
+            part.Dispose();
+        }
+
+        foreach (var part in lights.Values)
         {
             part.Dispose();
         }
@@ -92,6 +100,13 @@ internal sealed class AirReader(BusPartOnDemand<IAirPart> part, SensorKind kind)
 {
     /// <inheritdoc/>
     public double Read() => part.Ask(air => kind == SensorKind.AirHumidity ? air.HumidityPercent() : air.TemperatureC());
+}
+
+/// <summary>Illuminance of a part that measures it.</summary>
+internal sealed class LightReader(BusPartOnDemand<Bh1750Light> part) : IProbeReader
+{
+    /// <inheritdoc/>
+    public double Read() => part.Ask(light => light.Lux());
 }
 
 /// <summary>What an input of a converter stands for.</summary>

@@ -16,6 +16,9 @@ public enum BusPartKind
     /// <summary>BME280: temperature and humidity of the air.</summary>
     Bme280,
 
+    /// <summary>BH1750: illuminance.</summary>
+    Bh1750,
+
     /// <summary>ADS1115: a converter of 16 bits with four inputs.</summary>
     Ads1115,
 
@@ -33,9 +36,15 @@ public static class BusPartKinds
     /// <param name="kind">The part.</param>
     public static bool IsConverter(this BusPartKind kind) => kind == BusPartKind.Ads1115;
 
-    /// <summary>Whether it measures the air.</summary>
+    /// <summary>Whether it measures a quantity by itself.</summary>
     /// <param name="kind">The part.</param>
-    public static bool IsOfAir(this BusPartKind kind) => kind is BusPartKind.Sht3x or BusPartKind.Bme280;
+    /// <param name="quantity">The quantity.</param>
+    public static bool Measures(this BusPartKind kind, SensorKind quantity) => quantity switch
+    {
+        SensorKind.AirTemperature or SensorKind.AirHumidity => kind is BusPartKind.Sht3x or BusPartKind.Bme280,
+        SensorKind.LightLevel => kind == BusPartKind.Bh1750,
+        _ => false,
+    };
 
     /// <summary>How many lines it has for relays; 0 for a part that has none.</summary>
     /// <param name="kind">The part.</param>
@@ -52,6 +61,7 @@ public static class BusPartKinds
     {
         BusPartKind.Sht3x => 0x44,
         BusPartKind.Bme280 => 0x76,
+        BusPartKind.Bh1750 => 0x23,
         BusPartKind.Ads1115 => 0x48,
         BusPartKind.Mcp23017 or BusPartKind.Pcf8574 => 0x20,
         _ => throw new InvariantBrokenException($"every part has its usual address, {kind} too"),

@@ -23,10 +23,10 @@ public sealed record OneWireProbe(SensorId Sensor, string Code) : Probe(Sensor);
 /// <param name="PulsesPerL">Pulses for a litre, above 0: by its data sheet, or measured with a bucket.</param>
 public sealed record PulseProbe(SensorId Sensor, GpioLine Line, LinePull Pull, double PulsesPerL) : Probe(Sensor);
 
-/// <summary>Temperature or humidity of the air, as a part on an I2C bus measures it.</summary>
-/// <param name="Sensor">The sensor; its kind says which of the two.</param>
+/// <summary>Temperature or humidity of the air, or light, as a part on an I2C bus measures it by itself.</summary>
+/// <param name="Sensor">The sensor; its kind says what.</param>
 /// <param name="Part">The part.</param>
-public sealed record AirProbe(SensorId Sensor, BusPart Part) : Probe(Sensor)
+public sealed record PartProbe(SensorId Sensor, BusPart Part) : Probe(Sensor)
 {
     /// <inheritdoc/>
     public override BusPart Carrier => Part;

@@ -17,8 +17,8 @@ internal sealed class SensorTruth
         ];
     }
 
-    /// <summary>The quantity that a kind of sensor measures or switches by; null for what is electric, and for the leak
-    /// rope, which knows about mops.</summary>
+    /// <summary>The quantity that a kind of sensor measures or switches by; null for what is electric, for light, which comes
+    /// and goes with it, and for the leak rope, which knows about mops.</summary>
     /// <param name="kind">The kind.</param>
     public static RackQuantity? Quantity(SensorKind kind) => kind switch
     {
@@ -49,6 +49,7 @@ internal sealed class SensorTruth
                 ? circuit.CurrentA
                 : Contact(circuit.BehindBreakerShare >= VoltageNeed.SensedFromShare),
             { Pump: { } pump } => pump.CurrentA,
+            { Sensor.Kind: SensorKind.LightLevel } => source.Rack!.Lux(source.Sensor.TierNumber!.Value),
             { Quantity: { } quantity } => source.Rack!.Value(quantity, source.Sensor.TierNumber),
             _ => Contact(source.Rack!.IsRopeWet),
         };

@@ -89,7 +89,7 @@ internal static class Fitting
     {
         var pump = site[rack.Pump.Load];
         var pumpStartA = pump.InrushMultiple * pump.CurrentA(site[pump.Circuit].VoltageV);
-        var sensor = Sensor(site, kind, rack.Name, tier, PlausibleRange.AtRack(kind, rack, tier?.Tray, pumpStartA)) with
+        var sensor = Sensor(site, kind, rack.Name, tier, PlausibleRange.AtRack(kind, rack, tier, pumpStartA)) with
         {
             Rack = rack.Id,
             TierNumber = tier?.Number,

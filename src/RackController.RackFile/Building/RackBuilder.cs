@@ -24,7 +24,7 @@ internal static class RackBuilder
             Supply = shape.Supply,
             Drain = new DrainStack(
                 part.Drain!.BoreMm, part.Drain.CapacityLpm ?? RackGeometry.DrainStackCapacityLpm(part.Drain.BoreMm)),
-            Tiers = [.. part.Tiers.Select((tier, index) => Tier(tier, shape, loads))],
+            Tiers = [.. part.Tiers.Select(tier => Lit(Tier(tier, shape, loads), tier.Light))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
             DripTray = part.DripTray?.Tray,
             TimeCutout = part.Wired?.TimeCutout?.Cutout,
@@ -43,9 +43,11 @@ internal static class RackBuilder
         Branch = shape.Branches[part.Number - 1],
         Light = part.Light is { } light ? loads[light.Load.ShortName] : null,
         Valve = part.Valve is { } valve ? loads[valve.ShortName] : null,
-        PpfdUmolPerM2S = part.Light?.PpfdUmolPerM2S ?? 0,
         InUse = part.InUse,
     };
+
+    private static Tier Lit(Tier dark, LightPart? light) =>
+        light is null ? dark : dark with { PpfdUmolPerM2S = light.PpfdUmolPerM2S, PpfdPerLux = light.PpfdPerLux };
 
     private static RackSchedule Schedule(
         RackPart part, Rack rack, Dictionary<string, LoadId> loads, ImmutableArray<Sensor> sensors)
@@ -66,8 +68,8 @@ internal static class RackBuilder
         var pumpStartA = pump.InrushMultiple * pump.CurrentOn(ledger.VoltageV(pump.Circuit ?? part.Circuit));
         foreach (var sensor in part.AllSensors)
         {
-            var tray = sensor.TierNumber is { } number ? rack.Tier(number).Tray : null;
-            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, tray, pumpStartA), rack.Id);
+            var tier = sensor.TierNumber is { } number ? rack.Tier(number) : null;
+            ledger.Add(sensor, rack.Name, PlausibleRange.AtRack(sensor.Kind, rack, tier, pumpStartA), rack.Id);
         }
     }
 }

@@ -88,7 +88,7 @@ internal static class SiteBuilder
         var part = gpio.Parts.Single(one => one.Part.Name == probe.PartName).Part;
         return part.Kind.IsConverter()
             ? new AnalogueProbe(sensor, part, probe.Input!.Value, probe.Points)
-            : new AirProbe(sensor, part);
+            : new PartProbe(sensor, part);
     }
 
     private static GpioLine Line(GpioIoPart gpio, LinePart line) => line.Line.On(line.Chip ?? gpio.Chip);

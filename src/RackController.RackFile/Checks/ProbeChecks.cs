@@ -77,13 +77,10 @@ internal static class ProbeChecks
                 probe.Place, $"{name} is read from {Quote.Text(partName)}, and the I/O section has no such part",
                 NearestName.Advice(partName, [.. io.Parts.Select(one => one.Part.Name)]));
         }
-        else if (kind is SensorKind.AirTemperature or SensorKind.AirHumidity ? !part.Kind.IsOfAir() : !part.Kind.IsConverter())
+        else if (WhatMeasures(kind) is var cure && !part.Kind.Measures(kind) && !(cure is null && part.Kind.IsConverter()))
         {
             complaints.Refuse(
-                probe.Place, $"{name} is read from {partName}, which cannot measure that",
-                kind is SensorKind.AirTemperature or SensorKind.AirHumidity
-                    ? "read the air by an `sht3x` or a `bme280`"
-                    : "read it by an `ads1115`");
+                probe.Place, $"{name} is read from {partName}, which cannot measure that", cure ?? "read it by an `ads1115`");
         }
         else if (part.Kind.IsConverter() && (probe.Input is null || probe.Points.Length < 2))
         {
@@ -96,6 +93,14 @@ internal static class ProbeChecks
             complaints.Refuse(probe.Place, $"the points of {name} do not rise in voltage", "write them in rising order, each voltage once");
         }
     }
+
+    // What a part measures by itself takes that part; the rest is read by a converter.
+    private static string? WhatMeasures(SensorKind kind) => kind switch
+    {
+        SensorKind.AirTemperature or SensorKind.AirHumidity => "read the air by an `sht3x` or a `bme280`",
+        SensorKind.LightLevel => "read light by a `bh1750`",
+        _ => null,
+    };
 
     private static int WaysToRead(ProbePart probe) =>
         (probe.PartName is null ? 0 : 1) + (probe.OneWireCode is null ? 0 : 1) + (probe.Line is null ? 0 : 1);

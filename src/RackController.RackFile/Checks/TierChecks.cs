@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Model;
 using RackController.RackFile.Binding;
 using RackController.RackFile.Building;
 using RackController.RackFile.Mappings;
@@ -31,6 +32,15 @@ internal static class TierChecks
         }
 
         CheckLights(rack, complaints);
+        foreach (var tier in rack.Tiers.Where(tier => !tier.HasLight))
+        {
+            if (tier.Sensors.OfKind(SensorKind.LightLevel) is { } level)
+            {
+                complaints.Warn(
+                    level.Place, $"the light of tier {tier.Number} is measured, and there is no lamp to compare it with",
+                    "give the tier a `light`, or remove the sensor if nobody reads it");
+            }
+        }
     }
 
     private static void CheckLights(RackPart rack, Complaints complaints)

@@ -98,6 +98,16 @@ internal sealed class LimitsMapping : Mapping<LimitsPart>
             (limits, value) => limits with { WaterColdC = value }),
         Quantity("water-warm", Dimensions.Temperature, "26 °C", "15 °C", "40 °C", "Water above this raises an alarm.",
             (limits, value) => limits with { WaterWarmC = value }),
+        Quantity("light-missing-below", Dimensions.Percentage, "10 %", "1 %", "90 %",
+            "A light that is on is missing where its tier shows less than this share of what it gives.",
+            (limits, value) => limits with { LightMissingBelowPercent = value }),
+        Quantity("light-unasked-above", Dimensions.Percentage, "30 %", "1 %", "90 %",
+            "A light that is off is on unasked where its tier shows more than this share of what it gives.",
+            (limits, value) => limits with { LightUnaskedAbovePercent = value }),
+        Time("light-seen-within", "5 min", "10 s", "2 h",
+            "How long a tier must show other light than its lamp was told before a person is told.",
+            "a hand over the sensor must not count, and a dark day is lost by the evening",
+            (limits, value) => limits with { LightSeenWithin = value }),
         .. LimitsOfTests,
     ];
 

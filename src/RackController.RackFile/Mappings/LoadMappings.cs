@@ -7,7 +7,8 @@ namespace RackController.RackFile.Mappings;
 /// <summary>A light as written.</summary>
 /// <param name="Load">Its relay and nameplate.</param>
 /// <param name="PpfdUmolPerM2S">Photon flux density at the canopy with the light on.</param>
-internal sealed record LightPart(LoadPart Load, double PpfdUmolPerM2S);
+/// <param name="PpfdPerLux">Photon flux for each lux of it.</param>
+internal sealed record LightPart(LoadPart Load, double PpfdUmolPerM2S, double PpfdPerLux);
 
 /// <summary>Reads the light of a tier.</summary>
 internal sealed class LightMapping : Mapping<LightPart>
@@ -16,6 +17,11 @@ internal sealed class LightMapping : Mapping<LightPart>
         "ppfd", new QuantityKind(Dimensions.PhotonFlux, "0 umol/m2/s", "2000 umol/m2/s"),
         "Photosynthetic photon flux density at the canopy with the light on.");
 
+    private static readonly Key<double> ppfdPerLuxKey = Key.Defaulted(
+        "ppfd-per-lux", new NumberKind("a factor", 0.001, 1), "0.015",
+        "Photon flux in umol/m2/s for each lux of the lamp, by its data sheet or by two meters side by side. The default is common "
+        + "practice for white LED lamps; red and blue ones are far from it.");
+
     /// <inheritdoc/>
     public override string Name => "light";
 
@@ -23,11 +29,11 @@ internal sealed class LightMapping : Mapping<LightPart>
     public override string Doc => "The light of a tier.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [ppfdKey, .. LoadKeys.Light.All];
+    public override ImmutableArray<Key> Keys => [ppfdKey, ppfdPerLuxKey, .. LoadKeys.Light.All];
 
     /// <inheritdoc/>
     protected override LightPart? Build(MappingReader keys) =>
-        LoadKeys.Light.Read(keys) is { } load ? new LightPart(load, keys.Get(ppfdKey)) : null;
+        LoadKeys.Light.Read(keys) is { } load ? new LightPart(load, keys.Get(ppfdKey), keys.Get(ppfdPerLuxKey)) : null;
 }
 
 /// <summary>Reads the valve of a tier.</summary>

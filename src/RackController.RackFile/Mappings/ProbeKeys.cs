@@ -35,14 +35,14 @@ internal sealed class ProbeKeys
     /// <param name="kind">What is measured.</param>
     public ProbeKeys(SensorKind kind)
     {
-        var isOfAir = kind is SensorKind.AirTemperature or SensorKind.AirHumidity;
+        var isByItself = kind is SensorKind.AirTemperature or SensorKind.AirHumidity or SensorKind.LightLevel;
         partKey = Key.Optional("part", Values.Name, "The part that measures it, by the name that the I/O section gives it.");
         oneWireKey = kind is SensorKind.WaterTemperature or SensorKind.AirTemperature
             ? Key.Optional(
                 "one-wire", new OneWireCodeKind(), "The 1-wire thermometer that measures it, by its folder in /sys/bus/w1/devices.")
             : null;
-        inputKey = isOfAir ? null : Key.Optional("input", input, "The input of that part.");
-        pointsKey = isOfAir
+        inputKey = isByItself ? null : Key.Optional("input", input, "The input of that part.");
+        pointsKey = isByItself
             ? null
             : Key.Optional("points", Values.List(new CalibrationPointMapping(ValueOf(kind)), "point", 20), "What its voltages stand for.");
         if (kind == SensorKind.PumpFlow)
@@ -120,7 +120,7 @@ internal sealed partial class OneWireCodeKind : ScalarKind<string>
         return Code().IsMatch(text) ? null : new Misfit("not the name of a 1-wire thermometer", "copy it from /sys/bus/w1/devices");
     }
 
-    // The families of thermometers that the kernel knows : DS18S20, DS1822, DS18B20, DS1825 and DS28EA00 (w1_therm.rst of Linux).
+    // The families of thermometers that the kernel knows: DS18S20, DS1822, DS18B20, DS1825 and DS28EA00 (w1_therm.rst of Linux).
     [GeneratedRegex("^(10|22|28|3b|42)-[0-9a-f]{12}$")]
     private static partial Regex Code();
 }

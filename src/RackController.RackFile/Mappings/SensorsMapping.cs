@@ -55,6 +55,8 @@ internal sealed class SensorsMapping : Mapping<SensorsPart>
         ("tray-level", SensorKind.TrayLevel, "tray level", "Depth of water in the flood tray."),
         ("air-temperature", SensorKind.AirTemperature, "air temperature", "Temperature of the air at the tier."),
         ("air-humidity", SensorKind.AirHumidity, "air humidity", "Relative humidity of the air at the tier."),
+        ("light-level", SensorKind.LightLevel, "light level",
+            "Illuminance at the tier's canopy; it tells of a light that is dark though told on, or lit though told off."),
     ]);
 
     public static SensorsMapping OfCircuit { get; } = new("sensors of a circuit",

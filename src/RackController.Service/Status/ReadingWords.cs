@@ -49,6 +49,7 @@ public static class ReadingWords
         SensorKind.CircuitCurrent or SensorKind.PumpCurrent => Number(value, "0.00", "A"),
         SensorKind.PumpFlow => Number(value, "0.0", "L/min"),
         SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", "\u00b0C"),
+        SensorKind.LightLevel => Number(value, "0", "lx"),
         _ => Number(value, "0", "%"),
     };
 

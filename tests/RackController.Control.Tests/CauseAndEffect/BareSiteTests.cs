@@ -27,6 +27,8 @@ public class BareSiteTests
     [InlineData(SensorKind.TrayLevel, "not-drained")]
     [InlineData(SensorKind.TrayFullFloat, "not-drained")]
     [InlineData(SensorKind.AirHumidity, "reading-unknown")]
+    [InlineData(SensorKind.LightLevel, "light-missing")]
+    [InlineData(SensorKind.LightLevel, "light-unasked")]
     public void ASensorAddsItsRow(SensorKind kind, string row)
     {
         var with = bare with
@@ -36,7 +38,8 @@ public class BareSiteTests
                 Sites.OneRack().Sensors[1] with
                 {
                     Id = new SensorId(0), Name = "north/one", Kind = kind, HeightMm = 60, PlausibleMax = 50,
-                    TierNumber = kind is SensorKind.TrayHighFloat or SensorKind.TrayLevel or SensorKind.TrayFullFloat ? 1 : null,
+                    TierNumber = kind is SensorKind.TrayHighFloat or SensorKind.TrayLevel or SensorKind.TrayFullFloat
+                        or SensorKind.LightLevel ? 1 : null,
                 },
             ],
         };

@@ -20,6 +20,8 @@ public class SettingsTests
     [InlineData("float-stuck", "12 times without a move")]
     [InlineData("floats-contradict", "for 10 s")]
     [InlineData("flood-held", "30 min")]
+    [InlineData("light-missing", "below 1200 lx, 10 % of the light's own, for 5 min")]
+    [InlineData("light-unasked", "above 3600 lx, 30 % of the light's own, for 5 min")]
     [InlineData("light-stays-on", "above 32 °C, until below 30 °C; known to stay on, or 3 times in 24 h, it latches")]
     [InlineData("load-check", "every 12 h")]
     [InlineData("low-float", "wet for 1 min; 2 times in one flood latch")]
@@ -49,6 +51,13 @@ public class SettingsTests
             PlausibleMax = 60,
         };
         var water = air with { Id = new SensorId(site.Sensors.Length + 1), Name = "north/water", Kind = SensorKind.WaterTemperature };
-        return site with { Sensors = [.. site.Sensors, air, water] };
+        var light = air with
+        {
+            Id = new SensorId(site.Sensors.Length + 2),
+            Name = "north/tier 1 light level",
+            Kind = SensorKind.LightLevel,
+            TierNumber = 1,
+        };
+        return site with { Sensors = [.. site.Sensors, air, water, light] };
     }
 }

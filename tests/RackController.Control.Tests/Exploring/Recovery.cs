@@ -105,6 +105,7 @@ internal static class Recovery
             SensorKind.CircuitCurrent => site.Loads.Where(load => on.Contains(load.Id)).Sum(load => load.CurrentA(circuit.VoltageV)),
             SensorKind.PumpFlow => on.Contains(site.Racks[0].Pump.Load) ? 30 : 0,
             SensorKind.TrayLevel => 0,
+            SensorKind.LightLevel => site.Racks[0].Tier(1) is var tier && on.Contains(tier.Light!.Value) ? tier.LitLux : 0,
             _ => Surroundings.Harmless(sensor),
         };
     }

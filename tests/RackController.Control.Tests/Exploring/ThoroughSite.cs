@@ -48,6 +48,7 @@ internal static class ThoroughSite
         ServiceHoldMaximum = Duration.FromSeconds(60),
         ServiceHoldWarning = Duration.FromSeconds(10),
         ScanRecovery = Duration.FromSeconds(10),
+        LightSeenWithin = Duration.FromSeconds(10),
         FloatsContradictAfter = Duration.FromSeconds(10),
         StillFloodsToTell = 1,
         StillFloodsToForbid = 1,
@@ -70,9 +71,16 @@ internal static class ThoroughSite
                 SensorKind.TrayFullFloat => 45,
                 _ => 0,
             },
-            PlausibleMax = kind.IsContact() ? 1 : kind == SensorKind.ReservoirLevel ? 400 : 40,
+            PlausibleMax = kind switch
+            {
+                _ when kind.IsContact() => 1,
+                SensorKind.ReservoirLevel => 400,
+                SensorKind.LightLevel => 20_000,
+                _ => 40,
+            },
         };
     }
 
-    private static bool IsOfTier(SensorKind kind) => kind is SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.TrayLevel;
+    private static bool IsOfTier(SensorKind kind) => kind is SensorKind.TrayFullFloat or SensorKind.TrayHighFloat or SensorKind.TrayLevel
+        or SensorKind.LightLevel;
 }

@@ -26,6 +26,7 @@ internal static class PlainTable
         new("clock-stepped", "controller", None, SiteRowsPlain.ClockStepped),
         new("clock-untrusted", "controller", None, (story, _) => SiteRowsPlain.ClockUntrusted(story)),
         .. site.Racks.SelectMany(rack => OfRack(site, rack)),
+        .. site.Racks.SelectMany(rack => OfLights(site, rack)),
         .. site.Racks.SelectMany(rack => OfFloats(site, rack)),
         .. site.Circuits.SelectMany(circuit => OfCircuit(site, circuit)),
         .. site.Loads.Where(load => PlainCurrents.IsMeasured(site, load)).SelectMany(OfMeasured),
@@ -89,6 +90,17 @@ internal static class PlainTable
             {
                 yield return new("water-temperature", rack.Name, None, (story, _) => SiteRowsPlain.WaterTemperature(story, rack, sensor));
             }
+        }
+    }
+
+    private static IEnumerable<PlainRow> OfLights(Site site, Rack rack)
+    {
+        foreach (var sensor in site.Sensors.Where(sensor => sensor.Rack == rack.Id && sensor.Kind == SensorKind.LightLevel))
+        {
+            var tier = rack.Tier(sensor.TierNumber!.Value);
+            var place = $"{rack.Name}/tier {tier.Number}";
+            yield return new("light-missing", place, None, (story, _) => LightRowsPlain.LightMissing(story, rack, tier, sensor));
+            yield return new("light-unasked", place, None, (story, _) => LightRowsPlain.LightUnasked(story, rack, tier, sensor));
         }
     }
 

@@ -90,6 +90,7 @@ internal static class HastySite
             yield return Like($"tier {tier.Number} full", SensorKind.TrayFullFloat, tier.Number, 1);
             yield return Like($"tier {tier.Number} level", SensorKind.TrayLevel, tier.Number, 80);
             yield return Like($"tier {tier.Number} air", SensorKind.AirTemperature, tier.Number, 60);
+            yield return Like($"tier {tier.Number} light", SensorKind.LightLevel, tier.Number, 20_000);
         }
     }
 
@@ -121,6 +122,9 @@ internal static class HastySite
         CircuitOverLimitsToLatch = dice.Between(1, 3),
         LoadCheckEvery = Duration.FromSeconds(dice.Of(40, 600)),
         ScanRecovery = Duration.FromSeconds(dice.Of(1, 10)),
+        LightMissingBelowPercent = dice.Of(10, 60),
+        LightUnaskedAbovePercent = dice.Of(10, 30),
+        LightSeenWithin = Duration.FromSeconds(dice.Of(10, 60)),
         FloatTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
         LeakRopeTestInterval = Duration.FromMinutes(dice.Of(10, 100)),
         SupplySenseTestInterval = Duration.FromMinutes(dice.Of(10, 100)),

@@ -116,7 +116,7 @@ internal sealed class RandomStory
 
     private void Happen()
     {
-        switch (dice.Between(0, 32))
+        switch (dice.Between(0, 34))
         {
             case 0:
                 var stepMs = dice.Of(-14_400_000, -3_600_000, -1_500, -1, 1, 60_000, 18_000_000);
@@ -157,6 +157,9 @@ internal sealed class RandomStory
                 break;
             case < 22:
                 Flip(dice.Of(vital));
+                break;
+            case > 32:
+                CanopiesRead(lit: dice.Chance(2));
                 break;
             default:
                 dice.Of(feeds).Change(dice, Now.Monotonic);
@@ -209,6 +212,15 @@ internal sealed class RandomStory
         {
             feeds[sensor.Id.Index].Heal();
             feeds[sensor.Id.Index].Say(sensor.Kind == SensorKind.AirTemperature ? sensor.PlausibleMax : dice.Of(0.3, 0.97));
+        }
+    }
+
+    private void CanopiesRead(bool lit)
+    {
+        foreach (var sensor in Site.Sensors.Where(sensor => sensor.Kind == SensorKind.LightLevel))
+        {
+            feeds[sensor.Id.Index].Heal();
+            feeds[sensor.Id.Index].Say(lit ? sensor.PlausibleMax : sensor.PlausibleMin);
         }
     }
 

@@ -56,13 +56,17 @@ public class ScanTests
                 .. site.Sensors,
                 thermometer with { Id = new SensorId(site.Sensors.Length), Name = "north/air" },
                 thermometer with { Id = new SensorId(site.Sensors.Length + 1), Name = "north/water", Kind = SensorKind.WaterTemperature },
-thermometer with
+                thermometer with
                 {
                     Id = new SensorId(site.Sensors.Length + 2), Name = "north/depth", Kind = SensorKind.TrayLevel, TierNumber = 1,
                 },
+                thermometer with
+                {
+                    Id = new SensorId(site.Sensors.Length + 3), Name = "north/lux", Kind = SensorKind.LightLevel, TierNumber = 1,
+                },
                 site.Sensors[0] with
                 {
-                    Id = new SensorId(site.Sensors.Length + 3),
+                    Id = new SensorId(site.Sensors.Length + 4),
                     Name = "north/full",
                     Kind = SensorKind.TrayFullFloat,
                     TierNumber = 1,

@@ -15,6 +15,9 @@ internal sealed class FakeBus : I2cDevice
     /// <summary>Whether it is not there at all.</summary>
     public bool IsUnplugged { get; set; }
 
+    /// <summary>Told of all that is written to it.</summary>
+    public Action<byte[]> Written { get; init; } = _ => { };
+
     /// <summary>How often it was let go.</summary>
     public int Disposals { get; private set; }
 
@@ -30,6 +33,7 @@ internal sealed class FakeBus : I2cDevice
     {
         Refuse();
         written = buffer.ToArray();
+        Written(written);
     }
 
     public override void WriteRead(ReadOnlySpan<byte> writeBuffer, Span<byte> readBuffer)

@@ -17,12 +17,14 @@ public class SensorTests
     [InlineData(SensorKind.AirTemperature, 1)]
     [InlineData(SensorKind.AirHumidity, null)]
     [InlineData(SensorKind.AirHumidity, 1)]
+    [InlineData(SensorKind.LightLevel, 1)]
     [InlineData(SensorKind.PumpCurrent, null)]
     [InlineData(SensorKind.CircuitCurrent, null)]
     public void EveryKindIsAnsweredFromTheTruth(SensorKind kind, int? tier)
     {
         var rack = Watched(kind, tier);
         rack.Flood();
+        rack.Switch("north/tier 1 light", on: true);
         rack.To(300);
         var expected = kind switch
         {
@@ -34,6 +36,7 @@ public class SensorTests
             SensorKind.WaterTemperature => rack.Truth.WaterTemperatureC,
             SensorKind.AirTemperature => rack.Truth.Tiers[0].AirTemperatureC,
             SensorKind.AirHumidity => rack.Truth.Tiers[0].AirHumidityPercent,
+            SensorKind.LightLevel => 180 / 0.015,
             SensorKind.PumpCurrent => rack.Load("north/pump").CurrentA,
             _ => rack.Plant.Circuits[0].CurrentA,
         };
@@ -41,6 +44,27 @@ public class SensorTests
         Assert.Equal(ReadingQuality.Good, reading.Quality);
         Assert.Equal(expected, reading.Value, 1e-9);
         Assert.True(reading.Value > 0);
+    }
+
+    [Fact]
+    public void ALightMeterSeesWhatTheLampReallyDoes()
+    {
+        var rack = Watched(SensorKind.LightLevel, 1);
+        Assert.Equal(0, rack.Reading("extra").Value);
+        rack.Switch("north/tier 1 light", on: true);
+        Assert.Equal(180 / 0.015, rack.Reading("extra").Value, 1e-9);
+        rack.Inject(FaultKind.LoadDead, 1000, fault => fault with { Load = rack.Site.LoadNamed("north/tier 1 light") });
+        Assert.Equal(0, rack.Reading("extra").Value);
+    }
+
+    [Fact]
+    public void ALampWhoseRelayWeldedShinesOnAndIsSeen()
+    {
+        var rack = Watched(SensorKind.LightLevel, 1);
+        rack.Switch("north/tier 1 light", on: true);
+        rack.Inject(FaultKind.RelayWelded, 1000, fault => fault with { Load = rack.Site.LoadNamed("north/tier 1 light") });
+        rack.Switch("north/tier 1 light", on: false);
+        Assert.Equal(180 / 0.015, rack.Reading("extra").Value, 1e-9);
     }
 
     [Fact]
@@ -156,7 +180,7 @@ public class SensorTests
             Circuit = kind == SensorKind.CircuitCurrent ? new CircuitId(0) : null,
             HeightMm = kind is SensorKind.TrayFullFloat or SensorKind.ReservoirFullFloat ? 30 : 0,
             PlausibleMin = 0,
-            PlausibleMax = 1000,
+            PlausibleMax = kind == SensorKind.LightLevel ? 70_000 : 1000,
             StaleAfter = Duration.FromSeconds(30),
         };
         return new TestSite(1, site: site with { Sensors = site.Sensors.Add(sensor) });

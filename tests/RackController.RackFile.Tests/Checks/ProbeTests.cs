@@ -53,8 +53,8 @@ public sealed class ProbeTests
         var probes = Assert.IsType<GpioIo>(site.Io).Probes.ToDictionary(probe => site[probe.Sensor].Name);
         var (canopy, tank) = (new BusPart("canopy", BusPartKind.Sht3x, 1, 0x44), new BusPart("tank", BusPartKind.Ads1115, 3, 0x49));
         Assert.Equal("28-0316a2794bff", Assert.IsType<OneWireProbe>(probes["north/water temperature"]).Code);
-        Assert.Equal(canopy, Assert.IsType<AirProbe>(probes["north/air temperature"]).Part);
-        Assert.Equal(canopy, Assert.IsType<AirProbe>(probes["north/air humidity"]).Part);
+        Assert.Equal(canopy, Assert.IsType<PartProbe>(probes["north/air temperature"]).Part);
+        Assert.Equal(canopy, Assert.IsType<PartProbe>(probes["north/air humidity"]).Part);
         var current = Assert.IsType<AnalogueProbe>(probes["sockets/current"]);
         Assert.Equal((tank, 1), (current.Part, current.Input));
         var level = Assert.IsType<AnalogueProbe>(probes["north/reservoir level"]);
@@ -84,6 +84,32 @@ public sealed class ProbeTests
         Assert.Contains(old, Wired, StringComparison.Ordinal);
         Expect.Among(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
     }
+
+    [Fact]
+    public void LightIsReadFromThePartThatMeasuresIt()
+    {
+        var lit = Lit("light-level: { part: eye }", ", ppfd-per-lux: 0.02");
+        var site = Expect.Site(lit);
+        var probe = Assert.IsType<PartProbe>(Assert.IsType<GpioIo>(site.Io).Probes[^1]);
+        Assert.Equal(
+            ("north/tier 1 light level", new BusPart("eye", BusPartKind.Bh1750, 1, 0x5c)), (site[probe.Sensor].Name, probe.Part));
+        Assert.Equal(180 / 0.02, site.Racks[0].Tier(1).LitLux, 1e-9);
+        Assert.Equal(180 / 0.015, Expect.Site(Lit("light-level: { part: eye }", "")).Racks[0].Tier(1).LitLux, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("light-level: { part: tank }", "", "read from tank, which cannot measure that: read light by a `bh1750`")]
+    [InlineData("air-humidity: { part: eye }", "", "read from eye, which cannot measure that: read the air by an `sht3x`")]
+    [InlineData("tray-level: { part: eye, input: 0 }", "", "read from eye, which cannot measure that: read it by an `ads1115`")]
+    [InlineData("light-level: { part: eye, input: 1 }", "", "light level has no key `input`")]
+    [InlineData("light-level: yes", ", ppfd-per-lux: 0", "`ppfd-per-lux` is `0`, out of range")]
+    [InlineData("light-level: yes", "", "warning: nothing says how north/tier 1 light level is read")]
+    public void LightIsReadFromNothingElse(string sensor, string lamp, string expected) => Expect.Among(Lit(sensor, lamp), expected);
+
+    [Fact]
+    public void LightWithoutALampToCompareItWithIsWarnedOf() => Expect.Among(
+        Wired.Replace("light: { power: 80 W, ppfd: 180 umol/m2/s, line: 2 }", "sensors: { light-level: yes }", StringComparison.Ordinal),
+        "warning: the light of tier 1 is measured, and there is no lamp to compare it with: give the tier a `light`");
 
     [Fact]
     public void AFlowMeterIsCountedOnALineOfTheBoard()
@@ -125,6 +151,13 @@ public sealed class ProbeTests
         WithExpander("power: 5 W, line: 1")
             .Replace("height: 60 mm, line: 11", "height: 60 mm, line: 11, chip: bank", StringComparison.Ordinal),
         "north/reservoir low float is on bank, and does not wait for a bus");
+
+    private static string Lit(string sensor, string lamp) => Wired
+        .Replace(
+            "ppfd: 180 umol/m2/s, line: 2 }", $"ppfd: 180 umol/m2/s, line: 2{lamp} }}\n        sensors: {{ {sensor} }}",
+            StringComparison.Ordinal)
+        .Replace("- { name: canopy, kind: sht3x }", "- { name: canopy, kind: sht3x }\n      - { name: eye, kind: bh1750, address: 0x5C }",
+            StringComparison.Ordinal);
 
     private static string WithMeter(string meter) => Wired.Replace(
         "      air-humidity:", $"      pump-flow: {{ {meter} }}\n      air-humidity:", StringComparison.Ordinal);

@@ -21,7 +21,7 @@ public sealed record TierDraft(
     private static readonly SensorKind[] kinds =
     [
         SensorKind.TrayFullFloat, SensorKind.TrayHighFloat, SensorKind.TrayLevel, SensorKind.AirTemperature,
-        SensorKind.AirHumidity,
+        SensorKind.AirHumidity, SensorKind.LightLevel,
     ];
 
     /// <summary>Any tier.</summary>

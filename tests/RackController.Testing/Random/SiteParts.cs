@@ -144,6 +144,7 @@ internal sealed class SiteParts(int circuits)
             SensorKind.WaterTemperature => (0, 45),
             SensorKind.AirTemperature => (-10, 60),
             SensorKind.AirHumidity => (1, 100),
+            SensorKind.LightLevel => (0, 70_000),
             _ => (least, most),
         };
         Sensors.Add(place(new Sensor

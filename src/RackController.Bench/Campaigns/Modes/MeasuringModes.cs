@@ -21,6 +21,7 @@ internal static class MeasuringModes
         (SensorKind.WaterTemperature, "water temperature", "K", 3),
         (SensorKind.AirTemperature, "air temperature", "K", 3),
         (SensorKind.AirHumidity, "air humidity", "%", 10),
+        (SensorKind.LightLevel, "light level", "lx", 4000),
     ];
 
     /// <summary>The modes.</summary>
