@@ -25,6 +25,7 @@ public static class MissingParts
         (SensorKind.ReservoirLevel, "level of the reservoir", "stops a pump that moves no water, and one whose low float is stuck"),
         (SensorKind.PumpCurrent, "current in the pump's own wire", "tells whether the pump runs, whatever its relay was told"),
         (SensorKind.TrayFullFloat, "full float in the trays", "ends a fill when the trays are full, and tells of one that never is"),
+        (SensorKind.LightLevel, "light sensor at each canopy", "tells of a lamp that has died, and of one that nobody puts out"),
         (SensorKind.AirTemperature, "air temperature", "turns the lights off before it gets too hot for the crop"),
         (SensorKind.WaterTemperature, "water temperature", "tells when the roots get too cold or too warm"),
     ];
@@ -47,6 +48,7 @@ public static class MissingParts
         from rack in site.Racks
         from one in ofRack
         where !site.Sensors.Any(sensor => sensor.Rack == rack.Id && sensor.Kind == one.Kind)
+        where one.Kind != SensorKind.LightLevel || rack.Tiers.Any(tier => tier.InUse && tier.LitLux > 0)
         select new MissingPart($"{rack.Name}, {one.What}", one.Buys, Fitting.AtRack(site, rack, one.Kind));
 
     private static IEnumerable<MissingPart> OfCircuits(Site site) =>

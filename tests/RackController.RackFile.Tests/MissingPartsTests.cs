@@ -13,7 +13,7 @@ public sealed class MissingPartsTests
         Assert.Equal(
             [
                 "north, float in a drip tray", "north, level of the reservoir", "north, current in the pump's own wire",
-                "north, full float in the trays", "north, water temperature", "sockets, current",
+                "north, full float in the trays", "north, light sensor at each canopy", "north, water temperature", "sockets, current",
                 "sockets, contactor upstream, and the current of its pumps", "north, time relay in the pump's own wire",
             ],
             missing.Select(part => part.What));
@@ -53,6 +53,20 @@ public sealed class MissingPartsTests
         var floats = fitted.Sensors.Where(sensor => sensor.Kind == SensorKind.TrayFullFloat).ToList();
         Assert.Equal([1, 2], floats.Select(sensor => sensor.TierNumber));
         Assert.All(floats, one => Assert.True(one.HeightMm < fitted.Racks[0].Tier(one.TierNumber!.Value).Tray.StandpipeHeightMm));
+    }
+
+    [Fact]
+    public void ALightSensorIsFittedWhereALampIsToBeSeen()
+    {
+        var site = Expect.Site(RackFiles.Small);
+        var fitted = MissingParts.Of(site).First(part => part.What.Contains("light sensor", StringComparison.Ordinal)).Fitted;
+        var sensors = fitted.Sensors.Where(sensor => sensor.Kind == SensorKind.LightLevel).ToList();
+        Assert.Equal(["north/tier 1 light level", "north/tier 2 light level"], sensors.Select(sensor => sensor.Name));
+        var dark = site with
+        {
+            Racks = [site.Racks[0] with { Tiers = [.. site.Racks[0].Tiers.Select(tier => tier with { PpfdUmolPerM2S = 0 })] }],
+        };
+        Assert.DoesNotContain(MissingParts.Of(dark), part => part.What.Contains("light sensor", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -15,7 +15,7 @@ internal static class Fitting
     /// <summary>A drip tray holds the largest tray to its rim, and half as much again for pipes and a pump that runs out.</summary>
     private const double DripTrayShare = 1.5;
 
-    /// <summary>Fits a sensor to a rack; one to each of its trays where it belongs to trays.</summary>
+    /// <summary>Fits a sensor to a rack; one to each of its tiers where it belongs to those.</summary>
     /// <param name="site">The site.</param>
     /// <param name="rack">Its rack, which has none of the kind.</param>
     /// <param name="kind">What it measures.</param>
@@ -23,14 +23,14 @@ internal static class Fitting
     {
         var fitted = kind == SensorKind.DripTrayFloat ? WithDripTray(site, rack) : site;
         var at = fitted[rack.Id];
-        if (kind is not (SensorKind.TrayHighFloat or SensorKind.TrayFullFloat))
+        if (kind is not (SensorKind.TrayHighFloat or SensorKind.TrayFullFloat or SensorKind.LightLevel))
         {
             return Add(fitted, at, kind, HeightMm(at, kind), tier: null);
         }
 
-        foreach (var tier in at.Tiers.Where(tier => tier.InUse))
+        foreach (var tier in at.Tiers.Where(tier => tier.InUse && (kind != SensorKind.LightLevel || tier.LitLux > 0)))
         {
-            fitted = Add(fitted, at, kind, HeightMm(tier.Tray, kind), tier);
+            fitted = Add(fitted, at, kind, kind.IsFloat() ? HeightMm(tier.Tray, kind) : 0, tier);
         }
 
         return fitted;

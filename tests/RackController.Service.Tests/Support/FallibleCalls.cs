@@ -15,7 +15,10 @@ internal static class FallibleCalls
         Fails("HeldLine: ioctl SetLineValues", nameof(FailingCallTests.ARelayCannotBeWritten)),
         Fails("HeldLine: ioctl GetLine", nameof(FailingCallTests.ARelayCanBeWrittenAndNotBeClaimedAgain)),
         Fails("HeldLine: ioctl SetLineConfig", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
-        NoHarm("HeldLine: ioctl GetLineInfo", "it only names who holds a line that was refused; the line stays refused, which is told"),
+        NoHarm(
+            "HeldLine: ioctl GetLineInfo",
+            "asked for names before anything is driven, where the start ends with a line and exit code 3; later only for who holds a line "
+            + "that was refused, which is told"),
         Fails("GpioChips: ioctl GetChipInfo", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
         Fails("Hardware LibC.EventFd", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
         NoHarm("Hardware LibC.Poll", "an edge only wakes the scan early; the level is polled at every scan"),
