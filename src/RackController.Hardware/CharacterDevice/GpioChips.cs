@@ -36,10 +36,18 @@ internal static class GpioChips
         var chips = new List<GpioChip>();
         var denied = new List<string>();
         var refusals = new List<string>();
+        var wanted = name;
         foreach (var path in Directory.GetFiles(Folder, Pattern).Order(StringComparer.Ordinal))
         {
             try
             {
+                if (File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target)
+                {
+                    // Some boards keep a number of before alive by a link, which is no second chip.
+                    wanted = path == name ? target.FullName : wanted;
+                    continue;
+                }
+
                 chips.Add(OpenDevice(path));
             }
             catch (UnauthorizedAccessException)
@@ -58,7 +66,7 @@ internal static class GpioChips
         }
 
         var byNumber = IsNumbered(name);
-        var matches = chips.FindAll(chip => (byNumber ? chip.Path : chip.Label) == name);
+        var matches = chips.FindAll(chip => (byNumber ? chip.Path : chip.Label) == wanted);
         foreach (var chip in matches.Count == 1 ? chips.Except(matches) : chips)
         {
             chip.Device.Dispose();

@@ -101,7 +101,7 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
         try
         {
             var chip = look();
-            return chip.Path != name
+            return !name.StartsWith(GpioLine.NumberedChip, StringComparison.Ordinal)
                 ? Finding.Sound(subject, $"{chip.Path}, {chip.LineNames.Length} lines")
                 : Finding.Doubtful(
                     subject,

@@ -25,6 +25,7 @@ internal static class FallibleCalls
         NoHarm("Hardware LibC.Read", "the same: what is not fetched of an edge is seen by the next scan"),
         Fails("Hardware LibC.Write", nameof(FailingCallTests.EdgesCannotBeWatchedAgain)),
         Fails("GpioChips: Directory.GetFiles", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
+        Fails("GpioChips: File.ResolveLinkTarget", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
         Fails("GpioChips: File.OpenHandle", nameof(FailingCallTests.TheChipOfTheContactsIsGone)),
         NoHarm(
             "GpioRackIo: I2cDevice.Create",
