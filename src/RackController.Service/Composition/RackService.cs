@@ -35,6 +35,7 @@ public static class RackService
 
         // Safe: the lines are claimed at their safe levels before anything slow is done.
         using var rack = OpenRack.Open(site);
+        StartLines.WriteClaimed(log);
 
         // Remembered: what the last run knew, and no later than when.
         var opening = JournalOpening.Open(options.Folder.Journal, SystemClock.Instance.GetCurrentInstant());
@@ -66,7 +67,6 @@ public static class RackService
             rack.Io, loop, services.GetRequiredService<IHostApplicationLifetime>()));
         builder.Services.AddHostedService(services => services.GetRequiredService<RackWorker>());
         using var host = builder.Build();
-
         StartLines.Write(log, site, options, opening, rack);
         StartLines.RaiseWhatWasFound(alarms, opening, rackLock.Trouble);
         var worker = host.Services.GetRequiredService<RackWorker>();

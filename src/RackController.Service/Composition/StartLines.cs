@@ -9,7 +9,11 @@ namespace RackController.Service;
 /// <summary>What the log and the alarms say about a start: what was found, chosen and put aside.</summary>
 internal static class StartLines
 {
-    /// <summary>Writes the log's first lines.</summary>
+    /// <summary>Writes the log's first line, once the outputs are claimed: whoever asks later how long a rack was unattended finds when
+    /// that ended.</summary>
+    public static void WriteClaimed(ILogger log) => log.Information("outputs claimed, every load in its safe state");
+
+    /// <summary>Writes who drives what, from where.</summary>
     public static void Write(ILogger log, Site site, ServiceOptions options, JournalOpening opening, OpenRack rack)
     {
         log.Information(

@@ -15,6 +15,12 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
+
+    /// <summary>How long samples and signs of life that are not urgent wait for each other. Every commit writes whole pages of a card
+    /// that wears: one every few seconds makes hundreds of megabytes a day. What a restart does not know of these minutes it takes for
+    /// a pump's rest, or for time since a flood, that has yet to pass.</summary>
+    private static readonly Duration QuietEvery = Duration.FromMinutes(10);
+
     private static readonly Duration SamplesKept = Duration.FromDays(90);
     private static readonly Duration RecordKept = Duration.FromDays(90);
 
@@ -32,7 +38,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private JournalOpening opening;
     private JournalFile? file;
     private long? recordedAs;
-    private MonotonicTime samplesDue;
+    private MonotonicTime quietDue;
     private MonotonicTime forgetDue;
     private long committed;
     private volatile bool stopping;
@@ -71,7 +77,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     public void Happened(ControlEvent[] events, ControlMemory? memory) => queue.Add(new JournalEntry(events, memory));
 
     /// <inheritdoc/>
-    public void StillAlive(ControlMemory memory) => queue.Add(memory);
+    public void StillAlive(ControlMemory memory, bool isUrgent) => queue.Add(memory, isUrgent);
 
     /// <inheritdoc/>
     public void Sampled(in Moment now, Readings readings) => thinning.Offer(now, readings, queue);
@@ -169,20 +175,17 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 
     private void WriteTheRest(JournalFile open, bool everything)
     {
-        if (queue.TakeSignOfLife() is { } memory)
+        var now = clock.Now();
+        var isQuietDue = everything || now.Monotonic >= quietDue;
+        var (alive, samples) = (queue.TakeSignOfLife(onlyUrgent: !isQuietDue), isQuietDue ? queue.TakeSamples() : []);
+        if (alive is not null || samples.Count > 0)
         {
-            open.WriteSignOfLife(memory);
+            open.WriteQuietly(alive, samples);
         }
 
-        var now = clock.Now();
-        if (everything || now.Monotonic >= samplesDue)
+        if (isQuietDue)
         {
-            samplesDue = now.Monotonic + Duration.FromMinutes(1);
-            if (queue.TakeSamples() is { Count: > 0 } samples)
-            {
-                open.WriteSamples(samples);
-            }
-
+            quietDue = now.Monotonic + QuietEvery;
             open.ForgetRecording(now.WallTrusted ? now.Wall - RecordKept : null, MostBytes);
         }
 

@@ -156,24 +156,22 @@ internal sealed class JournalFile : IDisposable
     public void WritePages(IReadOnlyList<PageBytes> pages, long recordedAs) =>
         InTransaction(Normal, () => recording.Add(recordedAs, pages));
 
-    /// <summary>Commits a sign of life: it outlasts the process, but perhaps not a power cut.</summary>
-    /// <param name="memory">What is remembered.</param>
-    public void WriteSignOfLife(ControlMemory memory)
-    {
-        InTransaction(Normal, () => PutMemory(memory));
-        onDisk = memory.Items;
-    }
-
-    /// <summary>Commits samples: they outlast the process, but perhaps not a power cut.</summary>
+    /// <summary>Commits a sign of life and samples: they outlast the process, but perhaps not a power cut.</summary>
+    /// <param name="memory">What is remembered; null without a sign of life.</param>
     /// <param name="samples">The samples.</param>
-    public void WriteSamples(IReadOnlyList<Sample> samples) => InTransaction(Normal, () =>
+    public void WriteQuietly(ControlMemory? memory, IReadOnlyList<Sample> samples)
     {
-        foreach (var sample in samples)
+        InTransaction(Normal, () =>
         {
-            addSensor.Run(sample.Sensor);
-            addSample.Run(sample.Wall.ToUnixTimeTicks(), sample.Value, sample.Sensor);
-        }
-    });
+            PutMemory(memory);
+            foreach (var sample in samples)
+            {
+                addSensor.Run(sample.Sensor);
+                addSample.Run(sample.Wall.ToUnixTimeTicks(), sample.Value, sample.Sensor);
+            }
+        });
+        onDisk = memory?.Items ?? onDisk;
+    }
 
     /// <summary>Lets go of samples older than a time.</summary>
     /// <param name="before">The time.</param>

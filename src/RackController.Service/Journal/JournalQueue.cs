@@ -25,6 +25,7 @@ internal sealed class JournalQueue : IDisposable
     private int pageBytes;
     private ControlMemory? memory;
     private ControlMemory? signOfLife;
+    private bool isSignUrgent;
     private int eventCount;
 
     /// <summary>How many events found no room.</summary>
@@ -55,11 +56,12 @@ internal sealed class JournalQueue : IDisposable
     }
 
     /// <summary>Adds a sign of life; the newest counts.</summary>
-    public void Add(ControlMemory alive)
+    public void Add(ControlMemory alive, bool isUrgent)
     {
         lock (gate)
         {
             signOfLife = alive;
+            isSignUrgent = isUrgent;
         }
     }
 
@@ -154,10 +156,16 @@ internal sealed class JournalQueue : IDisposable
     }
 
     /// <summary>Takes the newest sign of life, if any waits.</summary>
-    public ControlMemory? TakeSignOfLife()
+    /// <param name="onlyUrgent">Leaves one that may wait.</param>
+    public ControlMemory? TakeSignOfLife(bool onlyUrgent)
     {
         lock (gate)
         {
+            if (onlyUrgent && !isSignUrgent)
+            {
+                return null;
+            }
+
             var taken = signOfLife;
             signOfLife = null;
             return taken;

@@ -16,7 +16,8 @@ internal interface IScanListener
 
     /// <summary>A sign of life with what is remembered, although nothing happened.</summary>
     /// <param name="memory">What must be remembered, as of now.</param>
-    void StillAlive(ControlMemory memory)
+    /// <param name="isUrgent">Whether it is soon out of date, as while a pump runs; otherwise what was kept minutes ago will do.</param>
+    void StillAlive(ControlMemory memory, bool isUrgent)
     {
     }
 

@@ -22,6 +22,7 @@ internal sealed class ScanLoop
     private readonly IScanClock clock;
     private readonly ScanOutlets outlets;
     private readonly Readings readings;
+    private readonly LoadId[] pumps;
     private readonly EventTray tray = new();
     private readonly ScanPace pace;
     private IoOutcome outputs = IoOutcome.Ok;
@@ -42,6 +43,7 @@ internal sealed class ScanLoop
         this.clock = clock;
         this.outlets = outlets;
         readings = new Readings(control.Site);
+        pumps = [.. control.Site.Loads.Where(load => load.Kind == LoadKind.Pump).Select(load => load.Id)];
         savedVersion = control.MemoryVersion;
         last = clock.Now();
         pace = new ScanPace(control.Site.Scan, last.Monotonic);
@@ -64,7 +66,7 @@ internal sealed class ScanLoop
         var commands = control.Scan(now, readings, conditions, requests, tray);
 
         outlets.Recording.Note(now, readings, conditions, requests, commands, tray.Events);
-        HandOver(now);
+        HandOver(now, DoesAnyPumpRun(commands));
         outputs = io.Write(now.Monotonic, commands);
 
         outlets.Status.ShowIfAsked(control, now, readings, Health(inputs));
@@ -78,7 +80,7 @@ internal sealed class ScanLoop
     }
 
     /// <summary>Hands over what happened and what must be remembered, before the relays move.</summary>
-    private void HandOver(in Moment now)
+    private void HandOver(in Moment now, bool pumpRuns)
     {
         var memoryChanged = control.MemoryVersion != savedVersion;
         if (memoryChanged || !tray.IsEmpty)
@@ -99,7 +101,7 @@ internal sealed class ScanLoop
             var memory = control.Save();
             foreach (var listener in outlets.Listeners)
             {
-                listener.StillAlive(memory);
+                listener.StillAlive(memory, isUrgent: pumpRuns);
             }
         }
 
@@ -111,6 +113,19 @@ internal sealed class ScanLoop
                 listener.Sampled(now, readings);
             }
         }
+    }
+
+    private bool DoesAnyPumpRun(RelayCommands commands)
+    {
+        foreach (var pump in pumps)
+        {
+            if (commands.IsOn(pump))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private ScanHealth Health(IoOutcome inputs) =>

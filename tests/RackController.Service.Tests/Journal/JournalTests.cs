@@ -39,13 +39,26 @@ public sealed class JournalTests : IDisposable
         using var journal = Open(Path);
         journal.Start();
         var later = Happenings.Memory(("age", 5)) with { SavedAt = Happenings.Noon + Duration.FromMinutes(3) };
-        journal.StillAlive(later);
+        journal.StillAlive(later, isUrgent: false);
 
         Assert.True(journal.Stop(Patience));
 
         var opening = JournalOpening.Open(Path, Happenings.Noon);
         using var file = opening.File;
         Assert.Equal(later.SavedAt, opening.LastTrustedTime);
+    }
+
+    [Fact]
+    public void ASignOfLifeThatMayWaitIsWrittenTenMinutesAfterTheLastAndAnUrgentOneAtOnce()
+    {
+        using var queue = new JournalQueue();
+
+        queue.Add(Happenings.Memory(("age", 1)), isUrgent: false);
+        Assert.Null(queue.TakeSignOfLife(onlyUrgent: true));
+        queue.Add(Happenings.Memory(("age", 2)), isUrgent: true);
+        Assert.Equal(2, queue.TakeSignOfLife(onlyUrgent: true)?.Items["age"]);
+        queue.Add(Happenings.Memory(("age", 3)), isUrgent: false);
+        Assert.Equal(3, queue.TakeSignOfLife(onlyUrgent: false)?.Items["age"]);
     }
 
     [Fact]

@@ -123,6 +123,24 @@ public sealed class ScanLoopTests : IDisposable
     }
 
     [Fact]
+    public void SignsOfLifeAreUrgentWhileAPumpRunsAndAtNoOtherTime()
+    {
+        var pump = rig.Site.LoadNamed("north/pump");
+        rig.Run(LongEnoughToSettle);
+        rig.Requests.TryAdd(new FloodNow("somebody", new RackId(0)));
+        for (var scan = 0; scan < 50_000 && !rig.Rack.IsOn(pump); scan++)
+        {
+            Assert.Equal(0, rig.UrgentSigns);
+            rig.ScanOnce();
+        }
+
+        rig.Run(ScanLoop.HeartbeatEvery * 4);
+
+        Assert.True(rig.Rack.IsOn(pump));
+        Assert.InRange(rig.UrgentSigns, 4, 5);
+    }
+
+    [Fact]
     public async Task APictureIsMadeByTheScanAfterSomebodyAsked()
     {
         rig.ScanOnce();

@@ -40,6 +40,9 @@ internal sealed class ScanRig : IScanListener, IRecordingSink, IWatchdog, IDispo
 
     public List<PageBytes> Pages { get; } = [];
 
+    /// <summary>How many signs of life were urgent.</summary>
+    public int UrgentSigns { get; private set; }
+
     /// <summary>How many scans were good enough to feed the watchdog.</summary>
     public int GoodScans { get; private set; }
 
@@ -55,7 +58,11 @@ internal sealed class ScanRig : IScanListener, IRecordingSink, IWatchdog, IDispo
         return true;
     }
 
-    public void StillAlive(ControlMemory memory) => Remember(memory);
+    public void StillAlive(ControlMemory memory, bool isUrgent)
+    {
+        Remember(memory);
+        UrgentSigns += isUrgent ? 1 : 0;
+    }
 
     public void GoodScan(MonotonicTime now) => GoodScans++;
 
