@@ -16,9 +16,9 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
 
-    /// <summary>How long samples and signs of life that are not urgent wait for each other. Every commit writes whole pages of a card
-    /// that wears: one every few seconds makes hundreds of megabytes a day. What a restart does not know of these minutes it takes for
-    /// a pump's rest, or for time since a flood, that has yet to pass.</summary>
+    /// <summary>How long samples, the record and signs of life that are not urgent wait for each other, unless an event takes the record
+    /// along. Every commit writes whole pages of a card that wears: one every few seconds makes hundreds of megabytes a day. What a
+    /// restart does not know of these minutes it takes for a pump's rest, or for time since a flood, that has yet to pass.</summary>
     private static readonly Duration QuietEvery = Duration.FromMinutes(10);
 
     private static readonly Duration SamplesKept = Duration.FromDays(90);
@@ -131,7 +131,9 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 
     private bool TryWrite(bool everything)
     {
-        var (entries, pages) = (queue.TakeEntries(), queue.TakePages());
+        var entries = queue.TakeEntries();
+        var isQuietDue = everything || queue.IsFilling || clock.Now().Monotonic >= quietDue;
+        var pages = entries.Count > 0 || isQuietDue ? queue.TakePages() : [];
         try
         {
             HoldToItsFile();
@@ -145,13 +147,8 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
                 kept.Set();
             }
 
-            if (pages.Count > 0)
-            {
-                file.WritePages(pages, run);
-                pages = [];
-            }
-
-            WriteTheRest(file, everything);
+            WriteQuietly(file, run, pages, isQuietDue);
+            pages = [];
             alarms.Clear(ControllerTrouble.JournalUnwritable);
             return true;
         }
@@ -173,17 +170,17 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         }
     }
 
-    private void WriteTheRest(JournalFile open, bool everything)
+    private void WriteQuietly(JournalFile open, long run, List<PageBytes> pages, bool isDue)
     {
-        var now = clock.Now();
-        var isQuietDue = everything || now.Monotonic >= quietDue;
-        var (alive, samples) = (queue.TakeSignOfLife(onlyUrgent: !isQuietDue), isQuietDue ? queue.TakeSamples() : []);
-        if (alive is not null || samples.Count > 0)
+        var alive = queue.TakeSignOfLife(onlyUrgent: !isDue);
+        var samples = isDue ? queue.TakeSamples() : [];
+        if (alive is not null || samples.Count > 0 || pages.Count > 0)
         {
-            open.WriteQuietly(alive, samples);
+            open.WriteQuietly(alive, samples, pages, run);
         }
 
-        if (isQuietDue)
+        var now = clock.Now();
+        if (isDue)
         {
             quietDue = now.Monotonic + QuietEvery;
             open.ForgetRecording(now.WallTrusted ? now.Wall - RecordKept : null, MostBytes);

@@ -150,16 +150,13 @@ internal sealed class JournalFile : IDisposable
     /// <param name="facts">What it is driven by.</param>
     public void WriteRun(long recordedAs, RunFacts facts) => InTransaction(Normal, () => recording.Put(recordedAs, facts));
 
-    /// <summary>Commits pages of the record: they outlast the process, but perhaps not a power cut.</summary>
-    /// <param name="pages">The pages.</param>
-    /// <param name="recordedAs">The run that they belong to.</param>
-    public void WritePages(IReadOnlyList<PageBytes> pages, long recordedAs) =>
-        InTransaction(Normal, () => recording.Add(recordedAs, pages));
-
-    /// <summary>Commits a sign of life and samples: they outlast the process, but perhaps not a power cut.</summary>
-    /// <param name="memory">What is remembered; null without a sign of life.</param>
-    /// <param name="samples">The samples.</param>
-    public void WriteQuietly(ControlMemory? memory, IReadOnlyList<Sample> samples)
+    /// <summary>Commits what need not last at once: it outlasts the process, but perhaps not a power cut.</summary>
+    /// <param name="memory">A sign of life with what is remembered; null without one.</param>
+    /// <param name="samples">Samples.</param>
+    /// <param name="pages">The record since it was written last.</param>
+    /// <param name="recordedAs">The run that the record belongs to.</param>
+    public void WriteQuietly(
+        ControlMemory? memory, IReadOnlyList<Sample> samples, IReadOnlyList<PageBytes> pages, long recordedAs)
     {
         InTransaction(Normal, () =>
         {
@@ -169,6 +166,8 @@ internal sealed class JournalFile : IDisposable
                 addSensor.Run(sample.Sensor);
                 addSample.Run(sample.Wall.ToUnixTimeTicks(), sample.Value, sample.Sensor);
             }
+
+            recording.Add(recordedAs, pages);
         });
         onDisk = memory?.Items ?? onDisk;
     }

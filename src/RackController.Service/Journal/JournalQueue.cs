@@ -17,6 +17,9 @@ internal sealed class JournalQueue : IDisposable
     /// <summary>More than a day of the record of an ordinary rack.</summary>
     private const int MostPageBytes = 2_000_000;
 
+    /// <summary>An hour of the record of an ordinary rack, or minutes of a busy one.</summary>
+    private const int ManyPageBytes = 50_000;
+
     private readonly Lock gate = new();
     private readonly AutoResetEvent arrived = new(false);
     private readonly Queue<Sample> samples = new(512);
@@ -30,6 +33,18 @@ internal sealed class JournalQueue : IDisposable
 
     /// <summary>How many events found no room.</summary>
     public long EventsLost { get; private set; }
+
+    /// <summary>Whether so much of the record waits that it should be written.</summary>
+    public bool IsFilling
+    {
+        get
+        {
+            lock (gate)
+            {
+                return pageBytes > ManyPageBytes;
+            }
+        }
+    }
 
     /// <summary>Adds what a scan handed over.</summary>
     public void Add(JournalEntry entry)
@@ -62,6 +77,11 @@ internal sealed class JournalQueue : IDisposable
         {
             signOfLife = alive;
             isSignUrgent = isUrgent;
+        }
+
+        if (isUrgent)
+        {
+            arrived.Set();
         }
     }
 

@@ -38,6 +38,8 @@ internal static class JournalSchema
     /// <param name="fill">What is put into them at once; null for nothing.</param>
     public static void Create(SqliteConnection connection, Action<SqliteConnection>? fill)
     {
+        // A commit writes whole pages and most change a line or two: small ones spare the card half of it.
+        Execute(connection, "PRAGMA page_size = 1024");
         Execute(connection, "PRAGMA journal_mode = WAL");
         Execute(connection, "PRAGMA synchronous = FULL");
         Execute(connection, "BEGIN IMMEDIATE");

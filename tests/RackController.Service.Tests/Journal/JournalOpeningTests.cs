@@ -253,7 +253,7 @@ public sealed class JournalOpeningTests : IDisposable
     {
         using var file = JournalFile.Open(Path);
 
-        file.WriteQuietly(null, [new Sample(Happenings.Noon, "north/air", 21.5)]);
+        file.WriteQuietly(null, [new Sample(Happenings.Noon, "north/air", 21.5)], [], 1);
         Assert.Equal("NORMAL", file.Synchronous());
         file.WriteLasting([new JournalEntry([Happenings.Event(1)], null)], [], file.Run);
         Assert.Equal("FULL", file.Synchronous());

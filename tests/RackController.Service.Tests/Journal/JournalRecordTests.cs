@@ -42,7 +42,7 @@ public sealed class JournalRecordTests : IDisposable
             Assert.Equal(8, file.Run);
             Assert.Equal(1, opening.Memory!.Items["north/latch"]);
             file.WriteRun(file.Run, Happenings.Facts);
-            file.WritePages([Page(1)], file.Run);
+            file.WriteQuietly(null, [], [Page(1)], file.Run);
         }
 
         Assert.Equal(["of old"], JournalReader.Events(Path));
@@ -95,9 +95,9 @@ public sealed class JournalRecordTests : IDisposable
         using (var file = JournalFile.Open(Path))
         {
             file.WriteRun(1, Happenings.Facts with { RackFileText = "of old" });
-            file.WritePages([.. Enumerable.Range(0, 150).Select(Page)], 1);
+            file.WriteQuietly(null, [], [.. Enumerable.Range(0, 150).Select(Page)], 1);
             file.WriteRun(2, Happenings.Facts);
-            file.WritePages([.. Enumerable.Range(150, 150).Select(Page)], 2);
+            file.WriteQuietly(null, [], [.. Enumerable.Range(150, 150).Select(Page)], 2);
 
             file.ForgetRecording(Page(200).Begins.Wall, long.MaxValue);
             file.ForgetRecording(Page(200).Begins.Wall, long.MaxValue);
@@ -114,7 +114,7 @@ public sealed class JournalRecordTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WritePages([Page(500), Page(0), Page(501)], 1);
+            file.WriteQuietly(null, [], [Page(500), Page(0), Page(501)], 1);
             file.ForgetRecording(Page(400).Begins.Wall, long.MaxValue);
         }
 
@@ -126,7 +126,7 @@ public sealed class JournalRecordTests : IDisposable
     {
         using (var file = JournalFile.Open(Path))
         {
-            file.WritePages([.. Enumerable.Range(0, 500).Select(Page)], 1);
+            file.WriteQuietly(null, [], [.. Enumerable.Range(0, 500).Select(Page)], 1);
             file.ForgetRecording(null, mostBytes: 1000);
         }
 
@@ -204,7 +204,7 @@ public sealed class JournalRecordTests : IDisposable
     {
         using var file = JournalFile.Open(Path);
         file.WriteRun(1, Happenings.Facts);
-        file.WritePages([.. Enumerable.Range(0, 400).Select(number => Page(number) with { Body = new byte[2000] })], 1);
+        file.WriteQuietly(null, [], [.. Enumerable.Range(0, 400).Select(number => Page(number) with { Body = new byte[2000] })], 1);
     }
 
     private void Change(string sql)

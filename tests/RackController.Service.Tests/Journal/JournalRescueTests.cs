@@ -7,7 +7,7 @@ namespace RackController.Service.Tests;
 /// <summary>A journal that is damaged somewhere loses what lay there, and nothing else.</summary>
 public sealed partial class JournalRescueTests : IDisposable
 {
-    private const int PageBytes = 4096;
+    private const int PageBytes = 1024;
     private const int Events = 3000;
 
     private readonly TemporaryFolder folder = new();
