@@ -4,18 +4,18 @@ chips=/sys/kernel/config/gpio-sim
 
 mark() { echo "MARK $*" >$trace/trace_marker; }
 
-# A chip that is wired, but not there yet.
+# A chip of 24 lines, or as many as the argument says, that is not there yet.
 prepare_chip() {
     modprobe configfs
-    mountpoint -q /sys/kernel/config || mount -t configfs config /sys/kernel/config
+    grep -q ' /sys/kernel/config ' /proc/mounts || mount -t configfs config /sys/kernel/config
     insmod /lab/irq_sim.ko
     insmod /lab/gpio-sim.ko
-    mountpoint -q $trace || mount -t tracefs trace $trace
+    grep -q " $trace " /proc/mounts || mount -t tracefs trace $trace
     echo mono >$trace/trace_clock
     echo 'get == 0' >$trace/events/gpio/gpio_value/filter
     echo 1 >$trace/events/gpio/enable
     mkdir $chips/a $chips/a/bank
-    echo 24 >$chips/a/bank/num_lines
+    echo "${1:-24}" >$chips/a/bank/num_lines
     echo lab-a >$chips/a/bank/label
 }
 
@@ -39,10 +39,10 @@ values() {
     done </lab/lines
 }
 
-# Waits, 60 s at most, until a line reads a level.
+# Waits, 60 s or as many as the third argument says at most, until a line reads a level.
 wait_for_line() {
     file=$(line "$1")/value
-    for _ in $(seq 600); do
+    for _ in $(seq $((${3:-60} * 10))); do
         read -r level <"$file"
         [ "$level" = "$2" ] && return
         sleep 0.1
