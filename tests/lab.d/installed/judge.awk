@@ -1,5 +1,5 @@
 # Judges the story of the installed package: one line per proof, and a last one that counts.
-# Read first: `trace.awk`; then `lines`, then the guest's console.
+# Read first: `trace.awk`; then `lines`, then the guest's console. `hung` says whether a kernel was to hang.
 
 $1 == "INSTALLED" { installed = $2 " " $3 }
 $1 == "SECURITY" { security = substr($0, 10) }
@@ -7,8 +7,9 @@ $1 == "SEALED" { sealed++ }
 $1 == "READS" { reads++ }
 $1 == "PSS" { pss = $2 }
 $1 == "STOPPED" { stopped = $2 }
-$1 == "HANG" { hung = 1; board_watchdog = $2 }
-/BOOTED$/ { boots++ }
+$1 == "HANG" { board_watchdog = $2 ", and it is " $3 " s" }
+$1 == "SEEN" && $2 == "hang" { hung_at = $3 }
+$1 == "SEEN" && $2 == "reset" && hung_at { reset_after = $3 - hung_at }
 $1 == "REBOOTED" { rebooted = $2 }
 
 # The time at which the last of the lines was claimed at its rest level, from a moment on; -1 when not all were.
@@ -59,10 +60,10 @@ function a_stop_is_safe(    before) {
         "a stop leaves every line at rest", sprintf("%s energised; stopped after %.1f s", before, at["stopped a"] - at["stop a"]))
 }
 
-# How long it took is not told: the emulator's clock, which counts instructions, leaps at a reset.
+# By the host's clock, from the last word of the kernel that hangs to the first of the firmware.
 function a_hung_kernel_is_reset() {
-    verdict(boots == 2 && board_watchdog == "10s", "a hung kernel is reset by the board's watchdog",
-        "the package's example set it to " board_watchdog)
+    verdict(reset_after > 0 && reset_after <= 20 && board_watchdog ~ /^10s/, "a hung kernel is reset by the board's watchdog within 20 s",
+        sprintf("after %.1f s; the package's example sets it to %s", reset_after, board_watchdog))
 }
 
 function the_boot_starts_it() {
