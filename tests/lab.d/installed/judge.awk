@@ -9,7 +9,7 @@ $1 == "PSS" { pss = $2 }
 $1 == "STOPPED" { stopped = $2 }
 $1 == "HANG" { board_watchdog = $2 ", and it is " $3 " s" }
 $1 == "SEEN" && $2 == "hang" { hung_at = $3 }
-$1 == "SEEN" && $2 == "reset" && hung_at { reset_after = $3 - hung_at }
+$1 == "SEEN" && $2 == "reset" && hung_at && !reset_after { reset_after = $3 - hung_at }
 $1 == "REBOOTED" { rebooted = $2 }
 
 # The time at which the last of the lines was claimed at its rest level, from a moment on; -1 when not all were.
