@@ -8,11 +8,11 @@ internal sealed class ContactInput
 {
     private readonly ContactLine plan;
     private readonly ContactDebounce debounce;
-    private readonly EventWaitHandle wake;
+    private readonly Action wake;
     private volatile bool edgeSeen;
     private bool isHeld;
 
-    internal ContactInput(Sensor sensor, ContactLine plan, EventWaitHandle wake)
+    internal ContactInput(Sensor sensor, ContactLine plan, Action wake)
     {
         Name = sensor.Name;
         this.plan = plan;
@@ -115,6 +115,6 @@ internal sealed class ContactInput
     private void OnEdge(object sender, PinValueChangedEventArgs args)
     {
         edgeSeen = true;
-        wake.Set();
+        wake();
     }
 }

@@ -12,7 +12,7 @@ namespace RackController.Hardware;
 /// or a kill, is up to the board and its wiring. Sensors that measure a value are read beside the scan, which takes over what they
 /// last said.
 /// </summary>
-/// <remarks>Called from one thread. Levels are polled by every <see cref="Read"/>; edges only set <see cref="InputChanged"/>,
+/// <remarks>Called from one thread. Levels are polled by every <see cref="Read"/>; edges only call <see cref="InputChanged"/>,
 /// so that a scan need not wait for its turn.</remarks>
 public sealed class GpioRackIo : IRackIo, IDisposable
 {
@@ -21,7 +21,6 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     private readonly Heartbeat? heartbeat;
     private ChipOpener? chips;
     private readonly RelayCommands safe;
-    private readonly AutoResetEvent inputChanged = new(initialState: false);
     private MonotonicTime lastSeen;
 
     /// <summary>Takes every line of a site: all relays first, each at the level of its load's safe state, then the contacts.</summary>
@@ -73,9 +72,10 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         return opened;
     }
 
-    /// <summary>Set by any edge on a contact line: whoever sleeps until the next scan may wait for it instead, and scan at
-    /// once. One set stands for any number of edges.</summary>
-    public WaitHandle InputChanged => inputChanged;
+    /// <summary>Called at any edge on a contact line, so that whoever sleeps until the next scan may scan at once; null while nobody wants
+    /// to know. It is called by the thread that fetches edges, straight from the kernel, so it must neither wait nor throw. One call may
+    /// stand for several edges.</summary>
+    public Action? InputChanged { get; set; }
 
     /// <summary>One line of text about every relay and sensor: where it is, its polarity, its safe level. For the log.</summary>
     public IEnumerable<string> Describe() => banks.SelectMany(bank => bank.Describe()).Concat(probes.Describe())
@@ -149,10 +149,8 @@ public sealed class GpioRackIo : IRackIo, IDisposable
         probes.Dispose();
         heartbeat?.Dispose();
 
-        // The chips first: their edge threads may set the event until they have ended.
         Array.ForEach(banks, bank => bank.Dispose());
         chips?.Dispose();
-        inputChanged.Dispose();
     }
 
     private GpioBank[] BanksOf(Site site, Func<string, GpioDriver> openChip)
@@ -169,7 +167,7 @@ public sealed class GpioRackIo : IRackIo, IDisposable
                 label,
                 [.. OutputsOf(site, plan).Where(output => output.Chip == label).Select(output => output.Output)],
                 [.. plan.Contacts.Where(contact => contact.Line.Chip == label)
-                    .Select(contact => new ContactInput(site[contact.Sensor], contact, inputChanged))])),
+                    .Select(contact => new ContactInput(site[contact.Sensor], contact, () => InputChanged?.Invoke()))])),
         ];
     }
 

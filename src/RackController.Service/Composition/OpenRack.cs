@@ -8,7 +8,6 @@ namespace RackController.Service;
 internal sealed class OpenRack : IWatchdog, IDisposable
 {
     private readonly GpioRackIo? gpio;
-    private RegisteredWaitHandle? edges;
 
     private OpenRack(IRackIo io, string name)
     {
@@ -44,22 +43,18 @@ internal sealed class OpenRack : IWatchdog, IDisposable
     public IEnumerable<string> Describe() => gpio?.Describe() ?? [];
 
     /// <summary>Has the edges of contacts call for a scan at once.</summary>
-    /// <param name="wake">Called on a thread of the pool.</param>
+    /// <param name="wake">Called by the thread that fetches edges, with no other thread between it and the scan: under load each would
+    /// have to wait for its turn. Neither waits nor throws.</param>
     public void WakeOnEdge(Action wake)
     {
         if (gpio is not null)
         {
-            edges = ThreadPool.RegisterWaitForSingleObject(
-                gpio.InputChanged, (_, _) => wake(), null, Timeout.Infinite, executeOnlyOnce: false);
+            gpio.InputChanged = wake;
         }
     }
 
     /// <summary>The heartbeat of a board goes on.</summary>
     public void GoodScan(MonotonicTime now) => gpio?.Beat(now);
 
-    public void Dispose()
-    {
-        edges?.Unregister(null);
-        gpio?.Dispose();
-    }
+    public void Dispose() => gpio?.Dispose();
 }
