@@ -13,6 +13,7 @@ for (var number = 1; number <= 1_000_000; number++)
 {
     ControlEvent[] events = [Happenings.Event(number)];
     journal.Happened(events, Happenings.Memory(("pump run", number)));
+    journal.GoOn();
     SpinWait.SpinUntil(() => journal.Committed >= number);
     Console.Out.WriteLine(number);
     Console.Out.Flush();

@@ -6,8 +6,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// Keeps what happens. The scan thread hands over and goes on; a thread of its own commits. What that promises: everything
-/// handed over is on its way to the disk before the relays it explains move, and is committed (FULL) as soon as the disk
-/// takes it, well within one scan on a disk that works. A <c>kill -9</c> or power cut can lose at most what the disk had
+/// is handed over before the relays it explains move, is on its way to the disk as soon as they were told, and is committed (FULL) as
+/// soon as the disk takes it, well within one scan on a disk that works. A <c>kill -9</c> or power cut can lose at most what the disk had
 /// not yet taken. A disk that is full or broken holds up neither the scan nor the interlocks: what happens is kept in
 /// memory, an alarm says so, and writing is tried again.
 /// </summary>
@@ -19,7 +19,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     /// <summary>How long samples, the record and signs of life that are not urgent wait for each other, unless an event takes the record
     /// along. Every commit writes whole pages of a card that wears: one every few seconds makes hundreds of megabytes a day. What a
     /// restart does not know of these minutes it takes for a pump's rest, or for time since a flood, that has yet to pass.</summary>
-    private static readonly Duration QuietEvery = Duration.FromMinutes(10);
+    private static readonly Duration QuietEvery = Duration.FromMinutes(20);
 
     private static readonly Duration SamplesKept = Duration.FromDays(90);
     private static readonly Duration RecordKept = Duration.FromDays(90);
@@ -78,6 +78,9 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 
     /// <inheritdoc/>
     public void StillAlive(ControlMemory memory, bool isUrgent) => queue.Add(memory, isUrgent);
+
+    /// <inheritdoc/>
+    public void GoOn() => queue.WakeIfUrgent();
 
     /// <inheritdoc/>
     public void Sampled(in Moment now, Readings readings) => thinning.Offer(now, readings, queue);

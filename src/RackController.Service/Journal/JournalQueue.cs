@@ -66,8 +66,6 @@ internal sealed class JournalQueue : IDisposable
             memory = entry.Memory ?? memory;
             signOfLife = entry.Memory is null ? signOfLife : null;
         }
-
-        arrived.Set();
     }
 
     /// <summary>Adds a sign of life; the newest counts.</summary>
@@ -77,11 +75,6 @@ internal sealed class JournalQueue : IDisposable
         {
             signOfLife = alive;
             isSignUrgent = isUrgent;
-        }
-
-        if (isUrgent)
-        {
-            arrived.Set();
         }
     }
 
@@ -116,8 +109,24 @@ internal sealed class JournalQueue : IDisposable
         }
     }
 
-    /// <summary>Waits for an entry, but not for long.</summary>
-    public void Wait(TimeSpan atMost) => arrived.WaitOne(atMost);
+    /// <summary>Waits to be woken, but not for long.</summary>
+    /// <returns>Whether it was.</returns>
+    public bool Wait(TimeSpan atMost) => arrived.WaitOne(atMost);
+
+    /// <summary>Ends the writer's wait if it should write at once.</summary>
+    public void WakeIfUrgent()
+    {
+        bool isUrgent;
+        lock (gate)
+        {
+            isUrgent = entries.Count > 0 || memory is not null || (signOfLife is not null && isSignUrgent);
+        }
+
+        if (isUrgent)
+        {
+            arrived.Set();
+        }
+    }
 
     /// <summary>Ends the writer's wait.</summary>
     public void Wake() => arrived.Set();

@@ -30,8 +30,15 @@ internal sealed class EventLog(ILogger log) : IScanListener, IDisposable
                 waiting.Enqueue(happened);
             }
         }
+    }
 
-        arrived.Set();
+    /// <inheritdoc/>
+    public void GoOn()
+    {
+        if (!waiting.IsEmpty)
+        {
+            arrived.Set();
+        }
     }
 
     public void Dispose() => arrived.Dispose();

@@ -21,6 +21,12 @@ internal interface IScanListener
     {
     }
 
+    /// <summary>The relays were told: whoever works off what was handed over may begin. Until then no thread of ours is woken, so
+    /// that on a busy board none runs between a float and its pump.</summary>
+    void GoOn()
+    {
+    }
+
     /// <summary>What the sensors say now; the listener copies what it wants to keep.</summary>
     /// <param name="now">When.</param>
     /// <param name="readings">What they say.</param>

@@ -66,8 +66,12 @@ internal sealed class ScanLoop
         var commands = control.Scan(now, readings, conditions, requests, tray);
 
         outlets.Recording.Note(now, readings, conditions, requests, commands, tray.Events);
-        HandOver(now, DoesAnyPumpRun(commands));
+        var handedOver = HandOver(now, DoesAnyPumpRun(commands));
         outputs = io.Write(now.Monotonic, commands);
+        if (handedOver)
+        {
+            LetListenersGoOn();
+        }
 
         outlets.Status.ShowIfAsked(control, now, readings, Health(inputs));
         if (inputs.IsOk && outputs.IsOk && !pace.IsLate)
@@ -80,12 +84,15 @@ internal sealed class ScanLoop
     }
 
     /// <summary>Hands over what happened and what must be remembered, before the relays move.</summary>
-    private void HandOver(in Moment now, bool pumpRuns)
+    /// <returns>Whether there was anything.</returns>
+    private bool HandOver(in Moment now, bool pumpRuns)
     {
+        var handedOver = false;
         var memoryChanged = control.MemoryVersion != savedVersion;
         if (memoryChanged || !tray.IsEmpty)
         {
             var memory = memoryChanged ? control.Save() : null;
+            handedOver = true;
             savedVersion = control.MemoryVersion;
             heartbeatDue = memoryChanged ? now.Monotonic + HeartbeatEvery : heartbeatDue;
             var events = tray.Empty();
@@ -97,6 +104,7 @@ internal sealed class ScanLoop
 
         if (now.Monotonic >= heartbeatDue)
         {
+            handedOver = true;
             heartbeatDue = now.Monotonic + HeartbeatEvery;
             var memory = control.Save();
             foreach (var listener in outlets.Listeners)
@@ -112,6 +120,16 @@ internal sealed class ScanLoop
             {
                 listener.Sampled(now, readings);
             }
+        }
+
+        return handedOver;
+    }
+
+    private void LetListenersGoOn()
+    {
+        foreach (var listener in outlets.Listeners)
+        {
+            listener.GoOn();
         }
     }
 

@@ -123,6 +123,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
         foreach (var listener in listeners)
         {
             listener.Happened(events, null);
+            listener.GoOn();
         }
     }
 

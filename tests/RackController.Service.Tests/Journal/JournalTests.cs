@@ -49,7 +49,7 @@ public sealed class JournalTests : IDisposable
     }
 
     [Fact]
-    public void ASignOfLifeThatMayWaitIsWrittenTenMinutesAfterTheLastAndAnUrgentOneAtOnce()
+    public void ASignOfLifeThatMayWaitIsTakenOnlyWithTheRestAndAnUrgentOneAtOnce()
     {
         using var queue = new JournalQueue();
 
@@ -59,6 +59,23 @@ public sealed class JournalTests : IDisposable
         Assert.Equal(2, queue.TakeSignOfLife(onlyUrgent: true)?.Items["age"]);
         queue.Add(Happenings.Memory(("age", 3)), isUrgent: false);
         Assert.Equal(3, queue.TakeSignOfLife(onlyUrgent: false)?.Items["age"]);
+    }
+
+    [Fact]
+    public void TheWriterIsWokenOnceTheRelaysWereToldAndNotBefore()
+    {
+        using var queue = new JournalQueue();
+        queue.WakeIfUrgent();
+        Assert.False(queue.Wait(TimeSpan.Zero));
+
+        queue.Add(Happenings.Memory(("age", 1)), isUrgent: false);
+        queue.WakeIfUrgent();
+        Assert.False(queue.Wait(TimeSpan.Zero));
+
+        queue.Add(new JournalEntry([Happenings.Event(1)], null));
+        Assert.False(queue.Wait(TimeSpan.Zero));
+        queue.WakeIfUrgent();
+        Assert.True(queue.Wait(TimeSpan.Zero));
     }
 
     [Fact]
