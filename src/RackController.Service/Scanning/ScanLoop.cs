@@ -12,7 +12,7 @@ internal sealed class ScanLoop
 {
     /// <summary>How often what is remembered is handed over although nothing changed, so that a restart knows when the
     /// controller was last alive.</summary>
-    public static readonly Duration HeartbeatEvery = Duration.FromSeconds(10);
+    public static readonly Duration HeartbeatEvery = Duration.FromSeconds(15);
 
     /// <summary>How often readings are offered as samples; the journal thins them further.</summary>
     public static readonly Duration SampleEvery = Duration.FromSeconds(1);
