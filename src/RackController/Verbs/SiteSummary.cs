@@ -70,8 +70,8 @@ internal static class SiteSummary
         var loads = site.Loads.Where(load => load.Rack == rack.Id).ToList();
         console.WriteLine();
         console.WriteLine(
-            $"{rack.Name}: {rack.Tiers.Length} tiers, {loads.Count} loads, reservoir of {rack.Reservoir.CapacityL:0} L "
-            + $"filled to {rack.Reservoir.NormalVolumeL:0} L");
+            $"{rack.Name}: {rack.Tiers.Length} {(rack.Tiers.Length == 1 ? "tier" : "tiers")}, {loads.Count} loads, "
+            + $"reservoir of {rack.Reservoir.CapacityL:0} L filled to {rack.Reservoir.NormalVolumeL:0} L");
         console.WriteLine($"  floods {FloodWords.Times(rack)}; {FloodWords.Cycle(rack.Schedule.Floods)}");
         foreach (var tier in rack.Tiers.Reverse())
         {
