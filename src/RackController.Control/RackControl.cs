@@ -119,6 +119,25 @@ public sealed class RackControl
     /// <param name="tierNumber">The tier, 1 at the bottom.</param>
     public bool IsTierInUse(RackId rack, int tierNumber) => parts.Demands[rack.Index].IsTierInUse(tierNumber);
 
+    /// <summary>What people have asked of a rack that outlasts the asking, as of the last scan.</summary>
+    /// <param name="rack">The rack.</param>
+    public RackAsked Asked(RackId rack)
+    {
+        var desk = parts.Desks[rack.Index];
+        return new RackAsked(desk.IsStopped, desk.HoldEndsAt - facts.Now.Monotonic, parts.Demands[rack.Index].SkipsNextFlood);
+    }
+
+    /// <summary>What would come of a flood of a rack that is asked for now, as of the last scan.</summary>
+    /// <param name="rack">The rack.</param>
+    public FloodOutlook FloodOutlook(RackId rack)
+    {
+        var pump = Site[Site[rack].Pump.Load];
+        var plan = Site[rack].Schedule.Floods;
+        return new FloodOutlook(
+            parts.Interlocks.AllWords(pump, new ClockFace(facts.Now, Site.Zone)), parts.Admission.ShedBeside(pump),
+            plan.Fill.Limit + plan.Soak, plan.Drain);
+    }
+
     /// <summary>What must be remembered across a restart, as of the last scan.</summary>
     public ControlMemory Save() => parts.Save(facts.Now);
 

@@ -23,6 +23,9 @@ public sealed record ServiceOptions
     /// <summary>A screen to show while running, until its token ends it; null for a log on the console instead.</summary>
     public Func<IRunningRack, CancellationToken, Task>? Screen { get; init; }
 
+    /// <summary>Serves a page beside the scan; null for none. When it fails that is an alarm, and it is tried again.</summary>
+    public PageServing? Page { get; init; }
+
     /// <summary>What a run with these options is driven by, for its record.</summary>
     internal RunFacts FactsFor(Site site) => new(
         RackFile, RackFileText,
@@ -30,7 +33,14 @@ public sealed record ServiceOptions
         TzdbDateTimeZoneSource.Default.TzdbVersion, PartNames.Of(site));
 }
 
+/// <summary>Serves a page of a running rack until the end is asked for.</summary>
+/// <param name="rack">The rack.</param>
+/// <param name="served">Called once the page can be reached.</param>
+/// <param name="end">Asks for the end.</param>
+public delegate Task PageServing(IServedRack rack, Action served, CancellationToken end);
+
 /// <summary>How a run ended.</summary>
 /// <param name="Defect">What ended it, in one line; null when somebody asked it to end.</param>
 /// <param name="SafeStateFault">Why a load may not be in its safe state; null when all are.</param>
-public sealed record ServiceEnding(string? Defect, string? SafeStateFault);
+/// <param name="StartAgain">Whether another run should take over, with what the rack file says now.</param>
+public sealed record ServiceEnding(string? Defect, string? SafeStateFault, bool StartAgain = false);

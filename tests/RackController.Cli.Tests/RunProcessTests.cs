@@ -80,7 +80,7 @@ public sealed class RunProcessTests : IDisposable
         new ProcessStartInfo(
             "dotnet",
             [typeof(CommandLine).Assembly.Location, "run", Path.Combine(AppContext.BaseDirectory, "config", "demo-four-tier.yaml"),
-                "--state", state.FullName, "--speed", "20"])
+                "--state", state.FullName, "--speed", "20", "--page", "off"])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

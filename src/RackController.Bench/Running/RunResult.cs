@@ -125,7 +125,8 @@ public sealed record LoadTotals(LoadId Load, Duration Powered, int SwitchedOn, d
 /// <summary>What one circuit gave over a run.</summary>
 /// <param name="Circuit">The circuit.</param>
 /// <param name="EnergyKWh">What its loads drew, kWh.</param>
-public sealed record CircuitTotals(CircuitId Circuit, double EnergyKWh);
+/// <param name="PeakA">The most that it carried, A, inrush left out.</param>
+public sealed record CircuitTotals(CircuitId Circuit, double EnergyKWh, double PeakA);
 
 /// <summary>How often something happened.</summary>
 /// <param name="Subject">What.</param>

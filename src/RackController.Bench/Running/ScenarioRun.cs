@@ -22,6 +22,7 @@ public sealed class ScenarioRun
     private readonly FloodRecorder[] floods;
     private readonly DaySums days;
     private readonly ReservoirRecorder[] reservoirs;
+    private readonly CircuitRecorder[] circuits;
     private readonly double[] balanceAtStartL;
     private readonly RunCharts charts;
     private readonly EventCounts counts;
@@ -43,6 +44,7 @@ public sealed class ScenarioRun
         floods = [.. site.Racks.Select(rack => new FloodRecorder(rack))];
         days = new DaySums(site);
         reservoirs = [.. site.Racks.Select(rack => new ReservoirRecorder(rack))];
+        circuits = [.. site.Circuits.Select(circuit => new CircuitRecorder(circuit))];
         balanceAtStartL = [.. site.Racks.Select(rack => run.Plant.Racks[rack.Id.Index].BalanceL)];
         charts = new RunCharts(site);
         counts = new EventCounts(site);
@@ -107,6 +109,11 @@ public sealed class ScenarioRun
             reservoir.Look(now);
         }
 
+        foreach (var circuit in circuits)
+        {
+            circuit.Look(now);
+        }
+
         foreach (var judge in judges)
         {
             judge.Look(now, run.Log);
@@ -153,7 +160,7 @@ public sealed class ScenarioRun
             Loads = Totals(run.Loads.Total, run.Loads.SwitchedOn),
             Circuits =
             [
-                .. site.Circuits.Select(circuit => new CircuitTotals(circuit.Id, run.Plant.Circuits[circuit.Id.Index].EnergyKWh)),
+                .. circuits.Select((circuit, index) => circuit.Record(run.Plant.Circuits[index].EnergyKWh)),
             ],
             Trips = counts.Trips,
             Alarms = counts.Alarms,

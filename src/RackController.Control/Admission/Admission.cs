@@ -88,6 +88,9 @@ internal sealed class Admission
         }
     }
 
+    /// <summary>The loads that are on and would have to go off if another came on.</summary>
+    public ImmutableArray<LoadId> ShedBeside(Load more) => circuits[more.Circuit.Index].ShedBeside(more.Id, wanted, results);
+
     /// <summary>What became of a load, as a phrase.</summary>
     public string Words(LoadId load, ClockFace clock) => Words(results[load.Index], site[site[load].Circuit], clock);
 

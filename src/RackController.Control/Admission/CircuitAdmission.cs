@@ -96,6 +96,32 @@ internal sealed class CircuitAdmission
         return true;
     }
 
+    /// <summary>The loads that are admitted now and would not fit if another load were wanted too.</summary>
+    public ImmutableArray<LoadId> ShedBeside(LoadId more, ReadOnlySpan<bool> wanted, ReadOnlySpan<AdmissionResult> results)
+    {
+        var shed = ImmutableArray.CreateBuilder<LoadId>();
+        var reservedA = 0.0;
+        foreach (var candidate in byPriority)
+        {
+            var currentA = candidate.CurrentA * currentFactor;
+            if (!wanted[candidate.Load.Index] && candidate.Load != more)
+            {
+                continue;
+            }
+
+            if (reservedA + currentA <= circuit.ContinuousLimitA + SlackA)
+            {
+                reservedA += currentA;
+            }
+            else if (results[candidate.Load.Index].Outcome == AdmissionOutcome.Admitted)
+            {
+                shed.Add(candidate.Load);
+            }
+        }
+
+        return shed.ToImmutable();
+    }
+
     private void Admit(Facts facts, ReadOnlySpan<bool> wanted, Span<AdmissionResult> results)
     {
         isRestarting |= isQuiet || isCut;

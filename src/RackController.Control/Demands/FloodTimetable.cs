@@ -58,6 +58,9 @@ internal sealed class FloodTimetable
         }
     }
 
+    /// <summary>Whether the next flood of the schedule is left out.</summary>
+    public bool SkipsNext => skipsNext;
+
     /// <summary>A flood begins, of whatever origin.</summary>
     public void Began(in Moment now)
     {

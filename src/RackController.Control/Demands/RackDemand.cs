@@ -92,6 +92,9 @@ internal sealed class RackDemand
         return true;
     }
 
+    /// <summary>Whether the next flood of the schedule is left out.</summary>
+    public bool SkipsNextFlood => timetable.SkipsNext;
+
     /// <summary>Asks for one flood outside the schedule, which stays as it is.</summary>
     /// <param name="now">The moment.</param>
     /// <param name="events">Where events go.</param>

@@ -47,11 +47,10 @@ public static class RackService
         // Scanned: everything that the scan thread touches, and whom it tells.
         var start = clock.Now();
         var control = new RackControl(site, start, opening.Memory);
-        var eventLog = new EventLog(log);
-        var recent = new RecentEvents();
+        var (eventLog, recent, feed) = (new EventLog(log), new RecentEvents(), new EventFeed());
         var board = new StatusBoard(alarms, recent);
         var requests = new RequestQueue();
-        IScanListener[] listeners = [journal, eventLog, recent];
+        IScanListener[] listeners = [journal, eventLog, recent, feed];
         alarms.TellTo(listeners);
         var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
         var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, [supervisor, rack]));
@@ -72,8 +71,8 @@ public static class RackService
         var worker = host.Services.GetRequiredService<RackWorker>();
         try
         {
-            var running = new RunningRack(site, board, requests, alarms, clock);
-            var screenDefect = await RunHostAsync(host, options.Screen, running, log).ConfigureAwait(false);
+            var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, log);
+            var screenDefect = await RunHostAsync(host, new Faces(options, running, alarms, log), log).ConfigureAwait(false);
             return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
         }
         finally
@@ -84,8 +83,7 @@ public static class RackService
     }
 
     /// <returns>What the screen failed of; null when it did not.</returns>
-    private static async Task<string?> RunHostAsync(
-        IHost host, Func<IRunningRack, CancellationToken, Task>? screen, RunningRack running, ILogger log)
+    private static async Task<string?> RunHostAsync(IHost host, Faces faces, ILogger log)
     {
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
 
@@ -104,31 +102,9 @@ public static class RackService
             log.Information("asked to end while starting");
         }
 
-        var shown = screen is null ? Task.FromResult<string?>(null) : ShowAsync();
+        var shown = faces.ShowAsync(lifetime);
         await host.WaitForShutdownAsync().ConfigureAwait(false);
         return await shown.ConfigureAwait(false);
-
-        async Task<string?> ShowAsync()
-        {
-            try
-            {
-                await screen(running, lifetime.ApplicationStopping).ConfigureAwait(false);
-                return null;
-            }
-            catch (OperationCanceledException) when (lifetime.ApplicationStopping.IsCancellationRequested)
-            {
-                return null;
-            }
-            catch (Exception e)
-            {
-                log.Error(e, "the screen failed");
-                return $"the screen failed: {e.Message}";
-            }
-            finally
-            {
-                lifetime.StopApplication();
-            }
-        }
     }
 
     private static IScanClock ClockFor(ServiceOptions options, IWallTrust trust, Instant? last) => options.Speed > 1

@@ -27,6 +27,7 @@ internal sealed class RackWorker : IHostedService
     private readonly ILogger log;
     private readonly IHostApplicationLifetime lifetime;
     private readonly TaskCompletionSource<ScanEnding> scanEnded = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private string? startAgain;
     private int stopped;
 
     public RackWorker(RackParts parts, IRackIo io, ScanLoop loop, IHostApplicationLifetime lifetime)
@@ -45,7 +46,7 @@ internal sealed class RackWorker : IHostedService
 
     /// <summary>How the run ended; to be asked once it has.</summary>
     public ServiceEnding Ending => scanEnded.Task.IsCompletedSuccessfully
-        ? new ServiceEnding(scanEnded.Task.Result.Defect?.Message, scanEnded.Task.Result.SafeStateFault)
+        ? new ServiceEnding(scanEnded.Task.Result.Defect?.Message, scanEnded.Task.Result.SafeStateFault, startAgain is not null)
         : new ServiceEnding("the scan did not end in time", "the scan did not end in time");
 
     async Task IHostedService.StartAsync(CancellationToken cancellationToken)
@@ -84,7 +85,7 @@ internal sealed class RackWorker : IHostedService
             log.Fatal("the scan does not end; outputs keep what they were last told until the process is gone");
         }
 
-        Tell("stopped", Ending.Defect is { } defect ? $"of a defect: {defect}" : "the controller was asked to end");
+        Tell("stopped", Ending.Defect is { } defect ? $"of a defect: {defect}" : startAgain ?? "the controller was asked to end");
         if (!journal.Stop(JournalPatience))
         {
             log.Error("the journal could not be written to its end");
@@ -94,6 +95,14 @@ internal sealed class RackWorker : IHostedService
         {
             log.Error("the log could not be written to its end");
         }
+    }
+
+    /// <summary>Ends, for another run to take over.</summary>
+    /// <param name="because">Why.</param>
+    public void StartAgain(string because)
+    {
+        startAgain = because;
+        lifetime.StopApplication();
     }
 
     /// <summary>On the scan thread, after it wrote the safe state.</summary>
@@ -114,7 +123,10 @@ internal sealed class RackWorker : IHostedService
         lifetime.StopApplication();
     }
 
-    private void Tell(string what, string because)
+    /// <summary>Puts on record and into the log what happened to the controller itself.</summary>
+    /// <param name="what">What happened.</param>
+    /// <param name="because">Why.</param>
+    public void Tell(string what, string because)
     {
         ControlEvent[] events = [new(time.Now(), EventKind.Controller, site.Name, what, because)];
         journal.Happened(events, null);

@@ -22,6 +22,9 @@ internal enum ControllerTrouble
     /// <summary>Events were lost because the journal could not be written for too long.</summary>
     EventsLost,
 
+    /// <summary>The page cannot be served.</summary>
+    PageDown,
+
     /// <summary>Whoever supervises this process cannot be told how it is.</summary>
     SupervisorDeaf,
 }
@@ -149,6 +152,10 @@ internal sealed class ControllerAlarms(IScanClock clock)
             ControllerTrouble.SupervisorDeaf => Of("controller/supervisor", AlarmPriority.Low,
                 "the supervisor may restart a controller that works, and cannot show how it is",
                 "see that the unit lets this program notify it (NotifyAccess), then restart the unit", "within a week"),
+            ControllerTrouble.PageDown => Of("controller/page", AlarmPriority.Low,
+                "nobody can look at the rack from afar or stop it there; the rack is driven as before",
+                "see that no other program uses the page's address, or name another with --page; it is tried again by itself",
+                "within a day"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

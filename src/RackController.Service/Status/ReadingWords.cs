@@ -45,14 +45,24 @@ public static class ReadingWords
         SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
         SensorKind.LeakRope or SensorKind.DripTrayFloat => value >= 0.5 ? "wet" : "dry",
         SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
-        SensorKind.ReservoirLevel or SensorKind.TrayLevel => Number(value, "0", "mm"),
-        SensorKind.CircuitCurrent or SensorKind.PumpCurrent => Number(value, "0.00", "A"),
-        SensorKind.PumpFlow => Number(value, "0.0", "L/min"),
-        SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", "\u00b0C"),
-        SensorKind.LightLevel => Number(value, "0", "lx"),
-        _ => Number(value, "0", "%"),
+        SensorKind.CircuitCurrent or SensorKind.PumpCurrent => Number(value, "0.00", kind),
+        SensorKind.PumpFlow or SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", kind),
+        _ => Number(value, "0", kind),
     };
 
-    private static string Number(double value, string format, string unit) =>
-        $"{value.ToString(format, CultureInfo.InvariantCulture)} {unit}";
+    /// <summary>The unit of what a sensor measures; empty for a contact.</summary>
+    /// <param name="kind">What it measures.</param>
+    public static string Unit(SensorKind kind) => kind switch
+    {
+        SensorKind.ReservoirLevel or SensorKind.TrayLevel => "mm",
+        SensorKind.CircuitCurrent or SensorKind.PumpCurrent => "A",
+        SensorKind.PumpFlow => "L/min",
+        SensorKind.WaterTemperature or SensorKind.AirTemperature => "\u00b0C",
+        SensorKind.AirHumidity => "%",
+        SensorKind.LightLevel => "lx",
+        _ => "",
+    };
+
+    private static string Number(double value, string format, SensorKind kind) =>
+        $"{value.ToString(format, CultureInfo.InvariantCulture)} {Unit(kind)}";
 }

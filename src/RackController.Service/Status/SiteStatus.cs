@@ -11,6 +11,8 @@ namespace RackController.Service;
 /// <param name="Sensors">Every sensor and what it says.</param>
 /// <param name="Floods">Where each rack's flood cycle is, by <see cref="RackId"/>.</param>
 /// <param name="TiersInUse">Which tiers take part, by <see cref="RackId"/> and then bottom first.</param>
+/// <param name="Asked">What people asked of each rack that outlasts the asking, by <see cref="RackId"/>.</param>
+/// <param name="Outlooks">What would come of a flood now, by <see cref="RackId"/>.</param>
 /// <param name="Due">What the schedule will do next, soonest first.</param>
 /// <param name="Alarms">Every alarm that is not normal, most urgent first, the controller's own included.</param>
 /// <param name="ProofTests">The proof test of every contact, current sensor and relay, and when it is due.</param>
@@ -23,6 +25,8 @@ public sealed record SiteStatus(
     ImmutableArray<SensorStatus> Sensors,
     ImmutableArray<FloodPhase> Floods,
     ImmutableArray<ImmutableArray<bool>> TiersInUse,
+    ImmutableArray<RackAsked> Asked,
+    ImmutableArray<FloodOutlook> Outlooks,
     ImmutableArray<DueNext> Due,
     ImmutableArray<Alarm> Alarms,
     ImmutableArray<ProofTestStatus> ProofTests,

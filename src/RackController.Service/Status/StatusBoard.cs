@@ -38,6 +38,8 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         [.. control.Site.Sensors.Select(sensor => Describe(sensor, readings[sensor.Id], now.Monotonic))],
         [.. control.Site.Racks.Select(rack => control.FloodPhase(rack.Id))],
         [.. control.Site.Racks.Select(rack => TiersInUse(control, rack))],
+        [.. control.Site.Racks.Select(rack => control.Asked(rack.Id))],
+        [.. control.Site.Racks.Select(rack => control.FloodOutlook(rack.Id))],
         control.DueNext(),
         [.. controllerAlarms.Active().Concat(control.Alarms()).OrderByDescending(alarm => alarm.Priority)],
         control.ProofTests(),

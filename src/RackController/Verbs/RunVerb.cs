@@ -1,6 +1,10 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using System.Net;
 using RackController.Live;
 using RackController.Model;
+using RackController.Page;
 using RackController.Service;
 
 namespace RackController.Verbs;
@@ -9,6 +13,9 @@ namespace RackController.Verbs;
 internal static class RunVerb
 {
     private const double Fastest = 1000;
+
+    // Of the ports that nobody has registered for a service of theirs (IANA, from memory).
+    private static readonly IPEndPoint DefaultPage = new(IPAddress.Loopback, 8474);
 
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
@@ -31,13 +38,20 @@ internal static class RunVerb
             DefaultValueFactory = _ => 1,
             CustomParser = result => Parsing.Number(1, Fastest, result, $"--speed takes a number from 1 to {Fastest}"),
         };
+        var page = new Option<IPEndPoint?>("--page")
+        {
+            HelpName = "address",
+            Description = $"Where to serve the page: a port, an address with a port, or off. Default: {DefaultPage}, for this machine only.",
+            DefaultValueFactory = _ => DefaultPage,
+            CustomParser = PageAddress,
+        };
         var log = new Option<bool>("--log") { Description = "Write a log to the terminal instead of the live screen." };
 
-        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, log };
+        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, page, log };
         verb.SetAction((parsed, _) => RunAsync(
             new RunRequest(
                 parsed.GetValue(file)?.ToString() ?? DemoFile(), parsed.GetValue(state)?.ToString(), parsed.GetValue(speed),
-                ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
+                parsed.GetValue(page), ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
             parsed.InvocationConfiguration));
         return verb;
     }
@@ -45,7 +59,7 @@ internal static class RunVerb
     /// <summary>What the program does when no verb is given: drives the demo rack.</summary>
     /// <param name="parsed">The command line.</param>
     public static Task<int> RunDemoAsync(ParseResult parsed) => RunAsync(
-        new RunRequest(DemoFile(), State: null, Speed: 1, ShowScreen: Terminal.CanShow),
+        new RunRequest(DemoFile(), State: null, Speed: 1, DefaultPage, ShowScreen: Terminal.CanShow),
         parsed.InvocationConfiguration);
 
     /// <summary>The demo rack of the folder the person is in, else the one beside the program.</summary>
@@ -55,9 +69,31 @@ internal static class RunVerb
         return File.Exists(here) ? here : Path.Combine(AppContext.BaseDirectory, here);
     }
 
+    private static IPEndPoint? PageAddress(ArgumentResult result)
+    {
+        var asked = result.Tokens[0].Value;
+        if (asked == "off")
+        {
+            return null;
+        }
+
+        if (ushort.TryParse(asked, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port > 0)
+        {
+            return new IPEndPoint(IPAddress.Loopback, port);
+        }
+
+        if (IPEndPoint.TryParse(asked, out var address) && address.Port > 0)
+        {
+            return address;
+        }
+
+        result.AddError($"--page takes a port (8474), an address with a port (0.0.0.0:8474), or off, and not `{asked}`");
+        return null;
+    }
+
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)
     {
-        var (file, state, speed, showScreen) = request;
+        var (file, state, speed, page, showScreen) = request;
         if (RackFileArgument.Read(file, console.Error, out var text) is not { } site)
         {
             return ExitCode.AnswerIsNo;
@@ -69,15 +105,26 @@ internal static class RunVerb
             return ExitCode.WrongUse;
         }
 
-        var ending = await RackService.RunAsync(site, new ServiceOptions
+        var folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1);
+        while (true)
         {
-            RackFile = file,
-            RackFileText = text,
-            Folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1),
-            Speed = speed,
-            Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
-        }).ConfigureAwait(false);
-        return Report(site, ending, console.Output, console.Error);
+            var ending = await RackService.RunAsync(site, new ServiceOptions
+            {
+                RackFile = file,
+                RackFileText = text,
+                Folder = folder,
+                Speed = speed,
+                Page = page is null ? null : new PageServer(new PageOptions(page, file, folder, speed)).ServeAsync,
+                Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
+            }).ConfigureAwait(false);
+            if (ending is not { StartAgain: true, Defect: null, SafeStateFault: null })
+            {
+                return Report(site, ending, console.Output, console.Error);
+            }
+
+            // A file that somebody broke meanwhile never replaces the one that was in use.
+            (site, text) = RackFileArgument.Read(file, console.Error, out var fresh) is { } changed ? (changed, fresh) : (site, text);
+        }
     }
 
     private static int Report(Site site, ServiceEnding ending, TextWriter output, TextWriter error)
@@ -99,5 +146,5 @@ internal static class RunVerb
         return ending is { Defect: null, SafeStateFault: null } ? ExitCode.AsExpected : ExitCode.CouldNotRun;
     }
 
-    private sealed record RunRequest(string File, string? State, double Speed, bool ShowScreen);
+    private sealed record RunRequest(string File, string? State, double Speed, IPEndPoint? Page, bool ShowScreen);
 }

@@ -23,6 +23,8 @@ internal static class Pictures
             sensor, new Reading(WellValue(sensor), ReadingQuality.Good, Now.Monotonic), Duration.Zero, null))],
         [.. site.Racks.Select(_ => FloodPhase.Idle)],
         [.. site.Racks.Select(rack => rack.Tiers.Select(_ => true).ToImmutableArray())],
+        [.. site.Racks.Select(_ => new RackAsked(false, null, false))],
+        [.. site.Racks.Select(_ => new FloodOutlook([], [], Duration.FromMinutes(10), Duration.FromMinutes(20)))],
         [.. site.Loads.Select(load => new DueNext(load.Name, "on", Now.Wall + Duration.FromHours(1)))],
         [],
         new RackControl(site, Now, memory: null).ProofTests(),

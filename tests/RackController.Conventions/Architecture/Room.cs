@@ -18,7 +18,9 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["NodaTime", "UnitsNet", "YamlDotNet"]),
         new("Service", ["Model", "RackFile", "Control", "Plant", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
-        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service"], ["NodaTime", "Spectre.Console",
+        new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore.*",
+            "Microsoft.Extensions.*", "NodaTime", "RazorSlices"]),
+        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service", "Page"], ["NodaTime", "Spectre.Console",
             "Spectre.Console.*", "System.CommandLine"]),
     ];
 

@@ -1,0 +1,67 @@
+using System.Net.ServerSentEvents;
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.Http;
+
+namespace RackController.Page;
+
+/// <summary>Sends a follower what is new, as server-sent events: the time once a second, and each part of the page that changed.</summary>
+internal sealed class LiveStream(Broadcast broadcast, CancellationToken end)
+{
+    private const string AnotherTrySeconds = "10";
+
+    /// <summary>Serves one follower until one of the two goes.</summary>
+    public async Task ServeAsync(HttpContext context)
+    {
+        if (!broadcast.TryJoin(end))
+        {
+            context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
+            context.Response.Headers.RetryAfter = AnotherTrySeconds;
+            return;
+        }
+
+        using var until = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, end);
+        try
+        {
+            context.Response.ContentType = "text/event-stream";
+            await SseFormatter.WriteAsync(EventsAsync(until.Token), context.Response.Body, until.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (until.IsCancellationRequested)
+        {
+            // One of the two has gone, which is how a stream ends.
+            return;
+        }
+        finally
+        {
+            broadcast.Leave();
+        }
+    }
+
+    private async IAsyncEnumerable<SseItem<string>> EventsAsync([EnumeratorCancellation] CancellationToken cancellation)
+    {
+        long known = 0;
+        while (true)
+        {
+            var news = await broadcast.AfterAsync(known, cancellation).ConfigureAwait(false);
+            known = news.Version;
+            foreach (var region in news.Regions)
+            {
+                var content = new RegionContent(region.Id, region.Html);
+                yield return new SseItem<string>(JsonSerializer.Serialize(content, LiveJson.Default.RegionContent), "region");
+            }
+
+            yield return new SseItem<string>(news.Clock, "clock");
+        }
+    }
+}
+
+/// <summary>A part of the page, as it is sent.</summary>
+/// <param name="Id">Its element.</param>
+/// <param name="Html">Its content.</param>
+internal sealed record RegionContent(string Id, string Html);
+
+/// <summary>How parts of the page are written, without reflection.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(RegionContent))]
+internal sealed partial class LiveJson : JsonSerializerContext;

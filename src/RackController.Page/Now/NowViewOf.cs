@@ -1,0 +1,46 @@
+using System.Globalization;
+using RackController.Model;
+using RackController.Service;
+
+namespace RackController.Page;
+
+/// <summary>Turns a picture of a site into what the page shows.</summary>
+/// <param name="site">The site.</param>
+/// <param name="speed">How many times faster than real time it runs.</param>
+internal sealed class NowViewOf(Site site, double speed)
+{
+    /// <summary>Makes the view of a picture.</summary>
+    public NowView View(SiteStatus status) => new(
+        status.At.Wall.InZone(site.Zone).ToString("ddd d MMM yyyy HH:mm:ss", CultureInfo.InvariantCulture),
+        [.. Notes(status)],
+        [.. status.Alarms.Select(alarm => new AlarmView(alarm, PageWords.Clock(alarm.Since.Wall, status.At.Wall, site.Zone)))],
+        [.. site.Racks.Select(rack => new RackViewOf(site, rack, status).View())],
+        [.. site.Circuits.Select(circuit => Circuit(circuit, status))],
+        [.. status.Due.Select(due => new DueView(PageWords.Clock(due.At, status.At.Wall, site.Zone), due.Subject, due.What, ""))],
+        [.. status.Recent.Select(happened => new DueView(
+            PageWords.Clock(happened.At.Wall, status.At.Wall, site.Zone), happened.Subject, happened.What, happened.Because))]);
+
+    private IEnumerable<NoteView> Notes(SiteStatus status)
+    {
+        var how = site.Io is SimulatedIo ? "simulated" : "drives real loads";
+        yield return new NoteView(
+            speed > 1 ? string.Create(CultureInfo.InvariantCulture, $"{how}, {speed:0.#} times real time") : how, IsOdd: false);
+        if (!status.At.WallTrusted)
+        {
+            yield return new NoteView("clock not trusted", IsOdd: true);
+        }
+
+        if (status.Health.Fault is { } fault)
+        {
+            yield return new NoteView(fault, IsOdd: true);
+        }
+    }
+
+    private CircuitView Circuit(Circuit circuit, SiteStatus status)
+    {
+        var load = CircuitLoad.Of(site, circuit, status);
+        return new CircuitView(
+            circuit.Name, load.CurrentA, circuit.ContinuousLimitA, load.IsMeasured,
+            circuit.SupplySense is { } sense ? RackViewOf.Reading(status.Sensors[sense.Index], circuit.Name) : null);
+    }
+}

@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+
+namespace RackController.Page;
+
+/// <summary>A part of the page that is sent again when it changes.</summary>
+/// <param name="Id">What the page knows it by.</param>
+/// <param name="Kind">What it shows, for the style.</param>
+/// <param name="Html">Its content.</param>
+public sealed record Region(string Id, string Kind, string Html);
+
+/// <summary>The first page.</summary>
+/// <param name="Frame">What stands around it.</param>
+/// <param name="Regions">Its parts, in order.</param>
+public sealed record NowPage(FrameView Frame, ImmutableArray<Region> Regions);

@@ -1,0 +1,93 @@
+using System.Net.ServerSentEvents;
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using RackController.Service;
+
+namespace RackController.Page;
+
+/// <summary>What programs read and ask. <c>Files/openapi.json</c> describes it, and a test holds the two to each other.</summary>
+internal static class ApiRoutes
+{
+    /// <summary>Puts it on the map.</summary>
+    public static void Map(IEndpointRouteBuilder routes, IServedRack rack, CancellationToken end)
+    {
+        routes.MapGet("/api/openapi.json", context => PageFiles.WriteAsync("openapi.json", context)).ForAnyone();
+        routes.MapGet("/api/status", context => StatusAsync(context, rack)).For(Role.View);
+        routes.MapGet("/api/events", context => EventsAsync(context, rack, end)).For(Role.View);
+        routes.MapPost("/api/ask", context => AskAsync(context, rack)).For(Role.Operate);
+    }
+
+    private static async Task StatusAsync(HttpContext context, IServedRack rack)
+    {
+        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        await WriteAsync(context, StatusCodes.Status200OK, ApiStatusOf.Picture(rack.Site, status), ApiJson.Default.ApiStatus).ConfigureAwait(false);
+    }
+
+    private static async Task EventsAsync(HttpContext context, IServedRack rack, CancellationToken end)
+    {
+        using var until = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, end);
+        context.Response.ContentType = "text/event-stream";
+        await context.Response.StartAsync(until.Token).ConfigureAwait(false);
+        try
+        {
+            await SseFormatter.WriteAsync(ItemsAsync(rack, until.Token), context.Response.Body, until.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (until.IsCancellationRequested)
+        {
+            // One of the two has gone, which is how a stream ends.
+            return;
+        }
+    }
+
+    private static async IAsyncEnumerable<SseItem<string>> ItemsAsync(
+        IServedRack rack, [EnumeratorCancellation] CancellationToken cancellation)
+    {
+        await foreach (var happened in rack.FollowAsync(cancellation).ConfigureAwait(false))
+        {
+            yield return new SseItem<string>(JsonSerializer.Serialize(ApiStatusOf.Event(happened), ApiJson.Default.ApiEvent), "happened");
+        }
+    }
+
+    private static async Task AskAsync(HttpContext context, IServedRack rack)
+    {
+        ApiRequest? asked;
+        try
+        {
+            asked = await JsonSerializer.DeserializeAsync(context.Request.Body, ApiJson.Default.ApiRequest, context.RequestAborted)
+                .ConfigureAwait(false);
+        }
+        catch (JsonException e)
+        {
+            await SayAsync(context, StatusCodes.Status400BadRequest, $"the request is not the JSON that is described: {e.Message}")
+                .ConfigureAwait(false);
+            return;
+        }
+
+        if (ApiAsking.RequestOf(asked, rack.Site, Visitor.Of(context).Name, out var complaint) is not { } request)
+        {
+            await SayAsync(context, StatusCodes.Status422UnprocessableEntity, complaint).ConfigureAwait(false);
+        }
+        else if (rack.TryAsk(request))
+        {
+            await SayAsync(context, StatusCodes.Status202Accepted, "asked; the events tell what became of it").ConfigureAwait(false);
+        }
+        else
+        {
+            await SayAsync(context, StatusCodes.Status503ServiceUnavailable, "too much waits already; ask again in a moment").ConfigureAwait(false);
+        }
+    }
+
+    private static Task SayAsync(HttpContext context, int code, string said) =>
+        WriteAsync(context, code, new ApiAnswer(said), ApiJson.Default.ApiAnswer);
+
+    private static async Task WriteAsync<T>(HttpContext context, int code, T content, JsonTypeInfo<T> type)
+    {
+        context.Response.StatusCode = code;
+        context.Response.ContentType = "application/json";
+        await JsonSerializer.SerializeAsync(context.Response.Body, content, type, context.RequestAborted).ConfigureAwait(false);
+    }
+}

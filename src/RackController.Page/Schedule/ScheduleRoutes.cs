@@ -1,0 +1,124 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using RackController.Service;
+
+namespace RackController.Page;
+
+/// <summary>The rack file in the page: written by hand, judged, tried on the simulated racks, put in place, and taken back.</summary>
+internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
+{
+    private const string Place = "Schedule";
+    private readonly RackFileShelf shelf = new(options.RackFile, Path.Combine(options.Folder.Path, "rack-file-versions"));
+    private readonly Lock gate = new();
+    private Draft? draft;
+
+    /// <summary>Puts them on the map.</summary>
+    public void Map(IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/schedule", ShowAsync).For(Role.View);
+        routes.MapPost("/schedule/draft", DraftAsync).For(Role.Configure);
+        routes.MapGet("/schedule/draft", ShowDraftAsync).For(Role.Configure);
+        routes.MapPost("/schedule/apply", ApplyAsync).For(Role.Configure);
+        routes.MapPost("/schedule/discard", DiscardAsync).For(Role.Configure);
+    }
+
+    private async Task ShowAsync(HttpContext context)
+    {
+        string? text = null, fault = null;
+        try
+        {
+            var key = context.Request.Query["version"].ToString();
+            var version = shelf.Versions().FirstOrDefault(kept => kept.Key == key);
+            text = version is null ? shelf.Read() : await File.ReadAllTextAsync(version.Path, context.RequestAborted).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            fault = $"The rack file cannot be read: {e.Message}";
+        }
+
+        var versions = shelf.Versions().Select(kept => new VersionView(kept.Key, PageWords.Date(kept.Until, rack.Site.Zone)));
+        var page = new SchedulePage(
+            Frame("Schedule"), shelf.Name, text ?? "", fault, [.. versions], Visitor.Of(context).May(Role.Configure));
+        await Answer.WithAsync(context, Slices.Schedule.Create(page)).ConfigureAwait(false);
+    }
+
+    private async Task DraftAsync(HttpContext context)
+    {
+        var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        // A browser sends every line of a form with two ends of its own.
+        var text = form["text"].ToString().ReplaceLineEndings("\n");
+        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var fresh = Draft.Begin(text, shelf.Read(), shelf.Name, status.At.Wall);
+        lock (gate)
+        {
+            draft?.GiveUp();
+            draft = fresh;
+        }
+
+        await Answer.SeeOther(context, "/schedule/draft").ConfigureAwait(false);
+    }
+
+    private async Task ShowDraftAsync(HttpContext context)
+    {
+        if (draft is not { } current)
+        {
+            await Answer.SeeOther(context, "/schedule").ConfigureAwait(false);
+            return;
+        }
+
+        var page = new DraftPage(
+            Frame("Draft") with { Again = IsTrying(current) ? new Again(2, "/schedule/draft") : null }, shelf.Name, current.Text, current.Complaints,
+            TextChanges.Between(current.Before, current.Text), current.Site is not null, (int)(current.Progress * 100), current.TrialFault,
+            current.Trial is { } trial ? TrialTable.Rows(trial) : [],
+            current.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []);
+        await Answer.WithAsync(context, Slices.Draft.Create(page)).ConfigureAwait(false);
+    }
+
+    private static bool IsTrying(Draft draft) => draft is { Site: not null, Trial: null, TrialFault: null };
+
+    private async Task ApplyAsync(HttpContext context)
+    {
+        if (draft is not { Trial: not null } current || current.Before != shelf.Read())
+        {
+            await Answer.SayAsync(
+                context, StatusCodes.Status409Conflict,
+                "There is no draft that was tried on what is in place now: somebody else has changed the file. Open the schedule anew.")
+                .ConfigureAwait(false);
+            return;
+        }
+
+        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        try
+        {
+            shelf.Replace(current.Text, status.At.Wall);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            await Answer.SayAsync(
+                context, StatusCodes.Status500InternalServerError, $"The rack file stays as it was, it cannot be written: {e.Message}")
+                .ConfigureAwait(false);
+            return;
+        }
+
+        draft = null;
+        var by = Visitor.Of(context).Name;
+        rack.Record("rack file changed", $"{by} put a draft in place");
+        await Answer.WithAsync(context, Slices.Applied.Create(new AppliedPage(Frame("Applied") with { Again = new Again(3, "/") }))).ConfigureAwait(false);
+        await context.Response.CompleteAsync().ConfigureAwait(false);
+        rack.StartAgain($"{by} changed the rack file");
+    }
+
+    private Task DiscardAsync(HttpContext context)
+    {
+        lock (gate)
+        {
+            draft?.GiveUp();
+            draft = null;
+        }
+
+        return Answer.SeeOther(context, "/schedule");
+    }
+
+    private FrameView Frame(string title) => new(rack.Site.Name, title, Place, IsLive: false);
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace RackController.Page;
+
+/// <summary>What stands around every page.</summary>
+/// <param name="Site">The name of the site.</param>
+/// <param name="Title">The title of the page.</param>
+/// <param name="Place">The place in the menu that it belongs to.</param>
+/// <param name="IsLive">Whether it follows what happens.</param>
+public sealed record FrameView(string Site, string Title, string Place, bool IsLive)
+{
+    /// <summary>Where the browser goes by itself; null where it stays.</summary>
+    public Again? Again { get; init; }
+
+    /// <summary>The menu.</summary>
+    public static readonly ImmutableArray<Place> Places = [new("Now", "/"), new("Schedule", "/schedule")];
+}
+
+/// <summary>A place in the menu.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Address">Where it is.</param>
+public sealed record Place(string Name, string Address);
+
+/// <summary>Where a browser goes by itself once the service answers.</summary>
+/// <param name="AfterS">After how many seconds.</param>
+/// <param name="Address">Where.</param>
+public sealed record Again(int AfterS, string Address);

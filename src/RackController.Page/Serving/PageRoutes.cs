@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using RackController.Service;
+
+namespace RackController.Page;
+
+/// <summary>Every address of the page, and what each asks of whoever calls it.</summary>
+internal static class PageRoutes
+{
+    /// <summary>Puts them on the map.</summary>
+    public static void Map(IEndpointRouteBuilder routes, IServedRack rack, PageOptions options, CancellationToken end)
+    {
+        var views = new NowViewOf(rack.Site, options.Speed);
+        PageFiles.Map(routes);
+        routes.MapGet("/", context => NowAsync(context, rack, views)).For(Role.View);
+        routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View);
+        ActRoutes.Map(routes, rack);
+        new ScheduleRoutes(rack, options).Map(routes);
+        ApiRoutes.Map(routes, rack, end);
+        Health.Map(routes, rack);
+        Metrics.Map(routes, rack);
+    }
+
+    private static async Task NowAsync(HttpContext context, IServedRack rack, NowViewOf views)
+    {
+        var view = views.View(await rack.LookAsync(context.RequestAborted).ConfigureAwait(false));
+        var regions = await NowRegions.RenderAsync(view).ConfigureAwait(false);
+        var page = new NowPage(new FrameView(rack.Site.Name, "Now", "Now", IsLive: true), regions);
+        await Answer.WithAsync(context, Slices.Now.Create(page)).ConfigureAwait(false);
+    }
+}

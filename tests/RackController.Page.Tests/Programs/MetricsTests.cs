@@ -1,0 +1,59 @@
+using System.Text.RegularExpressions;
+
+namespace RackController.Page.Tests;
+
+/// <summary>The text format 0.0.4 of Prometheus: what its documentation asks of names, help, type and labels.</summary>
+public sealed partial class MetricsTests
+{
+    [Fact]
+    public async Task EveryLineIsOfTheFormat()
+    {
+        await using var served = await ServedRack.OfFileAsync();
+
+        using var answer = await served.Client.GetAsync("/metrics");
+        var text = await answer.Content.ReadAsStringAsync();
+
+        Assert.Equal("text/plain; version=0.0.4; charset=utf-8", answer.Content.Headers.ContentType?.ToString());
+        Assert.EndsWith("\n", text, StringComparison.Ordinal);
+        Assert.All(text.TrimEnd('\n').Split('\n'), line => Assert.Matches(line[0] == '#' ? Comment() : Sample(), line));
+    }
+
+    [Fact]
+    public async Task EveryMetricIsExplainedOnceAndBeforeItsValues()
+    {
+        await using var served = await ServedRack.OfFileAsync();
+
+        var lines = (await served.Client.GetStringAsync("/metrics")).TrimEnd('\n').Split('\n');
+
+        var explained = new List<string>();
+        foreach (var line in lines)
+        {
+            if (line.StartsWith("# TYPE ", StringComparison.Ordinal))
+            {
+                explained.Add(line.Split(' ')[2]);
+            }
+            else if (line[0] != '#')
+            {
+                Assert.Equal(explained[^1], line.Split('{', ' ')[0]);
+            }
+        }
+
+        Assert.Equal(explained.Count, explained.Distinct().Count());
+    }
+
+    [Fact]
+    public void ALabelThatHoldsQuotesAndLinesIsEscaped()
+    {
+        var page = new MetricsText();
+        page.Begin("it", "gauge", "It.");
+        page.Add("name", "a\"b\\c\nd", 1);
+
+        Assert.EndsWith("it{name=\"a\\\"b\\\\c\\nd\"} 1\n", page.ToString(), StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex("^# (HELP [a-z_]+ .+|TYPE [a-z_]+ (gauge|counter))$")]
+    private static partial Regex Comment();
+
+    [GeneratedRegex("""^[a-z_]+(\{[a-z_]+="([^"\\\n]|\\["\\n])*"\})? -?[0-9.E+-]+$""")]
+    private static partial Regex Sample();
+}
