@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
+using RackController.Service;
 
 namespace RackController.Page;
 

@@ -72,10 +72,11 @@ public sealed class ActTests(Chromium chromium) : IAsyncLifetime
         await page.Keyboard.PressAsync("Enter");
         await TabToAsync(page, "Flood now");
         await page.Keyboard.PressAsync("Enter");
+        await page.WaitForURLAsync("**/racks/0/flood");
         await TabToAsync(page, "Flood now");
         await page.Keyboard.PressAsync("Enter");
 
-        await served.SeeAsync(status => status.Floods[0] == FloodPhase.Filling);
+        await served.SeeAsync(status => status.Floods[0] == FloodPhase.Waiting);
     }
 
     [Fact]

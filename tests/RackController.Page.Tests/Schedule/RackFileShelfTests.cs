@@ -41,19 +41,6 @@ public sealed class RackFileShelfTests : IDisposable
     }
 
     [Fact]
-    public void AFileBehindALinkIsReplacedAndTheLinkStays()
-    {
-        var real = Path.Combine(folder.FullName, "real.yaml");
-        File.Move(RackFile, real);
-        File.CreateSymbolicLink(RackFile, real);
-
-        Replace("second\n");
-
-        Assert.Equal("second\n", File.ReadAllText(real));
-        Assert.NotNull(new FileInfo(RackFile).LinkTarget);
-    }
-
-    [Fact]
     public void WhatCannotBeWrittenLeavesTheFileAsItWas()
     {
         Directory.CreateDirectory(RackFile + ".new");

@@ -13,10 +13,10 @@ public sealed class SchedulePageTests(Chromium chromium) : IAsyncLifetime
     public async Task DisposeAsync() => await served.DisposeAsync();
 
     [Theory]
-    [MemberData(nameof(View.All), MemberType = typeof(View))]
-    public async Task ItHoldsToTheGuidelinesOnEveryScreen(View view)
+    [MemberData(nameof(View.Names), MemberType = typeof(View))]
+    public async Task ItHoldsToTheGuidelinesOnEveryScreen(string view)
     {
-        var page = await OpenAsync(view);
+        var page = await OpenAsync(View.Of(view));
         await Judgement.HoldsAsync(page);
         await Chromium.KeepAsync(page, $"schedule-{view}");
 

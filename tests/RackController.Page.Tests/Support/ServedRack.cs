@@ -5,7 +5,7 @@ using RackController.Testing;
 
 namespace RackController.Page.Tests;
 
-/// <summary>A simulated rack that is driven in real time, with its page on a port of its own, for the length of a test.</summary>
+/// <summary>A simulated rack that is driven, with its page on a port of its own, for the length of a test.</summary>
 internal sealed class ServedRack : IAsyncDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
@@ -41,22 +41,24 @@ internal sealed class ServedRack : IAsyncDisposable
 
     /// <summary>Starts a rack of a shipped file.</summary>
     /// <param name="file">Its name in <c>config</c>.</param>
-    public static Task<ServedRack> OfFileAsync(string file = "demo-four-tier.yaml")
+    /// <param name="speed">How many times faster than real time.</param>
+    public static Task<ServedRack> OfFileAsync(string file = "demo-four-tier.yaml", double speed = 1)
     {
         var path = ShippedFiles.PathTo($"config/{file}");
-        return StartAsync(RackFileReader.Read(path).Site ?? throw new InvalidOperationException($"{path} is not right"), path);
+        return StartAsync(RackFileReader.Read(path).Site ?? throw new InvalidOperationException($"{path} is not right"), path, speed);
     }
 
     /// <summary>Starts a rack.</summary>
     /// <param name="site">The site.</param>
     /// <param name="rackFile">The file that the page shows; a copy of it is what it may change.</param>
-    public static async Task<ServedRack> StartAsync(Site site, string rackFile)
+    /// <param name="speed">How many times faster than real time.</param>
+    public static async Task<ServedRack> StartAsync(Site site, string rackFile, double speed = 1)
     {
         var folder = Directory.CreateTempSubdirectory("rackcontroller-page-");
         var state = new StateFolder(folder.FullName);
         var copy = Path.Combine(folder.FullName, "rack.yaml");
         File.Copy(rackFile, copy);
-        var server = new PageServer(new PageOptions(new System.Net.IPEndPoint(System.Net.IPAddress.Loopback, 0), copy, state, 1));
+        var server = new PageServer(new PageOptions(new System.Net.IPEndPoint(System.Net.IPAddress.Loopback, 0), copy, state, speed));
         var ended = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         var served = new TaskCompletionSource<IServedRack>(TaskCreationOptions.RunContinuationsAsynchronously);
         var run = RackService.RunAsync(site, new ServiceOptions
@@ -64,6 +66,7 @@ internal sealed class ServedRack : IAsyncDisposable
             RackFile = copy,
             RackFileText = File.ReadAllText(copy),
             Folder = state,
+            Speed = speed,
             Screen = (_, end) => ended.Task.WaitAsync(end),
             Page = (rack, isServed, end) =>
             {

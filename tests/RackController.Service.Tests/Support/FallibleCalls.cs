@@ -104,6 +104,16 @@ internal static class FallibleCalls
         NoHarm("ServiceLog: Console.Error", "the last line of a process whose loads are safe"),
         NoHarm("ServiceLog: Console.Error.WriteLine", "the last line of a process whose loads are safe"),
 
+        // Files that the page changes, off the scan: what fails is told there, and the old file stays.
+        Fails("WholeFile: new FileStream", nameof(WholeFileTests.WhatCannotBeWrittenLeavesTheFileAsItWas)),
+        Fails("WholeFile: new StreamWriter", nameof(WholeFileTests.WhatCannotBeWrittenLeavesTheFileAsItWas)),
+        Fails("WholeFile: File.Move", nameof(WholeFileTests.WhatCannotBePutInPlaceLeavesTheFileAsItWas)),
+        NoHarm("WholeFile: File.Exists", "answers no: a file is then made anew"),
+        NoHarm("WholeFile: File.ResolveLinkTarget", "told to whoever asked for the file to be changed"),
+        NoHarm("WholeFile: File.SetUnixFileMode", "told to whoever asked for the file to be changed"),
+        NoHarm("WholeFile: File.GetUnixFileMode", "told to whoever asked for the file to be changed"),
+        NoHarm("Service LibC.FSync", "told to whoever asked for the file to be changed"),
+
         // The supervisor.
         Fails("Supervisor: Connect", nameof(HousekeeperTests.ASupervisorThatCannotBeReachedAtTheStartIsAnAlarm)),
         Fails("Supervisor: Send", nameof(HousekeeperTests.ASupervisorThatCannotBeToldIsAnAlarm)),

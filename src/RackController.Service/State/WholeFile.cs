@@ -1,7 +1,9 @@
-namespace RackController.Page;
+using System.Runtime.InteropServices;
+
+namespace RackController.Service;
 
 /// <summary>Writes files so that a power cut leaves the old one or the new one, and never a part.</summary>
-internal static class WholeFile
+public static class WholeFile
 {
     /// <summary>Writes a text beside the file, to the disk, and puts it in its place. The new file may be read by whom the old one let.</summary>
     /// <param name="path">Where.</param>
@@ -10,8 +12,10 @@ internal static class WholeFile
     /// <exception cref="UnauthorizedAccessException">It may not be written; the old one is still there.</exception>
     public static void Write(string path, string text)
     {
+        ArgumentNullException.ThrowIfNull(path);
+
         // Through a link to where the file really is: the link stays.
-        var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+        var target = (File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? path;
         var beside = target + ".new";
         using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
         {
@@ -33,7 +37,18 @@ internal static class WholeFile
     // The name of the file is on the disk only once its folder is.
     private static void FlushFolder(string folder)
     {
-        using var handle = File.OpenHandle(folder);
-        RandomAccess.FlushToDisk(handle);
+        var descriptor = LibC.Open(folder, LibC.OpenFolderCloseOnExec, 0);
+        if (descriptor < 0)
+        {
+            throw new IOException($"{folder} cannot be opened to write its names to the disk (error {Marshal.GetLastPInvokeError()})");
+        }
+
+        var done = LibC.FSync(descriptor);
+        var error = Marshal.GetLastPInvokeError();
+        _ = LibC.Close(descriptor);
+        if (done != 0)
+        {
+            throw new IOException($"the names in {folder} cannot be written to the disk (error {error})");
+        }
     }
 }
