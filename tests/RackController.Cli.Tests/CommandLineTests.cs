@@ -15,6 +15,11 @@ public sealed class CommandLineTests
     [InlineData("run", "")]
     [InlineData("run", "--speed", "0")]
     [InlineData("run", "--speed", "fast")]
+    [InlineData("run", "--page", "nowhere")]
+    [InlineData("campaign", "a", "--seed", "x")]
+    [InlineData("campaign", "a", "--days", "x")]
+    [InlineData("campaign", "a", "--quiet-years", "0.2")]
+    [InlineData("campaign", "a", "--only", "light-leaks")]
     [InlineData("day", "a", "--date", "9999-12-31")]
     [InlineData("why", "a", "--at", "1066-10-14T09:00")]
     public void WrongUseExitsWith2AndALineThatNamesTheHelp(params string[] args)
@@ -23,6 +28,7 @@ public sealed class CommandLineTests
         Assert.Equal(2, answer.ExitCode);
         Assert.Empty(answer.Output);
         Assert.All(answer.Error.TrimEnd().Split('\n'), line => Assert.EndsWith("--help", line, StringComparison.Ordinal));
+        Assert.DoesNotContain("System.", answer.Error, StringComparison.Ordinal);
     }
 
     [Fact]

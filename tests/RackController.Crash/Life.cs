@@ -18,7 +18,8 @@ internal sealed class Life : IDisposable
     {
         socketPath = Path.Combine(setting.Work, $"notify-{Guid.NewGuid():N}");
         supervisor = new Supervisor(socketPath);
-        var command = setting.Disk.StartOf([setting.Program, "run", setting.RackFile, "--state", folder, "--speed", "60", "--log", "--page", "off"]);
+        var command = setting.Disk.StartOf(
+            [setting.Program, "run", setting.RackFile, "--state", folder, "--speed", "60", "--log", "--page", "off"]);
         var start = new ProcessStartInfo(command[0], command[1..])
         {
             RedirectStandardOutput = true,

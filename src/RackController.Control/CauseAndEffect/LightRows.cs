@@ -10,7 +10,8 @@ internal static class LightRows
         "by itself once light is seen; while the light is told off, or the reading is unknown, its last answer stands",
         new AlarmText(
             AlarmPriority.Medium, "the crop there has no light",
-            "look at the light, its plug, its relay and the breaker; see that nothing covers the sensor", "within a day"))
+            "look at the light, its plug, its relay, the breaker and the ground-fault protection; see that nothing covers the sensor",
+            "within a day"))
     {
         Instances = (row, site) => At(site, (rack, tier, sensor) => new LightMissing(row, site, rack, tier, sensor)),
     };

@@ -44,9 +44,8 @@ internal static class ActRoutes
         await Answer.WithAsync(context, Slices.Confirm.Create(page)).ConfigureAwait(false);
     }
 
-    private static Task AskAsync(HttpContext context, IServedRack rack, Choice choice) => rack.TryAsk(choice.Request(Visitor.Of(context).Name))
-        ? Answer.SeeOther(context, "/")
-        : Busy(context);
+    private static Task AskAsync(HttpContext context, IServedRack rack, Choice choice) =>
+        rack.TryAsk(choice.Request(Visitor.Of(context).Name)) ? Answer.SeeOther(context, "/") : Busy(context);
 
     /// <summary>Too many requests wait for the next scan.</summary>
     public static Task Busy(HttpContext context) =>

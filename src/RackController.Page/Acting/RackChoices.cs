@@ -12,20 +12,26 @@ internal static class RackChoices
     /// <param name="rack">The rack.</param>
     public static IEnumerable<Choice> Of(Rack rack)
     {
-        yield return new Choice("flood", $"Flood {rack.Name} now", "Flood now", by => new FloodNow(by, rack.Id), (s, at) => Flood(s, rack, at));
-        yield return new Choice("skip", $"Skip the next flood of {rack.Name}", "Skip it", by => new SkipNextFlood(by, rack.Id), (s, at) => Skip(s, rack, at));
+        yield return new Choice(
+            "flood", $"Flood {rack.Name} now", "Flood now", by => new FloodNow(by, rack.Id), (site, at) => Flood(site, rack, at));
+        yield return new Choice(
+            "skip", $"Skip the next flood of {rack.Name}", "Skip it", by => new SkipNextFlood(by, rack.Id),
+            (site, at) => Skip(site, rack, at));
         yield return new Choice(
             "hold", $"Hands in {rack.Name}", "Hold the pump", by => new HoldForService(by, rack.Id, rack.Limits.ServiceHoldMaximum),
             (_, at) => Hold(rack, at));
         yield return new Choice(
-            "end-hold", $"Hands are out of {rack.Name}", "Hands are out", by => new EndServiceHold(by, rack.Id), (s, at) => Freed(s, rack, at));
-        yield return new Choice("resume", $"Resume {rack.Name}", "Resume", by => new Resume(by, rack.Id), (s, at) => Freed(s, rack, at));
+            "end-hold", $"Hands are out of {rack.Name}", "Hands are out", by => new EndServiceHold(by, rack.Id),
+            (site, at) => Freed(site, rack, at));
+        yield return new Choice(
+            "resume", $"Resume {rack.Name}", "Resume", by => new Resume(by, rack.Id), (site, at) => Freed(site, rack, at));
         foreach (var tier in rack.Tiers)
         {
             yield return new Choice(
                 $"tiers/{tier.Number}/rest", $"Take tier {tier.Number} of {rack.Name} out of use", "Out of use",
                 by => new SetTierInUse(by, rack.Id, tier.Number, false),
-                (_, _) => [$"Tier {tier.Number} has no light from now on, and no water where it has a valve of its own.", StaysOverRestart]);
+                (_, _) =>
+                    [$"Tier {tier.Number} has no light from now on, and no water where it has a valve of its own.", StaysOverRestart]);
             yield return new Choice(
                 $"tiers/{tier.Number}/use", $"Take tier {tier.Number} of {rack.Name} into use", "Into use",
                 by => new SetTierInUse(by, rack.Id, tier.Number, true),
@@ -57,7 +63,8 @@ internal static class RackChoices
             yield return $"{objection}.";
         }
 
-        yield return $"The pump runs for {PageWords.CountDown(outlook.PumpRunsFor)} at most, then the trays drain for {PageWords.CountDown(outlook.DrainsFor)}.";
+        var (runs, drains) = (PageWords.CountDown(outlook.PumpRunsFor), PageWords.CountDown(outlook.DrainsFor));
+        yield return $"The pump runs for {runs} at most, then the trays drain for {drains}.";
         if (!outlook.Shed.IsEmpty)
         {
             var names = string.Join(", ", outlook.Shed.Select(load => site[load].Name));
@@ -72,7 +79,8 @@ internal static class RackChoices
         var next = status.Due.FirstOrDefault(due => due.Subject == rack.Name && due.What == "flood");
         yield return next is null
             ? "No flood is due by the schedule."
-            : $"The flood of {next.At.InZone(site.Zone).ToString("ddd HH:mm", CultureInfo.InvariantCulture)} is left out; the one after it comes as planned.";
+            : $"The flood of {next.At.InZone(site.Zone).ToString("ddd HH:mm", CultureInfo.InvariantCulture)} is left out; "
+                + "the one after it comes as planned.";
         yield return "Asking twice still leaves out one.";
     }
 
@@ -83,7 +91,8 @@ internal static class RackChoices
             yield return "The pump stops now, in the midst of a flood.";
         }
 
-        yield return $"The pump of {rack.Name} cannot start and its valves are closed, for {PageWords.CountDown(rack.Limits.ServiceHoldMaximum)} at most.";
+        var most = PageWords.CountDown(rack.Limits.ServiceHoldMaximum);
+        yield return $"The pump of {rack.Name} cannot start and its valves are closed, for {most} at most.";
         yield return "It ends by itself after that, with a warning before; say when your hands are out.";
         yield return "This is no isolation from the mains: pull the plug before you touch what carries it.";
     }

@@ -24,7 +24,8 @@ internal static class ApiRoutes
     private static async Task StatusAsync(HttpContext context, IServedRack rack)
     {
         var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
-        await WriteAsync(context, StatusCodes.Status200OK, ApiStatusOf.Picture(rack.Site, status), ApiJson.Default.ApiStatus).ConfigureAwait(false);
+        var picture = ApiStatusOf.Picture(rack.Site, status);
+        await WriteAsync(context, StatusCodes.Status200OK, picture, ApiJson.Default.ApiStatus).ConfigureAwait(false);
     }
 
     private static async Task EventsAsync(HttpContext context, IServedRack rack, CancellationToken end)
@@ -77,7 +78,8 @@ internal static class ApiRoutes
         }
         else
         {
-            await SayAsync(context, StatusCodes.Status503ServiceUnavailable, "too much waits already; ask again in a moment").ConfigureAwait(false);
+            await SayAsync(context, StatusCodes.Status503ServiceUnavailable, "too much waits already; ask again in a moment")
+                .ConfigureAwait(false);
         }
     }
 

@@ -34,10 +34,12 @@ internal static class ApiStatusOf
             [.. rack.Tiers.Select(tier => tier.Number).Where(number => inUse[number - 1])]);
     }
 
-    private static ApiCircuit Circuit(CircuitLoad load) => new(load.Circuit.Name, load.CurrentA, load.Circuit.ContinuousLimitA, load.IsMeasured);
+    private static ApiCircuit Circuit(CircuitLoad load) => new(
+        load.Circuit.Name, load.CurrentA, load.Circuit.ContinuousLimitA, load.IsMeasured);
 
     private static ApiLoad Load(Site site, LoadWhy why) => new(
-        site[why.Load].Name, Word(site[why.Load].Kind), why.State == SwitchState.On, why.Summary, why.Demand, why.Interlocks, why.Admission);
+        site[why.Load].Name, Word(site[why.Load].Kind), why.State == SwitchState.On, why.Summary, why.Demand, why.Interlocks,
+        why.Admission);
 
     private static ApiReading Reading(SensorStatus status) => new(
         status.Sensor.Name, Word(status.Sensor.Kind), status.Doubt is null ? status.Reading.Value : null,
@@ -48,6 +50,9 @@ internal static class ApiStatusOf
         alarm.RespondWithin);
 
     // The names of our enumerations are the words of the trade, which is what programs read: `PumpFlow` is `pump-flow`.
-    private static string Word(Enum word) =>
-        string.Concat(word.ToString().Select((letter, at) => char.IsUpper(letter) && at > 0 ? $"-{letter}" : $"{letter}")).ToLowerInvariant();
+    private static string Word(Enum word)
+    {
+        var letters = word.ToString().Select((letter, at) => char.IsUpper(letter) && at > 0 ? $"-{letter}" : $"{letter}");
+        return string.Concat(letters).ToLowerInvariant();
+    }
 }

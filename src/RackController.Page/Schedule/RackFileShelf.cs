@@ -28,7 +28,8 @@ internal sealed class RackFileShelf(string file, string versions)
     public ImmutableArray<KeptVersion> Versions() => Directory.Exists(versions)
         ?
         [
-            .. Directory.EnumerateFiles(versions, "*.yaml").Select(path => (path, time: nameOfTime.Parse(Path.GetFileNameWithoutExtension(path))))
+            .. Directory.EnumerateFiles(versions, "*.yaml")
+                .Select(path => (path, time: nameOfTime.Parse(Path.GetFileNameWithoutExtension(path))))
                 .Where(version => version.time.Success)
                 .OrderByDescending(version => version.time.Value)
                 .Select(version => new KeptVersion(version.path, version.time.Value)),

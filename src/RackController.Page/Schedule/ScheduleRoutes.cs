@@ -67,9 +67,10 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
             return;
         }
 
+        var frame = Frame("Draft") with { Again = IsTrying(current) ? new Again(2, "/schedule/draft") : null };
         var page = new DraftPage(
-            Frame("Draft") with { Again = IsTrying(current) ? new Again(2, "/schedule/draft") : null }, shelf.Name, current.Text, current.Complaints,
-            TextChanges.Between(current.Before, current.Text), current.Site is not null, (int)(current.Progress * 100), current.TrialFault,
+            frame, shelf.Name, current.Text, current.Complaints, TextChanges.Between(current.Before, current.Text),
+            current.Site is not null, (int)(current.Progress * 100), current.TrialFault,
             current.Trial is { } trial ? TrialTable.Rows(trial) : [],
             current.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []);
         await Answer.WithAsync(context, Slices.Draft.Create(page)).ConfigureAwait(false);
@@ -104,7 +105,8 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
         draft = null;
         var by = Visitor.Of(context).Name;
         rack.Record("rack file changed", $"{by} put a draft in place");
-        await Answer.WithAsync(context, Slices.Applied.Create(new AppliedPage(Frame("Applied") with { Again = new Again(3, "/") }))).ConfigureAwait(false);
+        var page = new AppliedPage(Frame("Applied") with { Again = new Again(3, "/") });
+        await Answer.WithAsync(context, Slices.Applied.Create(page)).ConfigureAwait(false);
         await context.Response.CompleteAsync().ConfigureAwait(false);
         rack.StartAgain($"{by} changed the rack file");
     }

@@ -47,8 +47,8 @@ internal static class PageFiles
             var bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
             var digest = Convert.ToHexStringLower(SHA256.HashData(bytes))[..12];
-            return new PageFile(
-                $"/files/{Path.GetFileNameWithoutExtension(name)}-{digest}{Path.GetExtension(name)}", TypeOf(Path.GetExtension(name)), bytes);
+            var (stem, extension) = (Path.GetFileNameWithoutExtension(name), Path.GetExtension(name));
+            return new PageFile($"/files/{stem}-{digest}{extension}", TypeOf(extension), bytes);
         });
     }
 

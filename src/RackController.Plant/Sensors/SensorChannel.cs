@@ -205,7 +205,8 @@ internal sealed class SensorChannel
             nextSample = Next(now, samplePeriod);
         }
 
-        sampled = value + disturbance;
+        // A light meter counts light, and never less than none.
+        sampled = sensor.Kind == SensorKind.LightLevel ? Math.Max(0, value + disturbance) : value + disturbance;
     }
 
     private static MonotonicTime Next(MonotonicTime now, Duration period)

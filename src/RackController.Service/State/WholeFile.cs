@@ -5,7 +5,8 @@ namespace RackController.Service;
 /// <summary>Writes files so that a power cut leaves the old one or the new one, and never a part.</summary>
 public static class WholeFile
 {
-    /// <summary>Writes a text beside the file, to the disk, and puts it in its place. The new file may be read by whom the old one let.</summary>
+    /// <summary>Writes a text beside the file, to the disk, and puts it in its place. Whom the old file let read may read the new
+    /// one.</summary>
     /// <param name="path">Where.</param>
     /// <param name="text">What.</param>
     /// <exception cref="IOException">It cannot be written; the old one is still there.</exception>

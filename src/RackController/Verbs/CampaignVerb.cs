@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using System.Diagnostics;
 using System.Globalization;
 using RackController.Bench;
+using RackController.Model;
 using Spectre.Console;
 
 namespace RackController.Verbs;
@@ -11,11 +12,15 @@ namespace RackController.Verbs;
 /// <summary><c>campaign FILE</c>: plays every failure of the catalogue on the racks of a file and says what got through.</summary>
 internal static class CampaignVerb
 {
+    private const int MostNear = 5;
+    private const int MostQuietYears = 10_000;
+
     private static readonly Option<ulong> seed = new("--seed")
     {
         Description = "What everything is drawn from that is left to chance. Default 1.",
         HelpName = "number",
         DefaultValueFactory = _ => 1,
+        CustomParser = SeedOf,
     };
 
     private static readonly Option<Shard> shard = new("--shard")
@@ -32,6 +37,7 @@ internal static class CampaignVerb
     {
         Description = "Begin no further case once so many rack-days were tried.",
         HelpName = "rack-days",
+        CustomParser = result => Parsing.Number(0, double.MaxValue, result, "--days takes a number of rack-days, such as 1000"),
     };
 
     private static readonly Option<ImmutableArray<string>> only = new("--only")
@@ -46,6 +52,7 @@ internal static class CampaignVerb
         Description = "Site-years without a fault to look for false trips in. Default 1; 0 for none.",
         HelpName = "years",
         DefaultValueFactory = _ => 1,
+        CustomParser = result => Parsing.Whole(0, MostQuietYears, result, $"--quiet-years takes a whole number from 0 to {MostQuietYears}"),
     };
 
     private static readonly Option<DirectoryInfo> folder = new("--out")
@@ -120,6 +127,18 @@ internal static class CampaignVerb
         return null;
     }
 
+    private static ulong SeedOf(ArgumentResult result)
+    {
+        var written = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+        if (ulong.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+        {
+            return number;
+        }
+
+        result.AddError("--seed takes a whole number, such as 1");
+        return 0;
+    }
+
     private static ImmutableArray<string> ModesOf(ArgumentResult result)
     {
         ImmutableArray<string> written = result.Tokens.Count == 1 ? [.. result.Tokens[0].Value.Split('+')] : [];
@@ -131,7 +150,17 @@ internal static class CampaignVerb
 
         result.AddError(unknown is null
             ? "--only takes one mode, or two joined by +"
-            : $"--only names {unknown}, which is no mode; there are {string.Join(", ", FaultModes.All.Select(mode => mode.Id))}");
+            : $"--only names {unknown}, which is no mode; {Near(unknown)}the report of a campaign lists all");
         return [];
+    }
+
+    // Whoever writes half of a name gets those that begin or go on like it.
+    private static string Near(string written)
+    {
+        var ids = FaultModes.All.Select(mode => mode.Id).ToList();
+        var near = ids.Where(id => written.Length > 0 && id.Contains(written, StringComparison.Ordinal)).Take(MostNear).ToList();
+        return near.Count > 0 ? $"there are {string.Join(", ", near)}; "
+            : NearestName.Of(written, ids) is { } one ? $"did you mean {one}? "
+            : "";
     }
 }

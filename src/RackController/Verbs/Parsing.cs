@@ -67,5 +67,22 @@ internal static class Parsing
         return default;
     }
 
+    /// <summary>Reads a whole number within bounds, or says what to write instead.</summary>
+    /// <param name="least">The least that is allowed.</param>
+    /// <param name="most">The most that is allowed.</param>
+    /// <param name="result">What was written.</param>
+    /// <param name="advice">What to write.</param>
+    public static int Whole(int least, int most, ArgumentResult result, string advice)
+    {
+        var isNumber = int.TryParse(Text(result), NumberStyles.None, CultureInfo.InvariantCulture, out var number);
+        if (isNumber && number >= least && number <= most)
+        {
+            return number;
+        }
+
+        result.AddError(advice);
+        return default;
+    }
+
     private static string Text(ArgumentResult result) => result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
 }

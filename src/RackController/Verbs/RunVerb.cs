@@ -41,7 +41,8 @@ internal static class RunVerb
         var page = new Option<IPEndPoint?>("--page")
         {
             HelpName = "address",
-            Description = $"Where to serve the page: a port, an address with a port, or off. Default: {DefaultPage}, for this machine only.",
+            Description =
+                $"Where to serve the page: a port, an address with a port, or off. Default: {DefaultPage}, for this machine only.",
             DefaultValueFactory = _ => DefaultPage,
             CustomParser = PageAddress,
         };

@@ -45,6 +45,17 @@ public sealed class CampaignTests
         Assert.All(DemoCampaigns.Run(plan), outcome => Assert.NotEqual(FailureClass.Crash, outcome.Class));
     }
 
+    // Nothing there tells that the supply is gone but the tiers that stay dark.
+    [Fact]
+    public void WhomADarkTierSendsToTheGroundFaultProtectionSetsItAndTheRackFloodsAgain()
+    {
+        var plan = new CampaignPlan(DemoCampaigns.TwoTier, new CampaignOptions { Only = ["light-leaks-current-to-earth"] });
+        var outcomes = DemoCampaigns.Run(plan);
+
+        Assert.Contains(outcomes, outcome => outcome.Acted.Contains(WiredBackstop.GroundFaultProtection));
+        Assert.All(outcomes, outcome => Assert.NotEqual(FailureClass.Stuck, outcome.Class));
+    }
+
     [Fact]
     public void ACaseStrikesInThePhaseThatItIsNamedFor()
     {

@@ -12,6 +12,8 @@ internal static class DemoCampaigns
 
     public static Site First { get; } = RackFileReader.Read(ShippedFiles.PathTo("config/demo-first-rack.yaml")).Site!;
 
+    public static Site TwoTier { get; } = RackFileReader.Read(ShippedFiles.PathTo("config/demo-two-tier.yaml")).Site!;
+
     public static ImmutableArray<CaseOutcome> Run(CampaignPlan plan) => Campaign.Run(plan, _ => { }, CancellationToken.None);
 
     /// <summary>The rack with little to save it: a drip tray like a saucer, neither a wired float nor a contactor.</summary>

@@ -21,7 +21,8 @@ public sealed class SchedulePageTests(Chromium chromium) : IAsyncLifetime
         await Chromium.KeepAsync(page, $"schedule-{view}");
 
         await WriteAsync(page, text => text.Replace("19:00", "18:00", StringComparison.Ordinal));
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Put it in place" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        var apply = page.GetByRole(AriaRole.Button, new() { Name = "Put it in place" });
+        await Assertions.Expect(apply).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Judgement.HoldsAsync(page);
         await Chromium.KeepAsync(page, $"draft-{view}");
     }

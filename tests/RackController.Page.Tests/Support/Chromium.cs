@@ -10,8 +10,8 @@ public sealed class Chromium : IAsyncLifetime
 
     private static readonly string[] arguments =
     [
-        "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-        "--no-first-run",
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--disable-background-networking", "--disable-component-update",
+        "--disable-sync", "--no-first-run",
     ];
 
     private IPlaywright? driver;

@@ -31,7 +31,7 @@ internal static class Judgement
         least => [...document.querySelectorAll("a, button, summary, select, input:not([type=hidden])")]
           .filter(it => it.checkVisibility() && !it.matches(".skip, p > a:not(.button)"))
           .filter(it => { const box = it.getBoundingClientRect(); return box.width < least - .5 || box.height < least - .5; })
-          .map(it => `${it.outerHTML.slice(0, 80)} is ${Math.round(it.getBoundingClientRect().width)} x ${Math.round(it.getBoundingClientRect().height)}`)
+          .map(it => [it.outerHTML.slice(0, 80), it.getBoundingClientRect().width, it.getBoundingClientRect().height].join(" "))
         """,
         LeastTargetPx);
 }

@@ -97,6 +97,22 @@ public class SensorTests
     }
 
     [Fact]
+    public void ALightMeterThatScattersNeverSaysLessThanNoLight()
+    {
+        var rack = Watched(SensorKind.LightLevel, 1);
+        rack.Inject(FaultKind.SensorNoise, 1e6, fault => fault with { Sensor = rack.Site.SensorNamed("extra"), Size = 50 });
+        var said = new List<double>();
+        for (var step = 0; step < 100; step++)
+        {
+            rack.To(rack.Seconds + 1);
+            said.Add(rack.Reading("extra").Value);
+        }
+
+        Assert.Equal(0, said.Min());
+        Assert.NotEqual(0, said.Max());
+    }
+
+    [Fact]
     public void DriftGrowsWithTime()
     {
         var rack = Watched(SensorKind.ReservoirLevel, null);

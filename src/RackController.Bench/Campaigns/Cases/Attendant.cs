@@ -79,7 +79,9 @@ internal sealed class Attendant(Site site, Duration repairedAt) : IVisitor
             tester.Take(run.Control!.ProofTests().Where(test => test.HasFailed || test.IsOverdue).Select(test => test.Item));
         }
 
-        foreach (var circuit in site.Circuits.Where(circuit => circuit.Name == place))
+        // Whom a tier without light sends to the breaker looks at the one that it hangs on.
+        var lamps = site.Loads.Where(load => row == "light-missing" && load.Kind == LoadKind.Light && load.Name == place + " light");
+        foreach (var circuit in site.Circuits.Where(circuit => circuit.Name == place || lamps.Any(lamp => lamp.Circuit == circuit.Id)))
         {
             LookAt(circuit, run);
         }
