@@ -38,12 +38,12 @@ internal static class RunVerb
             DefaultValueFactory = _ => 1,
             CustomParser = result => Parsing.Number(1, Fastest, result, $"--speed takes a number from 1 to {Fastest}"),
         };
-        var page = new Option<IPEndPoint?>("--page")
+        var page = new Option<PagePlace>("--page")
         {
             HelpName = "address",
             Description =
                 $"Where to serve the page: a port, an address with a port, or off. Default: {DefaultPage}, for this machine only.",
-            DefaultValueFactory = _ => DefaultPage,
+            DefaultValueFactory = _ => new PagePlace(DefaultPage),
             CustomParser = PageAddress,
         };
         var log = new Option<bool>("--log") { Description = "Write a log to the terminal instead of the live screen." };
@@ -52,7 +52,7 @@ internal static class RunVerb
         verb.SetAction((parsed, _) => RunAsync(
             new RunRequest(
                 parsed.GetValue(file)?.ToString() ?? DemoFile(), parsed.GetValue(state)?.ToString(), parsed.GetValue(speed),
-                parsed.GetValue(page), ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
+                parsed.GetValue(page)?.Listen, ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
             parsed.InvocationConfiguration));
         return verb;
     }
@@ -70,26 +70,26 @@ internal static class RunVerb
         return File.Exists(here) ? here : Path.Combine(AppContext.BaseDirectory, here);
     }
 
-    private static IPEndPoint? PageAddress(ArgumentResult result)
+    private static PagePlace PageAddress(ArgumentResult result)
     {
         var asked = result.Tokens[0].Value;
         if (asked == "off")
         {
-            return null;
+            return new PagePlace(null);
         }
 
         if (ushort.TryParse(asked, NumberStyles.None, CultureInfo.InvariantCulture, out var port) && port > 0)
         {
-            return new IPEndPoint(IPAddress.Loopback, port);
+            return new PagePlace(new IPEndPoint(IPAddress.Loopback, port));
         }
 
         if (IPEndPoint.TryParse(asked, out var address) && address.Port > 0)
         {
-            return address;
+            return new PagePlace(address);
         }
 
         result.AddError($"--page takes a port (8474), an address with a port (0.0.0.0:8474), or off, and not `{asked}`");
-        return null;
+        return new PagePlace(null);
     }
 
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)
@@ -148,4 +148,8 @@ internal static class RunVerb
     }
 
     private sealed record RunRequest(string File, string? State, double Speed, IPEndPoint? Page, bool ShowScreen);
+
+    /// <summary>Where the page is served.</summary>
+    /// <param name="Listen">The address; null for no page.</param>
+    private sealed record PagePlace(IPEndPoint? Listen);
 }

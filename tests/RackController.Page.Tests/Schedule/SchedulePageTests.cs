@@ -19,12 +19,22 @@ public sealed class SchedulePageTests(Chromium chromium) : IAsyncLifetime
         var page = await OpenAsync(View.Of(view));
         await Judgement.HoldsAsync(page);
         await Chromium.KeepAsync(page, $"schedule-{view}");
+    }
 
+    [Fact]
+    public async Task ADraftHoldsToTheGuidelinesOnEveryScreen()
+    {
+        var page = await OpenAsync(View.Laptop);
         await WriteAsync(page, text => text.Replace("19:00", "18:00", StringComparison.Ordinal));
         var apply = page.GetByRole(AriaRole.Button, new() { Name = "Put it in place" });
         await Assertions.Expect(apply).ToBeVisibleAsync(new() { Timeout = 60_000 });
-        await Judgement.HoldsAsync(page);
-        await Chromium.KeepAsync(page, $"draft-{view}");
+
+        foreach (var view in View.All)
+        {
+            var seen = await chromium.OpenAsync(view, new Uri(served.Address, "/schedule/draft"));
+            await Judgement.HoldsAsync(seen);
+            await Chromium.KeepAsync(seen, $"draft-{view}");
+        }
     }
 
     [Fact]

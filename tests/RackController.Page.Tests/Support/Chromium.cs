@@ -76,16 +76,16 @@ public sealed record View(string Name, int Width, int Height, bool IsDark)
     public static readonly View Tablet = new("tablet", 820, 1180, IsDark: false);
     public static readonly View Laptop = new("laptop", 1440, 900, IsDark: false);
 
-    private static readonly View[] all =
+    public static readonly IReadOnlyList<View> All =
     [
         Phone, Tablet, Laptop, Phone with { IsDark = true }, Tablet with { IsDark = true }, Laptop with { IsDark = true },
     ];
 
     /// <summary>The names of every screen, light and dark.</summary>
-    public static TheoryData<string> Names() => [.. all.Select(view => view.ToString())];
+    public static TheoryData<string> Names() => [.. All.Select(view => view.ToString())];
 
     /// <summary>The screen of a name.</summary>
-    public static View Of(string name) => all.Single(view => view.ToString() == name);
+    public static View Of(string name) => All.Single(view => view.ToString() == name);
 
     public override string ToString() => $"{Name}-{(IsDark ? "dark" : "light")}";
 }
