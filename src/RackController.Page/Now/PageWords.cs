@@ -46,8 +46,8 @@ internal static class PageWords
         return seconds switch
         {
             < 60 => $"{seconds} s",
-            < 3600 => $"{seconds / 60} min {seconds % 60} s",
-            _ => $"{seconds / 3600} h {seconds / 60 % 60} min",
+            < 3600 => $"{seconds / 60} min{(seconds % 60 == 0 ? "" : $" {seconds % 60} s")}",
+            _ => $"{seconds / 3600} h{(seconds / 60 % 60 == 0 ? "" : $" {seconds / 60 % 60} min")}",
         };
     }
 }
