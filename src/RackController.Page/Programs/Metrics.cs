@@ -56,6 +56,7 @@ internal static class Metrics
         page.Add(status.Health.Scans);
         page.Begin("rackcontroller_late_scans_total", "counter", "Scans that were late.");
         page.Add(status.Health.Slips);
+        AddLateness(page, status.Health.Lateness);
         page.Begin("rackcontroller_wall_clock_trusted", "gauge", "Whether the wall clock may be believed.");
         page.Add(status.At.WallTrusted ? 1 : 0);
         return page.ToString();
@@ -78,6 +79,21 @@ internal static class Metrics
         {
             page.Add("sensor", sensor.Sensor.Name, sensor.Doubt is null ? 1 : 0);
         }
+    }
+
+    private static void AddLateness(MetricsText page, ScanLateness lateness)
+    {
+        page.Begin("rackcontroller_scan_lateness_seconds", "histogram", "How late scans began.");
+        var within = 0L;
+        for (var i = 0; i < lateness.Counts.Length; i++)
+        {
+            within += lateness.Counts[i];
+            var end = i < lateness.ClassEnds.Length ? lateness.ClassEnds[i].TotalSeconds.ToString(CultureInfo.InvariantCulture) : "+Inf";
+            page.Add("_bucket", "le", end, within);
+        }
+
+        page.AddPart("_sum", lateness.Total.TotalSeconds);
+        page.AddPart("_count", within);
     }
 
     private static string UnitName(string unit) => unit switch
@@ -109,12 +125,18 @@ internal sealed class MetricsText
     public void Add(double value) => text.Append(CultureInfo.InvariantCulture, $"{name} {value:R}\n");
 
     /// <summary>Adds a value with a label.</summary>
-    public void Add(string label, string of, double value)
+    public void Add(string label, string of, double value) => Add("", label, of, value);
+
+    /// <summary>Adds a part of the metric that has a name of its own.</summary>
+    public void AddPart(string part, double value) => text.Append(CultureInfo.InvariantCulture, $"{name}{part} {value:R}\n");
+
+    /// <summary>Adds a part of the metric with a label.</summary>
+    public void Add(string part, string label, string of, double value)
     {
         // What the format asks to be escaped in a label: backslash, quote and line feed.
         var escaped = of.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)
             .Replace("\n", "\\n", StringComparison.Ordinal);
-        text.Append(CultureInfo.InvariantCulture, $"{name}{{{label}=\"{escaped}\"}} {value:R}\n");
+        text.Append(CultureInfo.InvariantCulture, $"{name}{part}{{{label}=\"{escaped}\"}} {value:R}\n");
     }
 
     public override string ToString() => text.ToString();

@@ -73,7 +73,11 @@ internal sealed class ScanLoop
             LetListenersGoOn();
         }
 
-        outlets.Status.ShowIfAsked(control, now, readings, Health(inputs));
+        if (outlets.Status.IsAsked)
+        {
+            outlets.Status.Show(control, now, readings, Health(inputs));
+        }
+
         if (inputs.IsOk && outputs.IsOk && !pace.IsLate)
         {
             foreach (var watchdog in outlets.Watchdogs)
@@ -147,7 +151,7 @@ internal sealed class ScanLoop
     }
 
     private ScanHealth Health(IoOutcome inputs) =>
-        new(pace.Scans, pace.Slips, pace.WorstLateness, inputs.Fault ?? outputs.Fault);
+        new(pace.Scans, pace.Slips, pace.WorstLateness, pace.Lateness.Read(), inputs.Fault ?? outputs.Fault);
 
     /// <summary>Control holds that time goes on from scan to scan; a clock too coarse to show it is helped by a nanosecond.</summary>
     private Moment LaterThanLast(Moment now)

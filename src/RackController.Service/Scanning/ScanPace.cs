@@ -15,6 +15,9 @@ internal sealed class ScanPace(ScanTiming timing, MonotonicTime start)
 
     public Duration WorstLateness { get; private set; }
 
+    /// <summary>How late all scans began.</summary>
+    public LatenessTally Lateness { get; } = new();
+
     /// <summary>How much later than meant the present scan began.</summary>
     public Duration LateBy { get; private set; }
 
@@ -30,6 +33,7 @@ internal sealed class ScanPace(ScanTiming timing, MonotonicTime start)
 
         // Before the first scan nothing was driven: a slow start is not a late scan.
         LateBy = Scans == 1 ? Duration.Zero : behind;
+        Lateness.Count(LateBy);
         if (now < NextDue)
         {
             return;

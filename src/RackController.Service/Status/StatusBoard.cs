@@ -20,14 +20,12 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         return (Interlocked.CompareExchange(ref asked, mine, null) ?? mine).Task;
     }
 
-    /// <summary>Makes the picture if anybody asked for it. The scan thread calls this after the relays moved.</summary>
-    public void ShowIfAsked(RackControl control, in Moment now, Readings readings, ScanHealth health)
-    {
-        if (Volatile.Read(ref asked) is null)
-        {
-            return;
-        }
+    /// <summary>Whether anybody waits for a picture.</summary>
+    public bool IsAsked => Volatile.Read(ref asked) is not null;
 
+    /// <summary>Makes the picture for whoever asked. The scan thread calls this after the relays moved.</summary>
+    public void Show(RackControl control, in Moment now, Readings readings, ScanHealth health)
+    {
         var status = Picture(control, now, readings, health);
         Interlocked.Exchange(ref asked, null)?.TrySetResult(status);
     }

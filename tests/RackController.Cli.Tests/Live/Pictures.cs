@@ -31,7 +31,7 @@ internal static class Pictures
         null,
         [.. Enumerable.Range(0, 50).Select(number => new ControlEvent(
             Now, EventKind.Load, site.Loads[0].Name, "off", $"event number {number} was long ago and has a long reason"))],
-        new ScanHealth(600, 0, Duration.FromMilliseconds(0.4), null));
+        new ScanHealth(600, 0, Duration.FromMilliseconds(0.4), new ScanLateness([], [600], Duration.Zero), null));
 
     public static Alarm Alarm(string key, AlarmPriority priority, AlarmState state) => new(
         key, priority, state, Now, "water stands above the standpipe of tier 2", "water reaches the floor",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace RackController.Page.Tests;
@@ -34,11 +35,28 @@ public sealed partial class MetricsTests
             }
             else if (line[0] != '#')
             {
-                Assert.Equal(explained[^1], line.Split('{', ' ')[0]);
+                Assert.StartsWith(explained[^1], line.Split('{', ' ')[0], StringComparison.Ordinal);
             }
         }
 
         Assert.Equal(explained.Count, explained.Distinct().Count());
+    }
+
+    // As Prometheus has it: classes add up, the last is without end and holds all.
+    [Fact]
+    public async Task TheHistogramHoldsEveryScan()
+    {
+        await using var served = await ServedRack.OfFileAsync();
+        await served.SeeAsync(status => status.Health.Scans > 5);
+
+        var lines = (await served.Client.GetStringAsync("/metrics")).Split('\n');
+
+        var classes = lines.Where(line => line.StartsWith("rackcontroller_scan_lateness_seconds_bucket", StringComparison.Ordinal))
+            .Select(line => long.Parse(line.Split(' ')[1], CultureInfo.InvariantCulture)).ToList();
+        Assert.Equal(classes.Order(), classes);
+        Assert.Contains($"rackcontroller_scan_lateness_seconds_count {classes[^1]}", lines);
+        Assert.Contains($"rackcontroller_scans_total {classes[^1]}", lines);
+        Assert.Contains($"rackcontroller_scan_lateness_seconds_bucket{{le=\"+Inf\"}} {classes[^1]}", lines);
     }
 
     [Fact]
@@ -51,7 +69,7 @@ public sealed partial class MetricsTests
         Assert.EndsWith("it{name=\"a\\\"b\\\\c\\nd\"} 1\n", page.ToString(), StringComparison.Ordinal);
     }
 
-    [GeneratedRegex("^# (HELP [a-z_]+ .+|TYPE [a-z_]+ (gauge|counter))$")]
+    [GeneratedRegex("^# (HELP [a-z_]+ .+|TYPE [a-z_]+ (gauge|counter|histogram))$")]
     private static partial Regex Comment();
 
     [GeneratedRegex("""^[a-z_]+(\{[a-z_]+="([^"\\\n]|\\["\\n])*"\})? -?[0-9.E+-]+$""")]
