@@ -1,8 +1,11 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Hosting;
 using RackController.BareHost;
 
-// What `tests/figures` measures the service beside: the least that a service on .NET's generic host is.
-var builder = Host.CreateApplicationBuilder(args);
+// What `tests/figures` measures the service beside: the least that a service with a page is on .NET's slim web host.
+var builder = WebApplication.CreateSlimBuilder(args);
 builder.Services.AddHostedService<TickingWorker>();
-await builder.Build().RunAsync();
+var app = builder.Build();
+app.MapGet("/", context => context.Response.WriteAsync("nothing"));
+await app.RunAsync();
