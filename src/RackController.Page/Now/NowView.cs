@@ -6,13 +6,14 @@ namespace RackController.Page;
 /// <summary>What the page shows of a site at one moment, in words and shares, ready to be drawn.</summary>
 /// <param name="Clock">The time of the picture, local.</param>
 /// <param name="Notes">What must be known to read the rest: simulated, how fast, a clock that is not trusted, a scan that fails.</param>
-/// <param name="Alarms">Every alarm that is not normal, most urgent first.</param>
+/// <param name="Alarms">Every alarm that calls for somebody, most urgent first.</param>
+/// <param name="QuietAlarms">How many are shelved, suppressed by design or out of service, and so do not call.</param>
 /// <param name="Racks">Every rack.</param>
 /// <param name="Circuits">Every circuit.</param>
 /// <param name="Due">What is due next, soonest first.</param>
 /// <param name="Recent">What happened last, newest first.</param>
 public sealed record NowView(
-    string Clock, ImmutableArray<NoteView> Notes, ImmutableArray<AlarmView> Alarms, ImmutableArray<RackView> Racks,
+    string Clock, ImmutableArray<NoteView> Notes, ImmutableArray<AlarmView> Alarms, int QuietAlarms, ImmutableArray<RackView> Racks,
     ImmutableArray<CircuitView> Circuits, ImmutableArray<DueView> Due, ImmutableArray<DueView> Recent);
 
 /// <summary>A remark in the line below the title.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using RackController.Control;
 using RackController.Model;
 using RackController.Service;
 
@@ -13,12 +14,17 @@ internal sealed class NowViewOf(Site site, double speed)
     public NowView View(SiteStatus status) => new(
         status.At.Wall.InZone(site.Zone).ToString("ddd d MMM yyyy HH:mm:ss", CultureInfo.InvariantCulture),
         [.. Notes(status)],
-        [.. status.Alarms.Select(alarm => new AlarmView(alarm, PageWords.Clock(alarm.Since.Wall, status.At.Wall, site.Zone)))],
+        [.. status.Alarms.Where(Calls).Select(alarm => new AlarmView(alarm, PageWords.Clock(alarm.Since.Wall, status.At.Wall, site.Zone)))],
+        status.Alarms.Count(alarm => !Calls(alarm)),
         [.. site.Racks.Select(rack => new RackViewOf(site, rack, status).View())],
         [.. site.Circuits.Select(circuit => Circuit(circuit, status))],
         [.. status.Due.Select(due => new DueView(PageWords.Clock(due.At, status.At.Wall, site.Zone), due.Subject, due.What, ""))],
         [.. status.Recent.Select(happened => new DueView(
             PageWords.Clock(happened.At.Wall, status.At.Wall, site.Zone), happened.Subject, happened.What, happened.Because))]);
+
+    // As ISA-18.2 has it: what is shelved, suppressed by design or out of service is listed, and calls nobody.
+    private static bool Calls(Alarm alarm) =>
+        alarm.State is not (AlarmState.Shelved or AlarmState.SuppressedByDesign or AlarmState.OutOfService);
 
     private IEnumerable<NoteView> Notes(SiteStatus status)
     {

@@ -28,6 +28,20 @@ public sealed class NowPageTests(Chromium chromium) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task SeveralRacksHoldToTheGuidelinesToo()
+    {
+        await using var several = await ServedRack.OfFileAsync("demo-three-racks.yaml", speed: 200);
+        several.Rack.TryAsk(new Stop("a test", new(1)));
+        await several.SeeAsync(status => status.Asked[1].IsStopped);
+        foreach (var view in View.All)
+        {
+            var page = await chromium.OpenAsync(view, several.Address);
+            await Judgement.HoldsAsync(page);
+            await Chromium.KeepAsync(page, $"several-{view}");
+        }
+    }
+
+    [Fact]
     public async Task ItFitsAScreenOf320Pixels()
     {
         var page = await chromium.OpenAsync(View.Phone with { Width = 320 }, served.Address);
