@@ -7,6 +7,11 @@ $1 == "SEALED" { sealed++ }
 $1 == "READS" { reads++ }
 $1 == "PSS" { pss = $2 }
 $1 == "STOPPED" { stopped = $2 }
+$1 == "PAGE" { page = substr($0, 6) }
+$1 == "ROOT" { root = substr($0, 6) }
+$1 == "NETWORKS" { networks = substr($0, 10) }
+$1 == "LISTENS" { listens = substr($0, 9) }
+$1 == "AFTER" { after_stop = substr($0, 7) }
 $1 == "HANG" { board_watchdog = $2 ", and it is " $3 " s" }
 $1 == "SEEN" && $2 == "hang" { hung_at = $3 }
 $1 == "SEEN" && $2 == "reset" && hung_at && !reset_after { reset_after = $3 - hung_at }
@@ -46,6 +51,17 @@ function is_sealed_in() {
         && sealed == 4 && reads == 1, "the service sees devices and buses that it needs, and can touch nothing else", security)
 }
 
+# 211A is 8474 in hexadecimal, and 0100007F the machine itself.
+function serves_its_page() {
+    verdict(page ~ /200 OK scans are good/ && root ~ /200 OK/ && listens ~ /^0100007F:211A *$/ && networks ~ /^lo *$/,
+        "the page is served to this machine only, by a service that has no network",
+        sprintf("%s; listens at %s; the service sees %s", page, listens, networks))
+}
+
+function nobody_wakes_it() {
+    verdict(after_stop ~ /^inactive inactive *$/, "after a stop no browser starts the rack", after_stop)
+}
+
 function comes_back(name, mark, back, within,    safe, before) {
     before = energised_lines("a", at[mark])
     safe = all_claimed_at_rest(at[mark])
@@ -79,9 +95,11 @@ END {
         waits_for_a_late_chip()
         an_unknown_hour_lights_nothing()
         is_sealed_in()
+        serves_its_page()
         comes_back("a killed service leaves safe outputs and comes back", "kill a", "again a", 5)
         comes_back("a hung service is ended by the watchdog, outputs safe", "hang a", "recovered a", 10)
         a_stop_is_safe()
+        nobody_wakes_it()
         if (hung) {
             a_hung_kernel_is_reset()
             the_boot_starts_it()
