@@ -1,7 +1,7 @@
 namespace RackController.Page;
 
 /// <summary>What a person may do; each role may do what those before it may.</summary>
-internal enum Role
+public enum Role
 {
     /// <summary>Look.</summary>
     View,

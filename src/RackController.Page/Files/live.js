@@ -88,6 +88,12 @@ source.addEventListener("region", (event) => {
     show(content);
   }
 });
+// A stream that is refused: somebody may have signed out, here or elsewhere.
+source.addEventListener("error", async () => {
+  if (source.readyState === EventSource.CLOSED && (await fetch("/api/status", { cache: "no-store" })).status === 401) {
+    location.assign("/sign-in");
+  }
+});
 source.addEventListener("clock", (event) => {
   heardAt = Date.now();
   document.getElementById("clock").textContent = event.data;

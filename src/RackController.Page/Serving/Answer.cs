@@ -10,6 +10,7 @@ internal static class Answer
     public static async Task WithAsync(HttpContext context, RazorSlice page)
     {
         context.Response.ContentType = "text/html; charset=utf-8";
+        page.HttpContext = context;
         await page.RenderAsync(context.Response.BodyWriter, cancellationToken: context.RequestAborted).ConfigureAwait(false);
     }
 

@@ -9,8 +9,9 @@ namespace RackController.Page;
 internal static class PageRoutes
 {
     /// <summary>Puts them on the map.</summary>
-    public static void Map(IEndpointRouteBuilder routes, IServedRack rack, PageOptions options, CancellationToken end)
+    public static void Map(IEndpointRouteBuilder routes, PageOptions options, AccessParts access, ServedAt served, CancellationToken end)
     {
+        var rack = access.Rack;
         var views = new NowViewOf(rack.Site, options.Speed);
         PageFiles.Map(routes);
         routes.MapGet("/", context => NowAsync(context, rack, views)).For(Role.View);
@@ -20,6 +21,9 @@ internal static class PageRoutes
         ApiRoutes.Map(routes, rack, end);
         Health.Map(routes, rack);
         Metrics.Map(routes, rack);
+        new SignInRoutes(access).Map(routes);
+        new AccountRoutes(access).Map(routes);
+        new PeopleRoutes(access, served).Map(routes);
     }
 
     private static async Task NowAsync(HttpContext context, IServedRack rack, NowViewOf views)

@@ -1,7 +1,12 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using NodaTime;
 using RackController.Service;
 
 namespace RackController.Page;
@@ -10,49 +15,87 @@ namespace RackController.Page;
 /// <param name="options">Where and from what.</param>
 public sealed class PageServer(PageOptions options)
 {
-    // Requests for the start and a picture of a large site are a few kilobytes.
-    private const long MostBodyBytes = 256 * 1024;
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan HeadersWithin = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(1);
+
+    private readonly PageCertificate certificate = new(options, SystemClock.Instance);
 
     /// <summary>Where it is served; null while it is not.</summary>
     public Uri? Address { get; private set; }
 
-    /// <summary>Serves until the end is asked for.</summary>
+    /// <summary>Serves until the end is asked for. Once the first person is set up, or the last one removed, it goes on elsewhere.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="served">Called once the page can be reached.</param>
     /// <param name="end">Asks for the end.</param>
     /// <exception cref="IOException">The address cannot be listened at.</exception>
+    /// <exception cref="CouldNotRunException">The grower's certificate cannot be used.</exception>
     public async Task ServeAsync(IServedRack rack, Action served, CancellationToken end)
     {
         ArgumentNullException.ThrowIfNull(rack);
         ArgumentNullException.ThrowIfNull(served);
-        await using var app = Build(rack, end);
-        await app.StartAsync(end).ConfigureAwait(false);
-        Address = new Uri(app.Urls.First());
-        served();
-        await app.WaitForShutdownAsync(end).ConfigureAwait(false);
+        using var access = new AccessParts(rack, options.Folder);
+        while (!end.IsCancellationRequested)
+        {
+            using var moves = CancellationTokenSource.CreateLinkedTokenSource(end);
+            var spots = ListenPlan.Of(options, !access.People.AreNone);
+            var chain = spots.Any(spot => spot.IsSecure) ? certificate.Load() : [];
+            var stamp = certificate.Stamp();
+            await using var app = Build(access, spots, chain, moves.Token);
+            if (!spots.IsEmpty)
+            {
+                await app.StartAsync(end).ConfigureAwait(false);
+                Address = AddressOf(app, spots[0]);
+            }
+
+            Tell(rack, spots, chain);
+            served();
+            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone)) && (chain.Count == 0 || stamp == certificate.Stamp()))
+            {
+                await Task.Delay(LookEvery, end).ConfigureAwait(false);
+            }
+
+            await moves.CancelAsync().ConfigureAwait(false);
+            await app.StopAsync(end).ConfigureAwait(false);
+        }
     }
 
-    private WebApplication Build(IServedRack rack, CancellationToken end)
+    private static void Tell(IServedRack rack, ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain)
+    {
+        var places = spots.IsEmpty ? "nowhere" : string.Join(", ", spots.SelectMany(spot => OwnNames.Links(spot)));
+        rack.Record($"page served at {places}", chain.Count > 0 ? $"its certificate has the SHA-256 {PageCertificate.Fingerprint(chain[0])}"
+            : "it is for this machine only");
+    }
+
+    private WebApplication Build(
+        AccessParts access, ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain, CancellationToken end)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.Services.AddRoutingCore();
         builder.Services.AddSingleton<IHostLifetime, EndedFromOutside>();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = StopWithin);
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
-        {
-            kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
-            kestrel.Limits.RequestHeadersTimeout = HeadersWithin;
-            kestrel.Listen(options.Listen);
-        });
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listening.Configure(kestrel, spots, chain));
         var app = builder.Build();
         app.UseRouting();
         app.Use(SecurityHeaders.AddAsync);
-        app.Use(Doorman.AdmitAsync);
-        PageRoutes.Map(app, rack, options, end);
+        if (chain.Count > 0 && certificate.IsGrowers)
+        {
+            app.Use(SecurityHeaders.InsistOnHttpsAsync);
+        }
+
+        app.Use(new Doorman(access).AdmitAsync);
+        PageRoutes.Map(app, options, access, ServedAtOf(spots, chain), end);
         return app;
+    }
+
+    private ServedAt ServedAtOf(ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain) => new(
+        [.. spots.SelectMany(spot => OwnNames.Links(spot))], [.. ListenPlan.Of(options, isAnybodyKnown: true).SelectMany(spot => OwnNames.Links(spot))],
+        chain.Count > 0 ? PageCertificate.Fingerprint(chain[0]) : null);
+
+    // With port 0 only the server knows which one it was given.
+    private static Uri AddressOf(WebApplication app, ListenSpot spot)
+    {
+        var bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()?.Addresses.FirstOrDefault();
+        return spot.Socket is null && Uri.TryCreate(bound, UriKind.Absolute, out var address) ? address : new Uri(OwnNames.Links(spot)[0]);
     }
 
     /// <summary>Signals are for whoever drives the rack.</summary>

@@ -9,16 +9,23 @@ public static class WholeFile
     /// one.</summary>
     /// <param name="path">Where.</param>
     /// <param name="text">What.</param>
+    /// <param name="isPrivate">Whether nobody but this account may ever read it.</param>
     /// <exception cref="IOException">It cannot be written; the old one is still there.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written; the old one is still there.</exception>
-    public static void Write(string path, string text)
+    public static void Write(string path, string text, bool isPrivate = false)
     {
         ArgumentNullException.ThrowIfNull(path);
 
         // Through a link to where the file really is: the link stays.
         var target = (File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName : null) ?? path;
         var beside = target + ".new";
-        using (var stream = new FileStream(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+        var how = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write, Share = FileShare.None };
+        if (isPrivate && !OperatingSystem.IsWindows())
+        {
+            how.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        using (var stream = new FileStream(beside, how))
         {
             using var writer = new StreamWriter(stream);
             writer.Write(text);
@@ -26,7 +33,7 @@ public static class WholeFile
             stream.Flush(flushToDisk: true);
         }
 
-        if (File.Exists(target) && !OperatingSystem.IsWindows())
+        if (!isPrivate && File.Exists(target) && !OperatingSystem.IsWindows())
         {
             File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
         }

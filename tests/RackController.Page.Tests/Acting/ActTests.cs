@@ -82,8 +82,8 @@ public sealed class ActTests(Chromium chromium) : IAsyncLifetime
     [Fact]
     public async Task ALatchNeedsTwoPresses()
     {
-        using var first = await served.Client.PostAsync(
-            "/alarms/confirm-reset", new FormUrlEncodedContent([new("alarm", "north/high-water")]));
+        using var guest = new Guest(served.Address);
+        using var first = await guest.PostAsync("/alarms/confirm-reset", ("alarm", "north/high-water"));
         Assert.Equal(HttpStatusCode.SeeOther, first.StatusCode);
 
         var status = await served.SeeAsync(at => at.Recent.Any(happened => happened.Subject == "north/high-water"));

@@ -13,6 +13,7 @@ internal sealed class ServedRack : IAsyncDisposable
     private readonly DirectoryInfo folder;
     private readonly TaskCompletionSource ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Task<ServiceEnding> run;
+    private readonly PageServer server;
 
     private ServedRack(DirectoryInfo folder, IServedRack rack, PageServer server, Task<ServiceEnding> run, TaskCompletionSource ended)
     {
@@ -20,7 +21,7 @@ internal sealed class ServedRack : IAsyncDisposable
         this.run = run;
         this.ended = ended;
         Rack = rack;
-        Address = server.Address!;
+        this.server = server;
         Client = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = Address };
     }
 
@@ -28,7 +29,10 @@ internal sealed class ServedRack : IAsyncDisposable
     public IServedRack Rack { get; }
 
     /// <summary>Where the page is.</summary>
-    public Uri Address { get; }
+    public Uri Address => server.Address!;
+
+    /// <summary>Where people, sessions and the certificate are kept.</summary>
+    public StateFolder State => new(folder.FullName);
 
     /// <summary>The rack file that the page shows and may change.</summary>
     public string RackFile => Path.Combine(folder.FullName, "rack.yaml");
@@ -42,23 +46,33 @@ internal sealed class ServedRack : IAsyncDisposable
     /// <summary>Starts a rack of a shipped file.</summary>
     /// <param name="file">Its name in <c>config</c>.</param>
     /// <param name="speed">How many times faster than real time.</param>
-    public static Task<ServedRack> OfFileAsync(string file = "demo-four-tier.yaml", double speed = 1)
+    /// <param name="prepare">Prepares the state folder before the start.</param>
+    /// <param name="howServed">Changes how the page is served.</param>
+    public static Task<ServedRack> OfFileAsync(
+        string file = "demo-four-tier.yaml", double speed = 1, Action<StateFolder>? prepare = null, Func<PageOptions, PageOptions>? howServed = null)
     {
         var path = ShippedFiles.PathTo($"config/{file}");
-        return StartAsync(RackFileReader.Read(path).Site ?? throw new InvalidOperationException($"{path} is not right"), path, speed);
+        var site = RackFileReader.Read(path).Site ?? throw new InvalidOperationException($"{path} is not right");
+        return StartAsync(site, path, speed, prepare, howServed);
     }
 
     /// <summary>Starts a rack.</summary>
     /// <param name="site">The site.</param>
     /// <param name="rackFile">The file that the page shows; a copy of it is what it may change.</param>
     /// <param name="speed">How many times faster than real time.</param>
-    public static async Task<ServedRack> StartAsync(Site site, string rackFile, double speed = 1)
+    /// <param name="prepare">Prepares the state folder before the start.</param>
+    /// <param name="howServed">Changes how the page is served.</param>
+    public static async Task<ServedRack> StartAsync(
+        Site site, string rackFile, double speed = 1, Action<StateFolder>? prepare = null,
+        Func<PageOptions, PageOptions>? howServed = null)
     {
         var folder = Directory.CreateTempSubdirectory("rackcontroller-page-");
         var state = new StateFolder(folder.FullName);
         var copy = Path.Combine(folder.FullName, "rack.yaml");
         File.Copy(rackFile, copy);
-        var server = new PageServer(new PageOptions(new System.Net.IPEndPoint(System.Net.IPAddress.Loopback, 0), copy, state, speed));
+        prepare?.Invoke(state);
+        var options = new PageOptions(new System.Net.IPEndPoint(System.Net.IPAddress.Loopback, 0), copy, state, speed);
+        var server = new PageServer(howServed?.Invoke(options) ?? options);
         var ended = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         var served = new TaskCompletionSource<IServedRack>(TaskCreationOptions.RunContinuationsAsynchronously);
         var run = RackService.RunAsync(site, new ServiceOptions
