@@ -17,7 +17,7 @@ internal static class ApiRoutes
     {
         routes.MapGet("/api/openapi.json", context => PageFiles.WriteAsync("openapi.json", context)).ForAnyone();
         routes.MapGet("/api/status", context => StatusAsync(context, rack)).For(Role.View);
-        routes.MapGet("/api/events", context => EventsAsync(context, rack, end)).For(Role.View);
+        routes.MapGet("/api/events", context => EventsAsync(context, rack, end)).For(Role.View).Lasting();
         routes.MapPost("/api/ask", context => AskAsync(context, rack)).For(Role.Operate);
     }
 

@@ -26,6 +26,7 @@ internal static class Listening
     /// <param name="chain">The certificate and those that it hangs on; empty where no place needs one.</param>
     public static void Configure(KestrelServerOptions kestrel, ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain)
     {
+        var connections = new Connections();
         kestrel.AddServerHeader = false;
         kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
         kestrel.Limits.MaxRequestHeadersTotalSize = MostHeaderBytes;
@@ -38,19 +39,20 @@ internal static class Listening
         {
             if (spot.Socket is { } socket)
             {
-                kestrel.ListenHandle((ulong)socket.Duplicate(), listen => Secure(listen, spot, chain));
+                kestrel.ListenHandle((ulong)socket.Duplicate(), listen => Speak(listen, spot, chain, connections));
             }
             else
             {
-                kestrel.Listen(spot.At, listen => Secure(listen, spot, chain));
+                kestrel.Listen(spot.At, listen => Speak(listen, spot, chain, connections));
             }
         }
     }
 
     // HTTP/1.1 only: one request to a connection at a time, so a cap on connections is one on requests.
-    private static void Secure(ListenOptions listen, ListenSpot spot, X509Certificate2Collection chain)
+    private static void Speak(ListenOptions listen, ListenSpot spot, X509Certificate2Collection chain, Connections connections)
     {
         listen.Protocols = HttpProtocols.Http1;
+        listen.Use(connections.Before);
         if (!spot.IsSecure)
         {
             return;

@@ -15,7 +15,7 @@ internal static class PageRoutes
         var views = new NowViewOf(rack.Site, options.Speed);
         PageFiles.Map(routes);
         routes.MapGet("/", context => NowAsync(context, rack, views)).For(Role.View);
-        routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View);
+        routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
         ActRoutes.Map(routes, rack);
         new ScheduleRoutes(rack, options).Map(routes);
         ApiRoutes.Map(routes, rack, end);

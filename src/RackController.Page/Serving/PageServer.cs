@@ -82,7 +82,10 @@ public sealed class PageServer(PageOptions options)
             app.Use(SecurityHeaders.InsistOnHttpsAsync);
         }
 
-        app.Use(new Doorman(access).AdmitAsync);
+        var doorman = new Doorman(access);
+        app.Use(new RequestPace(TimeProvider.System).AdmitAsync);
+        app.Use(doorman.AdmitAsync);
+        app.Use(new Streams(doorman).AdmitAsync);
         PageRoutes.Map(app, options, access, ServedAtOf(spots, chain), end);
         return app;
     }
