@@ -4,8 +4,10 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Options;
 using NodaTime;
 using RackController.Service;
 
@@ -72,9 +74,11 @@ public sealed class PageServer(PageOptions options)
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.Services.AddRoutingCore();
         builder.Services.AddSingleton<IHostLifetime, EndedFromOutside>();
+        builder.Services.AddResponseCompression(Compress);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = StopWithin);
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listening.Configure(kestrel, spots, chain));
         var app = builder.Build();
+        app.UseResponseCompression();
         app.UseRouting();
         app.Use(SecurityHeaders.AddAsync);
         if (chain.Count > 0 && certificate.IsGrowers)
@@ -88,6 +92,15 @@ public sealed class PageServer(PageOptions options)
         app.Use(new Streams(doorman).AdmitAsync);
         PageRoutes.Map(app, options, access, ServedAtOf(spots, chain), end);
         return app;
+    }
+
+    // Over HTTPS too: a page gives its secrets away by its length only to whoever can have it asked for with a session, and the cookie of one
+    // never comes along from another site (SameSite=Strict). Streams are left as they are.
+    private static void Compress(ResponseCompressionOptions compression)
+    {
+        compression.EnableForHttps = true;
+        compression.Providers.Add(new GzipCompressionProvider(Options.Create(new GzipCompressionProviderOptions())));
+        compression.MimeTypes = ["text/html", "text/css", "text/javascript", "text/csv", "text/plain", "application/json", "image/svg+xml"];
     }
 
     private ServedAt ServedAtOf(ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain) => new(

@@ -68,13 +68,13 @@ public sealed class NowPageTests(Chromium chromium) : IAsyncLifetime
     public async Task WhatHappensShowsWithoutAskingAgain()
     {
         // So fast that the pump's rest after a start is over in seconds.
-        await using var fast = await ServedRack.OfFileAsync(speed: 300);
+        await using var fast = await ServedRack.OfFileAsync(speed: 60);
         var page = await chromium.OpenAsync(View.Tablet, fast.Address);
         await page.Locator(".loads summary").First.ClickAsync();
 
         fast.Rack.TryAsk(new FloodNow("a test", new(0)));
 
-        await Assertions.Expect(page.Locator("h2", new() { HasText = "north" })).ToContainTextAsync("filling", new() { Timeout = 20_000 });
+        await Assertions.Expect(page.Locator("h2", new() { HasText = "north" })).ToContainTextAsync("filling", new() { Timeout = 45_000 });
         await Assertions.Expect(page.Locator(".loads details").First).ToHaveAttributeAsync("open", "");
         await Chromium.KeepAsync(page, "now-filling");
     }

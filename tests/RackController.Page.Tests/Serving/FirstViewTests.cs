@@ -21,6 +21,19 @@ public sealed partial class FirstViewTests
     }
 
     [Fact]
+    public async Task WhatIsSentIsPackedForWhoeverCanUnpackIt()
+    {
+        await using var served = await ServedRack.OfFileAsync();
+        var plain = (await served.Client.GetByteArrayAsync("/")).Length;
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/");
+        request.Headers.AcceptEncoding.ParseAdd("gzip");
+        using var answer = await served.Client.SendAsync(request);
+
+        Assert.Equal("gzip", Assert.Single(answer.Content.Headers.ContentEncoding));
+        Assert.InRange((await answer.Content.ReadAsByteArrayAsync()).Length, 500, plain / 2);
+    }
+
+    [Fact]
     public async Task NothingIsLoadedFromElsewhere()
     {
         await using var served = await ServedRack.OfFileAsync();
