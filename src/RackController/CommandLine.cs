@@ -87,6 +87,7 @@ internal static class CommandLine
             ProofTestsVerb.Create(),
             DoctorVerb.Create(),
             WiringVerb.Create(),
+            PeopleVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

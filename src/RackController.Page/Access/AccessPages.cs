@@ -6,7 +6,8 @@ namespace RackController.Page;
 /// <param name="Frame">What stands around it.</param>
 /// <param name="Complaint">Why the last try came to nothing; null where there was none.</param>
 /// <param name="Fault">Why the rack is not driven as it should be; null when it is.</param>
-public sealed record SignInPage(FrameView Frame, string? Complaint, string? Fault);
+/// <param name="IsStopAsked">Whether whoever reads it has just asked for a stop.</param>
+public sealed record SignInPage(FrameView Frame, string? Complaint, string? Fault, bool IsStopAsked);
 
 /// <summary>The page of all people.</summary>
 /// <param name="Frame">What stands around it.</param>

@@ -7,6 +7,9 @@ namespace RackController.Page;
 /// <summary>Signing in and out.</summary>
 internal sealed class SignInRoutes(AccessParts access)
 {
+    /// <summary>Where somebody is taken who stopped without a name.</summary>
+    public const string AfterStop = "/sign-in?stopped";
+
     private static readonly TimeSpan patience = TimeSpan.FromSeconds(2);
 
     /// <summary>Puts them on the map.</summary>
@@ -119,7 +122,8 @@ internal sealed class SignInRoutes(AccessParts access)
     {
         context.Response.StatusCode = code;
         var fault = access.People.Fault is { } unreadable ? $"Nobody can sign in: {unreadable}." : await FaultAsync(context).ConfigureAwait(false);
-        var page = new SignInPage(new FrameView("", "Sign in", "", IsLive: false), complaint, fault);
+        var page = new SignInPage(
+            new FrameView("", "Sign in", "", IsLive: false), complaint, fault, context.Request.Query.ContainsKey("stopped"));
         await Answer.WithAsync(context, Slices.SignIn.Create(page)).ConfigureAwait(false);
     }
 

@@ -32,7 +32,7 @@ internal static class ActRoutes
     private static Task StopAsync(HttpContext context, IServedRack rack, RackId? which)
     {
         rack.TryAsk(new Stop(Visitor.Of(context).Name, which));
-        return Answer.SeeOther(context, "/");
+        return Answer.SeeOther(context, Visitor.Of(context).Role is null ? SignInRoutes.AfterStop : "/");
     }
 
     private static async Task ShowAsync(HttpContext context, IServedRack rack, Choice choice)

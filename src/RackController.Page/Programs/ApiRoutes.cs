@@ -32,7 +32,8 @@ internal static class ApiRoutes
     {
         using var until = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, end);
         context.Response.ContentType = "text/event-stream";
-        await context.Response.StartAsync(until.Token).ConfigureAwait(false);
+        // So that whoever follows knows that they do, before anything happens.
+        await context.Response.Body.FlushAsync(until.Token).ConfigureAwait(false);
         try
         {
             await SseFormatter.WriteAsync(ItemsAsync(rack, until.Token), context.Response.Body, until.Token).ConfigureAwait(false);

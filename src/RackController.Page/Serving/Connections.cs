@@ -44,11 +44,11 @@ internal sealed class Connections
 
             var crowd = own.Count >= MostOfOneAddress ? own : all >= MostInAll ? open.Values.MaxBy(list => list.Count) : null;
             goes = crowd?.First?.Value;
-            if (crowd?.First is { } place)
+            if (goes is not null)
             {
-                // Its own end counts it off; until then it is the youngest, so that the next one takes another.
-                crowd.RemoveFirst();
-                crowd.AddLast(place);
+                // Counted off at once, so that the next one takes another, however long this one takes to go.
+                crowd!.RemoveFirst();
+                all--;
             }
 
             all++;
@@ -60,9 +60,13 @@ internal sealed class Connections
     {
         lock (gate)
         {
-            all--;
-            place.List!.Remove(place);
-            if (open[address].Count == 0)
+            if (place.List is { } own)
+            {
+                own.Remove(place);
+                all--;
+            }
+
+            if (open.TryGetValue(address, out var left) && left.Count == 0)
             {
                 open.Remove(address);
             }

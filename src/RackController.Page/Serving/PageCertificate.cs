@@ -8,7 +8,7 @@ namespace RackController.Page;
 /// <summary>What the page proves itself by: the grower's certificate, or one that it makes and signs itself and keeps in the state folder.</summary>
 /// <param name="options">Where they are.</param>
 /// <param name="clock">The time of day.</param>
-internal sealed class PageCertificate(PageOptions options, IClock clock)
+public sealed class PageCertificate(PageOptions options, IClock clock)
 {
     // Some browsers take none that lasts longer (Apple, from memory).
     private static readonly Duration lasts = Duration.FromDays(825);
@@ -50,10 +50,11 @@ internal sealed class PageCertificate(PageOptions options, IClock clock)
 
     /// <summary>The grower's certificate.</summary>
     /// <exception cref="CouldNotRunException">It cannot be used; in one line.</exception>
-    public static X509Certificate2Collection Growers(CertificateFiles files)
+    internal static X509Certificate2Collection Growers(CertificateFiles files)
     {
         try
         {
+            ArgumentNullException.ThrowIfNull(files);
             var chain = new X509Certificate2Collection();
             chain.ImportFromPemFile(files.Certificate);
             var first = X509Certificate2.CreateFromPemFile(files.Certificate, files.Key);
@@ -63,6 +64,17 @@ internal sealed class PageCertificate(PageOptions options, IClock clock)
         {
             throw new CouldNotRunException(
                 $"{files.Certificate} with {files.Key}: not a certificate with its key ({e.Message.TrimEnd('.')}): give both as PEM, without a password");
+        }
+    }
+
+    /// <summary>Whether the grower's certificate can be used.</summary>
+    /// <param name="files">Where it is.</param>
+    /// <exception cref="CouldNotRunException">It cannot be used; in one line.</exception>
+    public static void Check(CertificateFiles files)
+    {
+        foreach (var part in Growers(files))
+        {
+            part.Dispose();
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
@@ -41,18 +42,34 @@ internal static class RunVerb
         var page = new Option<PagePlace>("--page")
         {
             HelpName = "address",
-            Description =
-                $"Where to serve the page: a port, an address with a port, or off. Default: {DefaultPage}, for this machine only.",
+            Description = "Where to serve the page: a port, an address with a port, or off. Beyond this machine by HTTPS, and once the first "
+                + $"person is set up. Default: the sockets of the supervisor, else {DefaultPage}, for this machine only.",
             DefaultValueFactory = _ => new PagePlace(DefaultPage),
             CustomParser = PageAddress,
         };
+        var certificate = new Option<FileInfo?>("--certificate")
+        {
+            HelpName = "file",
+            Description = "Your certificate for the page, PEM, with --key. Default: one that the page makes itself.",
+            CustomParser = Parsing.PathOf,
+        };
+        var key = new Option<FileInfo?>("--key")
+        {
+            HelpName = "file",
+            Description = "The key of that certificate, PEM, without a password.",
+            CustomParser = Parsing.PathOf,
+        };
         var log = new Option<bool>("--log") { Description = "Write a log to the terminal instead of the live screen." };
 
-        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, page, log };
+        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, page, certificate, key, log };
+        verb.Validators.Add(NeedsBoth(certificate, key));
         verb.SetAction((parsed, _) => RunAsync(
             new RunRequest(
                 parsed.GetValue(file)?.ToString() ?? DemoFile(), parsed.GetValue(state)?.ToString(), parsed.GetValue(speed),
-                parsed.GetValue(page)?.Listen, ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
+                new PageRequest(
+                    parsed.GetValue(page)?.Listen, MayInherit: parsed.GetResult(page) is null or { Implicit: true },
+                    parsed.GetValue(certificate) is { } own ? new CertificateFiles(own.ToString(), parsed.GetValue(key)!.ToString()) : null),
+                ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
             parsed.InvocationConfiguration));
         return verb;
     }
@@ -60,7 +77,7 @@ internal static class RunVerb
     /// <summary>What the program does when no verb is given: drives the demo rack.</summary>
     /// <param name="parsed">The command line.</param>
     public static Task<int> RunDemoAsync(ParseResult parsed) => RunAsync(
-        new RunRequest(DemoFile(), State: null, Speed: 1, DefaultPage, ShowScreen: Terminal.CanShow),
+        new RunRequest(DemoFile(), State: null, Speed: 1, new PageRequest(DefaultPage, MayInherit: true, null), ShowScreen: Terminal.CanShow),
         parsed.InvocationConfiguration);
 
     /// <summary>The demo rack of the folder the person is in, else the one beside the program.</summary>
@@ -92,6 +109,30 @@ internal static class RunVerb
         return new PagePlace(null);
     }
 
+    private static Action<CommandResult> NeedsBoth(Option<FileInfo?> certificate, Option<FileInfo?> key) => result =>
+    {
+        if (result.GetResult(certificate) is null != result.GetResult(key) is null)
+        {
+            result.AddError("--certificate and --key go together: give both");
+        }
+    };
+
+    private static PageOptions? PageOf(PageRequest asked, string file, StateFolder folder, double speed)
+    {
+        if (asked.Listen is not { } listen)
+        {
+            return null;
+        }
+
+        if (asked.Certificate is { } certificate)
+        {
+            PageCertificate.Check(certificate);
+        }
+
+        ImmutableArray<InheritedSocket> sockets = asked.MayInherit ? InheritedSocket.All() : [];
+        return new PageOptions(listen, file, folder, speed) { Certificate = asked.Certificate, Sockets = sockets };
+    }
+
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)
     {
         var (file, state, speed, page, showScreen) = request;
@@ -107,6 +148,7 @@ internal static class RunVerb
         }
 
         var folder = StateFolder.Choose(state, file, site.Io, isFast: speed > 1);
+        var served = PageOf(page, file, folder, speed);
         while (true)
         {
             var ending = await RackService.RunAsync(site, new ServiceOptions
@@ -115,7 +157,7 @@ internal static class RunVerb
                 RackFileText = text,
                 Folder = folder,
                 Speed = speed,
-                Page = page is null ? null : new PageServer(new PageOptions(page, file, folder, speed)).ServeAsync,
+                Page = served is null ? null : new PageServer(served).ServeAsync,
                 Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
             }).ConfigureAwait(false);
             if (ending is not { StartAgain: true, Defect: null, SafeStateFault: null })
@@ -147,7 +189,9 @@ internal static class RunVerb
         return ending is { Defect: null, SafeStateFault: null } ? ExitCode.AsExpected : ExitCode.CouldNotRun;
     }
 
-    private sealed record RunRequest(string File, string? State, double Speed, IPEndPoint? Page, bool ShowScreen);
+    private sealed record RunRequest(string File, string? State, double Speed, PageRequest Page, bool ShowScreen);
+
+    private sealed record PageRequest(IPEndPoint? Listen, bool MayInherit, CertificateFiles? Certificate);
 
     /// <summary>Where the page is served.</summary>
     /// <param name="Listen">The address; null for no page.</param>
