@@ -39,13 +39,15 @@ internal sealed class AccountRoutes(AccessParts access)
 
     private async Task SetPasswordAsync(HttpContext context)
     {
-        if (await FormReading.ReadAsync(context).ConfigureAwait(false) is not { } form || Visitor.Of(context) is not { Person: { } person } visitor)
+        if (await FormReading.ReadAsync(context).ConfigureAwait(false) is not { } form
+            || Visitor.Of(context) is not { Person: { } person } visitor)
         {
             return;
         }
 
         var (fresh, again) = (form["password"].ToString(), form["again"].ToString());
-        var complaint = fresh != again ? "The new password was typed in two ways." : PasswordRules.Complaint(fresh, person.Name, access.Rack.Site.Name);
+        var complaint = fresh != again ? "The new password was typed in two ways."
+            : PasswordRules.Complaint(fresh, person.Name, access.Rack.Site.Name);
         complaint ??= await CurrentComplaintAsync(context, person, form["current"].ToString()).ConfigureAwait(false);
         complaint ??= access.People.SetPassword(
             person.Name, await access.Passwords.HashAsync(fresh, context.RequestAborted).ConfigureAwait(false));

@@ -15,7 +15,8 @@ internal static class AddressWords
     public static string Of(IPAddress? address) =>
         address is null ? "an unknown address" : IPAddress.IsLoopback(address) ? "this machine" : Plain(address).ToString();
 
-    /// <summary>What is counted as one address: of IPv6 the network, since a house has more addresses in it than anybody can count.</summary>
+    /// <summary>What is counted as one address: of IPv6 the network, since a house has more addresses in it than
+    /// anybody can count.</summary>
     public static IPAddress Counted(IPAddress? address)
     {
         if (address is null)
@@ -25,7 +26,8 @@ internal static class AddressWords
 
         var plain = Plain(address);
         var bytes = plain.GetAddressBytes();
-        return bytes.Length <= NetworkBytes || IPAddress.IsLoopback(plain) ? plain : new IPAddress([.. bytes[..NetworkBytes], .. new byte[NetworkBytes]]);
+        return bytes.Length <= NetworkBytes || IPAddress.IsLoopback(plain) ? plain
+            : new IPAddress([.. bytes[..NetworkBytes], .. new byte[NetworkBytes]]);
     }
 
     private static IPAddress Plain(IPAddress address) => address.IsIPv4MappedToIPv6 ? address.MapToIPv4() : address;

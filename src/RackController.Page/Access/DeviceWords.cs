@@ -5,10 +5,16 @@ internal static class DeviceWords
 {
     // Most browsers claim to be others too, so the more particular names come first.
     private static readonly (string Part, string Word)[] browsers =
-        [("Edg/", "Edge"), ("OPR/", "Opera"), ("Firefox/", "Firefox"), ("FxiOS/", "Firefox"), ("Chrome/", "Chrome"), ("CriOS/", "Chrome"), ("Safari/", "Safari")];
+    [
+        ("Edg/", "Edge"), ("OPR/", "Opera"), ("Firefox/", "Firefox"), ("FxiOS/", "Firefox"), ("Chrome/", "Chrome"), ("CriOS/", "Chrome"),
+        ("Safari/", "Safari"),
+    ];
 
     private static readonly (string Part, string Word)[] systems =
-        [("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "Android"), ("Windows", "Windows"), ("Mac OS X", "Mac"), ("CrOS", "Chromebook"), ("Linux", "Linux")];
+    [
+        ("iPhone", "iPhone"), ("iPad", "iPad"), ("Android", "Android"), ("Windows", "Windows"), ("Mac OS X", "Mac"), ("CrOS", "Chromebook"),
+        ("Linux", "Linux"),
+    ];
 
     /// <summary>The words.</summary>
     /// <param name="userAgent">What the browser says of itself.</param>

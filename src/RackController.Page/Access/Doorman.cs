@@ -22,7 +22,8 @@ internal sealed class Doorman(AccessParts access)
         if (!context.Request.IsHttps && !SameSite.NamesThisMachine(context.Request))
         {
             await Answer.SayAsync(
-                context, StatusCodes.Status421MisdirectedRequest, "This page is for this machine only: open it as localhost.").ConfigureAwait(false);
+                context, StatusCodes.Status421MisdirectedRequest, "This page is for this machine only: open it as localhost.")
+                .ConfigureAwait(false);
             return;
         }
 
@@ -69,7 +70,8 @@ internal sealed class Doorman(AccessParts access)
     }
 
     private Visitor? OfSession(string secret) =>
-        access.Sessions.Use(secret) is { } session && access.People.Find(session.Person) is { } person && person.PasswordKey == session.PasswordKey
+        access.Sessions.Use(secret) is { } session
+        && access.People.Find(session.Person) is { } person && person.PasswordKey == session.PasswordKey
             ? new Visitor(person.Name, person.Role) { Person = person, Session = session, FormToken = Secret.FormToken(secret) }
             : null;
 
@@ -142,7 +144,8 @@ internal sealed class Doorman(AccessParts access)
             return true;
         }
 
-        await Answer.SayAsync(context, StatusCodes.Status403Forbidden, "This form is old: open its page anew and send it again.").ConfigureAwait(false);
+        await Answer.SayAsync(context, StatusCodes.Status403Forbidden, "This form is old: open its page anew and send it again.")
+            .ConfigureAwait(false);
         return false;
     }
 

@@ -24,7 +24,8 @@ public static class PasswordRules
         "password12", "password123", "password1234", "password12345", "passw0rd123", "password1!", "password123!", "passwordpassword",
         "iloveyou12", "iloveyou123", "letmein123", "letmein1234", "welcome123", "welcome1234", "administrator", "admin12345", "admin123456",
         "changeme123", "football123", "baseball123", "basketball", "sunshine123", "princess123", "superman123", "michael123", "computer123",
-        "trustno1trustno1", "abcdefghij", "abcd123456", "abc1234567", "a123456789", "aa12345678", "zaq12wsxcde3", "correcthorsebatterystaple",
+        "trustno1trustno1", "abcdefghij", "abcd123456", "abc1234567", "a123456789", "aa12345678", "zaq12wsxcde3",
+        "correcthorsebatterystaple",
         "raspberrypi", "raspberry123", "rackcontroller",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
@@ -36,10 +37,13 @@ public static class PasswordRules
     {
         ArgumentNullException.ThrowIfNull(password);
         var length = password.EnumerateRunes().Count();
-        return length < LeastLength ? $"The password has {length} characters: take at least {LeastLength}. Four words that do not belong together do well."
+        return length < LeastLength
+            ? $"The password has {length} characters: take at least {LeastLength}. Four words that do not belong together do well."
             : length > MostLength ? $"The password has {length} characters: take {MostLength} at most."
-            : common.Contains(password) || password.EnumerateRunes().Distinct().Count() < 3 ? "This password is among the first that are tried: take another."
-            : IsAbout(password, name) || IsAbout(password, site) ? "The password is little more than a name that anybody here knows: take another."
+            : common.Contains(password) || password.EnumerateRunes().Distinct().Count() < 3
+                ? "This password is among the first that are tried: take another."
+            : IsAbout(password, name) || IsAbout(password, site)
+                ? "The password is little more than a name that anybody here knows: take another."
             : null;
     }
 

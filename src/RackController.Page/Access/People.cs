@@ -103,7 +103,8 @@ public sealed class People(StateFolder folder)
         ChangeOne(known.Name, person => person.PasswordKey == known.PasswordKey ? person with { Password = password } : person);
 
     /// <summary>Gives somebody a token for a program.</summary>
-    internal string? AddToken(string name, ProgramToken token) => ChangeOne(name, person => person with { Tokens = person.Tokens.Add(token) });
+    internal string? AddToken(string name, ProgramToken token) =>
+        ChangeOne(name, person => person with { Tokens = person.Tokens.Add(token) });
 
     /// <summary>Takes back a token, whoever made it.</summary>
     internal string? RemoveToken(string digest) => Change(before => before.All(person => person.Tokens.All(token => token.Digest != digest))
@@ -117,7 +118,7 @@ public sealed class People(StateFolder folder)
             return ($"There is nobody called {name}.", before);
         }
 
-        var after = before.SelectMany(each => each != person ? [each] : change(person) is { } changed ? new[] { changed } : []).ToImmutableArray();
+        var after = before.Select(each => each == person ? change(each) : each).OfType<Person>().ToImmutableArray();
         var isLost = !after.Any(each => each.Role == Role.Configure) && !(mayBeLast && after.IsEmpty);
         return isLost ? ($"{person.Name} is the only one who may configure: let somebody else do so first.", before) : (null, after);
     });

@@ -9,7 +9,8 @@ namespace RackController.Page;
 internal sealed class PeopleFile(string path)
 {
     /// <summary>What tells a changed file from the one that was read; null where there is none.</summary>
-    public (long Time, long Length)? Stamp() => new FileInfo(path) is { Exists: true } file ? (file.LastWriteTimeUtc.Ticks, file.Length) : null;
+    public (long Time, long Length)? Stamp() =>
+        new FileInfo(path) is { Exists: true } file ? (file.LastWriteTimeUtc.Ticks, file.Length) : null;
 
     /// <summary>Everybody in it; nobody where there is none.</summary>
     /// <exception cref="IOException">It cannot be read.</exception>

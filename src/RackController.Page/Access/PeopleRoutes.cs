@@ -63,7 +63,8 @@ internal sealed class PeopleRoutes(AccessParts access, ServedAt served)
             : ["Everybody signs in from now on, at this machine too."];
         var page = new DonePage(
             new FrameView(access.Rack.Site.Name, "The first person is set up", "People", IsLive: false), "The first person is set up",
-            served.Fingerprint is { } print && moves ? [.. lines, CertificateWords(print)] : lines, null, moves ? served.Later : ["/sign-in"]);
+            served.Fingerprint is { } print && moves ? [.. lines, CertificateWords(print)] : lines,
+            null, moves ? served.Later : ["/sign-in"]);
         await Answer.WithAsync(context, Slices.Done.Create(page)).ConfigureAwait(false);
     }
 
@@ -114,7 +115,8 @@ internal sealed class PeopleRoutes(AccessParts access, ServedAt served)
         {
             var (name, password) = (form["person"].ToString(), form["password"].ToString());
             var complaint = PasswordRules.Complaint(password, name, access.Rack.Site.Name);
-            complaint ??= access.People.SetPassword(name, await access.Passwords.HashAsync(password, context.RequestAborted).ConfigureAwait(false));
+            complaint ??= access.People.SetPassword(
+                name, await access.Passwords.HashAsync(password, context.RequestAborted).ConfigureAwait(false));
             RecordDone(context, complaint, $"password of {name} changed, their sessions are over");
             await FinishAsync(context, complaint).ConfigureAwait(false);
         }

@@ -3,8 +3,8 @@ using Microsoft.AspNetCore.Http;
 
 namespace RackController.Page;
 
-/// <summary>How fast one address may ask: a bucket that fills by the second. A stop is never counted. The rate limiter of ASP.NET Core would
-/// do, but its partitions wake the board ten times a second for as long as the page is served (its source, from memory).</summary>
+/// <summary>How fast one address may ask: a bucket that fills by the second. A stop is never counted. The rate limiter of ASP.NET Core
+/// would do, but its partitions wake the board ten times a second for as long as the page is served (its source, from memory).</summary>
 /// <param name="time">What it is counted by; only its monotonic part is used.</param>
 internal sealed class RequestPace(TimeProvider time)
 {
@@ -25,7 +25,8 @@ internal sealed class RequestPace(TimeProvider time)
     /// <param name="next">Whoever serves it.</param>
     public Task AdmitAsync(HttpContext context, RequestDelegate next)
     {
-        var isStop = HttpMethods.IsPost(context.Request.Method) && context.Request.Path.Value?.EndsWith("/stop", StringComparison.Ordinal) == true;
+        var isStop = HttpMethods.IsPost(context.Request.Method)
+            && context.Request.Path.Value?.EndsWith("/stop", StringComparison.Ordinal) == true;
         if (isStop || TryTake(AddressWords.Counted(context.Connection.RemoteIpAddress)))
         {
             return next(context);

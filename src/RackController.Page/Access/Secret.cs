@@ -4,7 +4,8 @@ using System.Text;
 
 namespace RackController.Page;
 
-/// <summary>What only one browser or program knows. 256 bits, so that no guess is worth a try, and a plain digest is enough to keep.</summary>
+/// <summary>What only one browser or program knows. 256 bits, so that no guess is worth a try, and a plain digest is enough to
+/// keep.</summary>
 internal static class Secret
 {
     private const int Bytes = 32;

@@ -3,7 +3,8 @@ using NodaTime;
 
 namespace RackController.Page;
 
-/// <summary>The cookie of a session. No script reads it, no other site's page sends it, and beyond this machine it goes by HTTPS only.</summary>
+/// <summary>The cookie of a session. No script reads it, no other site's page sends it, and beyond this machine it
+/// goes by HTTPS only.</summary>
 internal static class SessionCookie
 {
     /// <summary>What it says; null where there is none.</summary>

@@ -38,7 +38,8 @@ internal sealed class Sessions(string path, IClock clock, Action<string, Excepti
         var now = clock.GetCurrentInstant();
         lock (gate)
         {
-            foreach (var old in Read().Values.Where(session => IsOf(session, person)).OrderByDescending(at => at.UsedAt).Skip(MostOfOnePerson - 1))
+            var ofThem = Read().Values.Where(session => IsOf(session, person)).OrderByDescending(session => session.UsedAt);
+            foreach (var old in ofThem.Skip(MostOfOnePerson - 1).ToList())
             {
                 Read().Remove(old.Digest);
             }
@@ -130,7 +131,8 @@ internal sealed class Sessions(string path, IClock clock, Action<string, Excepti
         }
     }
 
-    private static bool IsOf(Session session, Person person) => person.IsCalled(session.Person) && session.PasswordKey == person.PasswordKey;
+    private static bool IsOf(Session session, Person person) =>
+        person.IsCalled(session.Person) && session.PasswordKey == person.PasswordKey;
 
     // A wall clock that steps back makes no session older, and one that was wrong ends it at worst.
     private static bool IsOver(Session session, Instant now) => now - session.UsedAt > Idle || now - session.BeganAt > Longest;
@@ -145,7 +147,8 @@ internal sealed class Sessions(string path, IClock clock, Action<string, Excepti
         open = [];
         try
         {
-            if (File.Exists(path) && JsonSerializer.Deserialize(File.ReadAllText(path), SessionsJson.Default.SessionsContent) is { } content)
+            if (File.Exists(path)
+                && JsonSerializer.Deserialize(File.ReadAllText(path), SessionsJson.Default.SessionsContent) is { } content)
             {
                 open = (content.Sessions.IsDefault ? [] : content.Sessions).ToDictionary(session => session.Digest);
                 tokens = content.Tokens.ToDictionary();

@@ -33,7 +33,8 @@ internal sealed class SignInRoutes(AccessParts access)
         var name = form["name"].ToString().Trim();
         if (access.Passwords.IsBusy)
         {
-            await ShowAsync(context, StatusCodes.Status503ServiceUnavailable, "Many sign in just now. Try again in a moment.").ConfigureAwait(false);
+            await ShowAsync(context, StatusCodes.Status503ServiceUnavailable, "Many sign in just now. Try again in a moment.")
+                .ConfigureAwait(false);
             return;
         }
 
@@ -71,8 +72,8 @@ internal sealed class SignInRoutes(AccessParts access)
     {
         if (person.Password.IsOld)
         {
-            var renewed = access.People.Renew(person, await access.Passwords.HashAsync(password, context.RequestAborted).ConfigureAwait(false));
-            if (renewed is not null)
+            var fresh = await access.Passwords.HashAsync(password, context.RequestAborted).ConfigureAwait(false);
+            if (access.People.Renew(person, fresh) is { } renewed)
             {
                 access.Rack.Complain("a password could not be hashed anew", new IOException(renewed));
             }
@@ -121,7 +122,8 @@ internal sealed class SignInRoutes(AccessParts access)
     private async Task ShowAsync(HttpContext context, int code, string? complaint)
     {
         context.Response.StatusCode = code;
-        var fault = access.People.Fault is { } unreadable ? $"Nobody can sign in: {unreadable}." : await FaultAsync(context).ConfigureAwait(false);
+        var fault = access.People.Fault is { } unreadable ? $"Nobody can sign in: {unreadable}."
+            : await FaultAsync(context).ConfigureAwait(false);
         var page = new SignInPage(
             new FrameView("", "Sign in", "", IsLive: false), complaint, fault, context.Request.Query.ContainsKey("stopped"));
         await Answer.WithAsync(context, Slices.SignIn.Create(page)).ConfigureAwait(false);

@@ -48,7 +48,8 @@ internal sealed class Streams(Doorman doorman)
         {
             context.Response.Headers.RetryAfter = AnotherTrySeconds;
             context.Response.Headers.Connection = "close";
-            await Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, "Too many pages follow already: close some.").ConfigureAwait(false);
+            await Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, "Too many pages follow already: close some.")
+                .ConfigureAwait(false);
             return;
         }
 

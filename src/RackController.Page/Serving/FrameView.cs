@@ -13,7 +13,8 @@ public sealed record FrameView(string Site, string Title, string Place, bool IsL
     public Again? Again { get; init; }
 
     /// <summary>The menu.</summary>
-    public static readonly ImmutableArray<Place> Places = [new("Now", "/"), new("Schedule", "/schedule"), new("People", "/people", Role.Configure)];
+    public static readonly ImmutableArray<Place> Places =
+        [new("Now", "/"), new("Schedule", "/schedule"), new("People", "/people", Role.Configure)];
 }
 
 /// <summary>A place in the menu.</summary>

@@ -7,7 +7,8 @@ using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>A socket that the supervisor opened, so that the port is there before the service is, and the service needs no right to it.</summary>
+/// <summary>A socket that the supervisor opened, so that the port is there before the service is, and the service needs
+/// no right to it.</summary>
 /// <param name="Handle">Its descriptor, which stays open for as long as the process lives.</param>
 /// <param name="At">The address that it listens at.</param>
 public sealed partial record InheritedSocket(int Handle, IPEndPoint At)
@@ -39,7 +40,8 @@ public sealed partial record InheritedSocket(int Handle, IPEndPoint At)
         }
         catch (Exception e) when (e is SocketException or InvalidCastException or NullReferenceException)
         {
-            throw new CouldNotRunException($"socket {handle}, handed over by the supervisor, listens at no IP address: see its .socket unit");
+            throw new CouldNotRunException(
+                $"socket {handle}, handed over by the supervisor, listens at no IP address: see its .socket unit");
         }
     }
 

@@ -14,7 +14,8 @@ internal static class OwnNames
         get
         {
             var name = Environment.MachineName.ToLowerInvariant();
-            return name is "localhost" or "" ? ["localhost"] : name.Contains('.', StringComparison.Ordinal) ? [name] : [$"{name}.local", name];
+            return name is "localhost" or "" ? ["localhost"]
+                : name.Contains('.', StringComparison.Ordinal) ? [name] : [$"{name}.local", name];
         }
     }
 
@@ -33,12 +34,16 @@ internal static class OwnNames
                     .OrderBy(address => address.AddressFamily == AddressFamily.InterNetwork ? 0 : 1),
             ];
         }
-        catch (Exception e) when (e is NetworkInformationException or IOException or UnauthorizedAccessException or PlatformNotSupportedException)
+        catch (Exception e) when (e is NetworkInformationException or IOException or PlatformNotSupportedException)
         {
             // A unit may keep the service from asking; names are enough.
             return [];
         }
     }
+
+    // Addresses of the newer kind are too long for anybody to type.
+    private static IEnumerable<string> OfOldKind() =>
+        Addresses().Where(address => address.AddressFamily == AddressFamily.InterNetwork).Select(address => address.ToString());
 
     /// <summary>How a place that is listened at is opened in a browser.</summary>
     public static ImmutableArray<string> Links(ListenSpot spot)
@@ -50,8 +55,7 @@ internal static class OwnNames
 
         var isAny = spot.At.Address.Equals(IPAddress.Any) || spot.At.Address.Equals(IPAddress.IPv6Any);
         return isAny
-            ? [.. Names.Take(1).Concat(Addresses().Where(address => address.AddressFamily == AddressFamily.InterNetwork).Select(address => address.ToString()))
-                .Select(host => $"https://{host}:{spot.At.Port}/")]
+            ? [.. Names.Take(1).Concat(OfOldKind()).Select(host => $"https://{host}:{spot.At.Port}/")]
             : [$"https://{spot.At}/"];
     }
 }

@@ -5,7 +5,8 @@ using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>What the page proves itself by: the grower's certificate, or one that it makes and signs itself and keeps in the state folder.</summary>
+/// <summary>What the page proves itself by: the grower's certificate, or one that it makes and signs itself and keeps in the
+/// state folder.</summary>
 /// <param name="options">Where they are.</param>
 /// <param name="clock">The time of day.</param>
 public sealed class PageCertificate(PageOptions options, IClock clock)
@@ -63,7 +64,8 @@ public sealed class PageCertificate(PageOptions options, IClock clock)
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or CryptographicException or ArgumentException)
         {
             throw new CouldNotRunException(
-                $"{files.Certificate} with {files.Key}: not a certificate with its key ({e.Message.TrimEnd('.')}): give both as PEM, without a password");
+                $"{files.Certificate} with {files.Key}: not a certificate with its key ({e.Message.TrimEnd('.')}): give both as PEM, "
+                + "without a password");
         }
     }
 
@@ -103,8 +105,8 @@ public sealed class PageCertificate(PageOptions options, IClock clock)
         request.CertificateExtensions.Add(new X509EnhancedKeyUsageExtension([new Oid("1.3.6.1.5.5.7.3.1")], critical: false));
 
         // From yesterday on: the clock of whoever looks may be behind ours.
-        var now = clock.GetCurrentInstant();
-        return request.CreateSelfSigned((now - Duration.FromDays(1)).ToDateTimeOffset(), (now + lasts - Duration.FromDays(1)).ToDateTimeOffset());
+        var begins = clock.GetCurrentInstant() - Duration.FromDays(1);
+        return request.CreateSelfSigned(begins.ToDateTimeOffset(), (begins + lasts).ToDateTimeOffset());
     }
 
     // One that cannot be read is made anew: nobody but the page has a use for it.
@@ -121,7 +123,8 @@ public sealed class PageCertificate(PageOptions options, IClock clock)
     }
 
     private bool IsDue(X509Certificate2 own) =>
-        clock.GetCurrentInstant() >= EndOf(own) - renewBefore || clock.GetCurrentInstant() < Instant.FromDateTimeUtc(own.NotBefore.ToUniversalTime());
+        clock.GetCurrentInstant() >= EndOf(own) - renewBefore
+        || clock.GetCurrentInstant() < Instant.FromDateTimeUtc(own.NotBefore.ToUniversalTime());
 
     private static Instant EndOf(X509Certificate2 certificate) => Instant.FromDateTimeUtc(certificate.NotAfter.ToUniversalTime());
 

@@ -25,7 +25,8 @@ public sealed class PageServer(PageOptions options)
     /// <summary>Where it is served; null while it is not.</summary>
     public Uri? Address { get; private set; }
 
-    /// <summary>Serves until the end is asked for. Once the first person is set up, or the last one removed, it goes on elsewhere.</summary>
+    /// <summary>Serves until the end is asked for. Once the first person is set up, or the last one removed, it goes on
+    /// elsewhere.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="served">Called once the page can be reached.</param>
     /// <param name="end">Asks for the end.</param>
@@ -51,7 +52,8 @@ public sealed class PageServer(PageOptions options)
 
             Tell(rack, spots, chain);
             served();
-            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone)) && (chain.Count == 0 || stamp == certificate.Stamp()))
+            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone))
+                && (chain.Count == 0 || stamp == certificate.Stamp()))
             {
                 await Task.Delay(LookEvery, end).ConfigureAwait(false);
             }
@@ -104,7 +106,8 @@ public sealed class PageServer(PageOptions options)
     }
 
     private ServedAt ServedAtOf(ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain) => new(
-        [.. spots.SelectMany(spot => OwnNames.Links(spot))], [.. ListenPlan.Of(options, isAnybodyKnown: true).SelectMany(spot => OwnNames.Links(spot))],
+        [.. spots.SelectMany(spot => OwnNames.Links(spot))],
+        [.. ListenPlan.Of(options, isAnybodyKnown: true).SelectMany(spot => OwnNames.Links(spot))],
         chain.Count > 0 ? PageCertificate.Fingerprint(chain[0]) : null);
 
     // With port 0 only the server knows which one it was given.

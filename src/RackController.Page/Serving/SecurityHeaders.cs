@@ -23,7 +23,8 @@ internal static class SecurityHeaders
         return next(context);
     }
 
-    /// <summary>Has browsers come by HTTPS only, for a year. With a certificate of our own that would lock out whoever loses its key.</summary>
+    /// <summary>Has browsers come by HTTPS only, for a year. With a certificate of our own that would lock out whoever loses its
+    /// key.</summary>
     public static Task InsistOnHttpsAsync(HttpContext context, RequestDelegate next)
     {
         context.Response.Headers.StrictTransportSecurity = "max-age=31536000";

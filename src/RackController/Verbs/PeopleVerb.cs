@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using RackController.Model;
 using RackController.Page;
 using RackController.Service;
@@ -23,11 +24,18 @@ internal static class PeopleVerb
             Description = "list everybody; add somebody; change their role or password; remove them, with their tokens. Without the last "
                 + "person the page is for this machine only.",
         };
-        what.AcceptOnlyFromAmong(List, Add, SetRole, SetPassword, Remove);
+        string[] deeds = [List, Add, SetRole, SetPassword, Remove];
+        what.Validators.Add(result => OneOf(deeds, result, "people"));
+        what.CompletionSources.Add(deeds);
         var file = Parsing.File("The rack file of the service.");
         var name = new Argument<string>("name") { Description = "Whom.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => "" };
-        var role = new Option<string>("--role") { Description = "What they may do: look, also ask things of the rack, or everything." };
-        role.AcceptOnlyFromAmong([.. RoleWords.All]);
+        var role = new Option<string>("--role")
+        {
+            HelpName = string.Join('|', RoleWords.All),
+            Description = "What they may do: look, also ask things of the rack, or everything.",
+        };
+        role.Validators.Add(result => OneOf(RoleWords.All, result, "--role"));
+        role.CompletionSources.Add([.. RoleWords.All]);
         var state = new Option<DirectoryInfo?>("--state")
         {
             HelpName = "folder",
@@ -43,6 +51,14 @@ internal static class PeopleVerb
                 RoleWords.Parse(parsed.GetValue(role) ?? ""), parsed.GetValue(state)?.ToString()),
             parsed.InvocationConfiguration));
         return verb;
+    }
+
+    private static void OneOf(IReadOnlyCollection<string> words, SymbolResult result, string where)
+    {
+        if (result.Tokens.Count == 1 && !words.Contains(result.Tokens[0].Value))
+        {
+            result.AddError($"{where} takes one of {string.Join(", ", words)}, and not `{result.Tokens[0].Value}`");
+        }
     }
 
     private static int Run(PeopleRequest asked, InvocationConfiguration console)

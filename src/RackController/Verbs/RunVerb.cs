@@ -42,8 +42,8 @@ internal static class RunVerb
         var page = new Option<PagePlace>("--page")
         {
             HelpName = "address",
-            Description = "Where to serve the page: a port, an address with a port, or off. Beyond this machine by HTTPS, and once the first "
-                + $"person is set up. Default: the sockets of the supervisor, else {DefaultPage}, for this machine only.",
+            Description = "Where to serve the page: a port, an address with a port, or off. Beyond this machine by HTTPS, and once "
+                + $"the first person is set up. Default: the sockets of the supervisor, else {DefaultPage}, for this machine only.",
             DefaultValueFactory = _ => new PagePlace(DefaultPage),
             CustomParser = PageAddress,
         };
@@ -61,14 +61,19 @@ internal static class RunVerb
         };
         var log = new Option<bool>("--log") { Description = "Write a log to the terminal instead of the live screen." };
 
-        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.") { file, state, speed, page, certificate, key, log };
+        var verb = new Command("run", "Drive the racks of a file; the verb when none is given.")
+        {
+            file, state, speed, page, certificate, key, log,
+        };
         verb.Validators.Add(NeedsBoth(certificate, key));
         verb.SetAction((parsed, _) => RunAsync(
             new RunRequest(
                 parsed.GetValue(file)?.ToString() ?? DemoFile(), parsed.GetValue(state)?.ToString(), parsed.GetValue(speed),
                 new PageRequest(
                     parsed.GetValue(page)?.Listen, MayInherit: parsed.GetResult(page) is null or { Implicit: true },
-                    parsed.GetValue(certificate) is { } own ? new CertificateFiles(own.ToString(), parsed.GetValue(key)!.ToString()) : null),
+                    parsed.GetValue(certificate) is { } own
+                        ? new CertificateFiles(own.ToString(), parsed.GetRequiredValue(key)!.ToString())
+                        : null),
                 ShowScreen: !parsed.GetValue(log) && Terminal.CanShow),
             parsed.InvocationConfiguration));
         return verb;
@@ -77,7 +82,8 @@ internal static class RunVerb
     /// <summary>What the program does when no verb is given: drives the demo rack.</summary>
     /// <param name="parsed">The command line.</param>
     public static Task<int> RunDemoAsync(ParseResult parsed) => RunAsync(
-        new RunRequest(DemoFile(), State: null, Speed: 1, new PageRequest(DefaultPage, MayInherit: true, null), ShowScreen: Terminal.CanShow),
+        new RunRequest(
+            DemoFile(), State: null, Speed: 1, new PageRequest(DefaultPage, MayInherit: true, null), ShowScreen: Terminal.CanShow),
         parsed.InvocationConfiguration);
 
     /// <summary>The demo rack of the folder the person is in, else the one beside the program.</summary>

@@ -143,7 +143,8 @@ public sealed class FirstPersonTests
     {
         using var client = new TcpClient();
         await client.ConnectAsync(address.Host, address.Port);
-        await using var stream = new System.Net.Security.SslStream(client.GetStream(), false, (_, certificate, _, _) => certificate is not null);
+        await using var stream = new System.Net.Security.SslStream(
+            client.GetStream(), false, (_, certificate, _, _) => certificate is not null);
         await stream.AuthenticateAsClientAsync(address.Host);
         return new X509Certificate2(stream.RemoteCertificate!);
     }

@@ -31,7 +31,9 @@ public sealed class FloodOfRequestsTests : IAsyncLifetime
 
     [Theory]
     [InlineData("GET / HTTP/1.1\r\nHost: localhost\r\nX-Slow: ")]
-    [InlineData("POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 1000\r\n\r\nname=")]
+    [InlineData(
+        "POST /sign-in HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\n"
+        + "Content-Length: 1000\r\n\r\nname=")]
     public async Task WhoSendsALetterASecondIsLeft(string beginning)
     {
         using var client = new TcpClient();

@@ -125,7 +125,8 @@ public sealed class ForgeryTests : IAsyncLifetime
     private string AddToken(string maker, Role role)
     {
         var secret = Secret.New();
-        Assert.Null(new People(served.State).AddToken(maker, new ProgramToken("a test", role, Secret.Digest(secret), NodaTime.Instant.FromUtc(2027, 1, 15, 11, 0))));
+        var token = new ProgramToken("a test", role, Secret.Digest(secret), NodaTime.Instant.FromUtc(2027, 1, 15, 11, 0));
+        Assert.Null(new People(served.State).AddToken(maker, token));
         return secret;
     }
 

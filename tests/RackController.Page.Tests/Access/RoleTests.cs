@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.AspNetCore.Routing.Patterns;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace RackController.Page.Tests;
@@ -49,7 +50,7 @@ public sealed class RoleTests : IAsyncLifetime
     public async Task WhatSaysNotWhomItLetsInServesNobody()
     {
         using var access = new AccessParts(served.Rack, served.State);
-        var forgotten = new RouteEndpoint(_ => Task.CompletedTask, Microsoft.AspNetCore.Routing.Patterns.RoutePatternFactory.Parse("/new"), 0, null, null);
+        var forgotten = new RouteEndpoint(_ => Task.CompletedTask, RoutePatternFactory.Parse("/new"), 0, null, null);
         var cookie = access.Sessions.Begin(access.People.Find(Household.Ada)!, "a test", "here");
 
         Assert.False(await IsLetInAsync(new Doorman(access), forgotten, "GET", cookie));
@@ -60,7 +61,7 @@ public sealed class RoleTests : IAsyncLifetime
     {
         (_, "files" or "health" or "sign-in", _) or (_, _, "/api/openapi.json") => Nobody,
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
-        ("GET", "" or "live" or "metrics" or "account", _) or (_, _, "/api/status" or "/api/events") or ("GET", _, "/schedule") => Household.Cleo,
+        ("GET", "" or "live" or "metrics" or "account", _) or ("GET", _, "/api/status" or "/api/events" or "/schedule") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
         (_, "racks" or "alarms", _) or ("POST", _, "/api/ask") => Household.Ben,
         (_, "schedule" or "people", _) => Household.Ada,

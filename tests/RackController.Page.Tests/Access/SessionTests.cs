@@ -45,14 +45,15 @@ public sealed class SessionTests : IAsyncLifetime
         Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("path=/", cookie, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain(guest.Cookie, await File.ReadAllTextAsync(Path.Combine(served.State.Path, "sessions.json")), StringComparison.Ordinal);
+        var kept = await File.ReadAllTextAsync(Path.Combine(served.State.Path, "sessions.json"));
+        Assert.DoesNotContain(guest.Cookie, kept, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task AStolenCookieIsWorthNothingAfterSignOut()
     {
         using var ada = await Household.GuestAsync(served, Household.Ada);
-        using var thief = new HttpClient(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = served.Address };
+        using var thief = WithoutCookies();
         thief.DefaultRequestHeaders.Add("Cookie", $"session={ada.Cookie}");
         Assert.Equal(HttpStatusCode.OK, (await thief.GetAsync("/api/status")).StatusCode);
 
@@ -65,7 +66,7 @@ public sealed class SessionTests : IAsyncLifetime
     public async Task ASessionThatSomebodyPlantedIsNotTakenOver()
     {
         const string planted = "planted-by-somebody-else";
-        using var victim = new HttpClient(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = served.Address };
+        using var victim = WithoutCookies();
         victim.DefaultRequestHeaders.Add("Cookie", $"session={planted}");
 
         using var answer = await victim.PostAsync("/sign-in", Guest.Form(("name", Household.Ada), ("password", Household.Password)));
@@ -118,9 +119,11 @@ public sealed class SessionTests : IAsyncLifetime
         using var phone = await Household.GuestAsync(served, Household.Ada);
         using var laptop = await Household.GuestAsync(served, Household.Ada);
 
-        using var wrong = await laptop.PostAsync("/account/password", ("current", "not the present one"), ("password", fresh), ("again", fresh));
+        using var wrong = await laptop.PostAsync(
+            "/account/password", ("current", "not the present one"), ("password", fresh), ("again", fresh));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
-        using var right = await laptop.PostAsync("/account/password", ("current", Household.Password), ("password", fresh), ("again", fresh));
+        using var right = await laptop.PostAsync(
+            "/account/password", ("current", Household.Password), ("password", fresh), ("again", fresh));
 
         Assert.Equal(HttpStatusCode.SeeOther, right.StatusCode);
         Assert.Equal(HttpStatusCode.OK, await laptop.GetAsync("/"));
@@ -128,4 +131,7 @@ public sealed class SessionTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Unauthorized, await phone.SignInAsync(Household.Ada, Household.Password));
         Assert.Equal(HttpStatusCode.SeeOther, await phone.SignInAsync(Household.Ada, fresh));
     }
+
+    private HttpClient WithoutCookies() =>
+        new(new HttpClientHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = served.Address };
 }

@@ -82,7 +82,8 @@ public sealed class TrickTests
     {
         using var client = new TcpClient();
         await client.ConnectAsync(address.Host, address.Port);
-        await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"));
+        await client.GetStream().WriteAsync(
+            Encoding.ASCII.GetBytes($"GET {path} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"));
         using var reader = new StreamReader(client.GetStream());
         var line = await reader.ReadLineAsync();
         return int.Parse(line!.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);

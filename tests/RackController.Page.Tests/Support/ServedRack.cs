@@ -49,7 +49,8 @@ internal sealed class ServedRack : IAsyncDisposable
     /// <param name="prepare">Prepares the state folder before the start.</param>
     /// <param name="howServed">Changes how the page is served.</param>
     public static Task<ServedRack> OfFileAsync(
-        string file = "demo-four-tier.yaml", double speed = 1, Action<StateFolder>? prepare = null, Func<PageOptions, PageOptions>? howServed = null)
+        string file = "demo-four-tier.yaml", double speed = 1, Action<StateFolder>? prepare = null,
+        Func<PageOptions, PageOptions>? howServed = null)
     {
         var path = ShippedFiles.PathTo($"config/{file}");
         var site = RackFileReader.Read(path).Site ?? throw new InvalidOperationException($"{path} is not right");
