@@ -46,7 +46,7 @@ public sealed class PageServer(PageOptions options)
             await using var app = Build(access, spots, chain, moves.Token);
             if (!spots.IsEmpty)
             {
-                await app.StartAsync(end).ConfigureAwait(false);
+                await BindFaults.ToldAsync(() => app.StartAsync(end), spots[0].At.Port).ConfigureAwait(false);
                 Address = AddressOf(app, spots[0]);
             }
 
@@ -67,7 +67,8 @@ public sealed class PageServer(PageOptions options)
     {
         var places = spots.IsEmpty ? "nowhere" : string.Join(", ", spots.SelectMany(spot => OwnNames.Links(spot)));
         rack.Record($"page served at {places}", chain.Count > 0 ? $"its certificate has the SHA-256 {PageCertificate.Fingerprint(chain[0])}"
-            : "it is for this machine only");
+            : ListenPlan.Of(options, isAnybodyKnown: true).SequenceEqual(spots) ? "it is for this machine only"
+            : "it is for this machine only until a first person has a password; then it is where it was asked for");
     }
 
     private WebApplication Build(

@@ -10,7 +10,7 @@ internal static class LineChecks
     public static void Run(SitePart site, Complaints complaints)
     {
         var loads = site.Racks.SelectMany(rack => rack.Loads.Select(load =>
-            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line, IsOutput: true)));
+            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line, IsOutput: true, load.Kind == LoadKind.Pump)));
         var sensors = site.Racks
             .SelectMany(rack => rack.AllSensors.Select(sensor => (Owner: rack.Name, Sensor: sensor)))
             .Concat(site.Circuits.SelectMany(circuit =>
@@ -19,7 +19,7 @@ internal static class LineChecks
         var contacts = sensors.Where(one => one.Sensor.IsContact)
             .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line, IsOutput: false));
         var contactors = site.Circuits.Where(circuit => circuit.Contactor is not null)
-            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true));
+            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true, true));
         var gpio = site.Io as GpioIoPart;
         var heartbeat = gpio?.Heartbeat is { } line ? [new Wire("the heartbeat", line.Place, line, IsOutput: false)] : Array.Empty<Wire>();
         var meters = sensors.Where(one => one.Sensor.Probe?.Line is not null)
@@ -52,8 +52,15 @@ internal static class LineChecks
 
     private static void CheckOnPart(Wire wire, GpioIoPart gpio, Complaints complaints)
     {
-        if (gpio.Parts.FirstOrDefault(part => part.Part.Name == (wire.Line!.Chip ?? gpio.Chip)) is not { Part: var part })
+        var chip = wire.Line!.Chip ?? gpio.Chip;
+        if (gpio.Parts.FirstOrDefault(part => part.Part.Name == chip) is not { Part: var part })
         {
+            // It may be a second chip of the board, which only the board knows.
+            if (wire.Line.Chip is { } named && NearestName.Of(named, gpio.Parts.Select(one => one.Part.Name)) is { } near)
+            {
+                complaints.Warn(wire.Line.Place, $"{wire.Name} is on a chip `{named}`, and there is no such part", $"did you mean `{near}`?");
+            }
+
             return;
         }
 
@@ -61,14 +68,20 @@ internal static class LineChecks
         if (!wire.IsOutput)
         {
             complaints.Refuse(
-                wire.Line!.Place, $"{wire.Name} is on {part.Name}, and does not wait for a bus",
+                wire.Line.Place, $"{wire.Name} is on {part.Name}, and does not wait for a bus",
                 "put it on a line of the board");
         }
-        else if (wire.Line!.Line.Offset is not { } offset || offset >= lines)
+        else if (wire.Line.Line.Offset is not { } offset || offset >= lines)
         {
             complaints.Refuse(
                 wire.Line.Place, $"{wire.Name} is on line {wire.Line.Line} of {part.Name}",
                 lines == 0 ? "that part has no lines for relays" : $"that part has lines 0 to {lines - 1}");
+        }
+        else if (wire.MustRest)
+        {
+            complaints.Warn(
+                wire.Line.Place, $"{wire.Name} is on {part.Name}, which keeps its last level when the controller dies",
+                "put it on a line of the board, whose pull lets the relay rest");
         }
     }
 
@@ -95,12 +108,9 @@ internal static class LineChecks
         {
             ProbeChecks.Run(name, sensor, gpio, complaints);
         }
-        else if (sensor.Kind is SensorKind.TrayHighFloat or SensorKind.LeakRope
-            && (sensor.Pull ?? gpio.Pull) == LinePull.Up && (sensor.Line?.ActiveLow ?? gpio.ContactsActiveLow))
+        else
         {
-            complaints.Warn(
-                sensor.Place, $"a broken wire to {name} reads dry",
-                "wire a contact that opens when wet and write `active: high`, so that a broken wire stops the pump");
+            BrokenWireChecks.Run(name, sensor, gpio, complaints);
         }
     }
 
@@ -108,5 +118,5 @@ internal static class LineChecks
         ? $"{owner}/tier {tier} {sensor.ShortName}"
         : $"{owner}/{sensor.ShortName}";
 
-    private sealed record Wire(string Name, Place Place, LinePart? Line, bool IsOutput);
+    private sealed record Wire(string Name, Place Place, LinePart? Line, bool IsOutput, bool MustRest = false);
 }

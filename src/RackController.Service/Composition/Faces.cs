@@ -58,8 +58,11 @@ internal sealed class Faces(ServiceOptions options, RunningRack rack, Controller
             }
             catch (Exception e)
             {
-                alarms.Raise(ControllerTrouble.PageDown, $"the page is not served: {e.Message}");
-                log.Warning("the page is not served: {Why:l}", e.Message);
+                alarms.Raise(ControllerTrouble.PageDown, $"the page is not served: {e.Message.TrimEnd('.')}");
+                if (e is not (CouldNotRunException or IOException or UnauthorizedAccessException))
+                {
+                    log.Error(e, "the page met a defect; it is tried again");
+                }
             }
 
             await Task.WhenAny(Task.Delay(TryPageAgainAfter, end)).ConfigureAwait(false);

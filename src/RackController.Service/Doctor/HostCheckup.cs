@@ -47,7 +47,12 @@ internal sealed class HostCheckup(StateFolder folder)
             // Nothing is made here: a lock that belongs to whoever asks would keep the controller's own account out.
             if (!File.Exists(folder.Lock))
             {
-                return Finding.Sound(Subject, $"{folder.Path} is not in use yet");
+                return LibC.Access(NearestThatIs(folder.Path), LibC.MayWriteAndSearch) == 0
+                    ? Finding.Sound(Subject, $"{folder.Path} is not in use yet")
+                    : Finding.Wrong(
+                        Subject,
+                        $"{folder.Path} cannot be written by {Environment.UserName}: ask as the controller's account, give it the folder, "
+                        + "or name another with --state");
             }
 
             using var taken = RackLock.Take(folder.Lock);
@@ -69,6 +74,18 @@ internal sealed class HostCheckup(StateFolder folder)
                 Subject,
                 $"{folder.Path} cannot be used: {e.Message.TrimEnd('.')}: ask as the controller's account, or name another with --state");
         }
+    }
+
+    // What is not there yet would be made in the nearest folder above that is; a file in its way is no folder, and cannot be searched.
+    private static string NearestThatIs(string path)
+    {
+        var at = Path.GetFullPath(path);
+        while (!Path.Exists(at) && Path.GetDirectoryName(at) is { } above)
+        {
+            at = above;
+        }
+
+        return at.TrimEnd('/') + "/";
     }
 
     private static Finding Library()

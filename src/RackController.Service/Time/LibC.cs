@@ -21,6 +21,7 @@ internal static partial class LibC
     public const int EventFdCloseOnExecNonBlocking = 0x80000 | 0x800;
     public const int OpenReadWriteCreateCloseOnExec = 0x2 | 0x40 | 0x80000;
     public const int LockExclusiveNonBlocking = 2 | 4;
+    public const int MayWriteAndSearch = 2 | 1;
     public const int OpenFolderCloseOnExec = 0x10000 | 0x80000;
     public const int WouldBlock = 11;
     public const short PollIn = 1;
@@ -63,6 +64,9 @@ internal static partial class LibC
 
     [LibraryImport("libc", EntryPoint = "open", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     public static partial int Open(string path, int flags, uint mode);
+
+    [LibraryImport("libc", EntryPoint = "access", StringMarshalling = StringMarshalling.Utf8)]
+    public static partial int Access(string path, int mode);
 
     [LibraryImport("libc", EntryPoint = "fsync", SetLastError = true)]
     public static partial int FSync(int descriptor);

@@ -14,11 +14,11 @@ internal sealed class WiringGuards(Site site)
     /// <summary>All that a pump may run in one walk: a few litres, which any tray takes.</summary>
     private static readonly Duration PumpInAll = Duration.FromSeconds(30);
 
-    private readonly HashSet<SensorId> tried = [];
+    private readonly Dictionary<SensorId, bool> tried = [];
     private readonly Dictionary<RackId, Duration> pumped = [];
 
-    /// <summary>A contact was seen to turn to both sides, and to be the one that is meant.</summary>
-    public void Trust(SensorId contact) => tried.Add(contact);
+    /// <summary>A person said of a sensor whether it is right: of a contact, that it turned to both sides and is the one that is meant.</summary>
+    public void Judge(SensorId sensor, bool isRight) => tried[sensor] = isRight;
 
     /// <summary>A pump ran for a while.</summary>
     public void Count(RackId rack, Duration ran) => pumped[rack] = pumped.GetValueOrDefault(rack) + ran;
@@ -46,9 +46,15 @@ internal sealed class WiringGuards(Site site)
 
         foreach (var low in site.Sensors.Where(sensor => sensor.Kind == SensorKind.ReservoirLowFloat && sensor.Rack == pump.Rack))
         {
-            if (!tried.Contains(low.Id))
+            if (!tried.TryGetValue(low.Id, out var isRight))
             {
-                return $"{low.Name} was not tried: go back to it, so that the pump cannot run dry";
+                return $"{low.Name} was not tried: go back to it, so that the pump cannot run dry"
+                    + (site.Io is SimulatedIo ? " (a simulated float cannot be lifted, so here the pump is not tried)" : "");
+            }
+
+            if (!isRight)
+            {
+                return $"{low.Name} was found wrong: mend it first, so that the pump cannot run dry";
             }
 
             if (!Says(low, 1, now, readings))

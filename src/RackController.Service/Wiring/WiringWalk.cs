@@ -16,6 +16,7 @@ internal sealed class WiringWalk(Site site)
     private readonly ImmutableArray<WiringItem> items = WiringItem.AllOf(site);
     private readonly WiringGuards guards = new(site);
     private readonly SortedDictionary<int, WiringResult> results = [];
+    private readonly HashSet<int> switched = [];
     private int at;
     private Phase phase;
     private MonotonicTime phaseEnds;
@@ -37,7 +38,8 @@ internal sealed class WiringWalk(Site site)
 
     /// <summary>What came of every item, in order.</summary>
     public IReadOnlyList<WiringResult> Results => [.. items.Select((item, i) =>
-        results.GetValueOrDefault(i) ?? new WiringResult(item.Name, WiringOutcome.Skipped, "nobody tried it"))];
+        results.GetValueOrDefault(i) ?? new WiringResult(
+            item.Name, WiringOutcome.Skipped, switched.Contains(i) ? "it was switched, and nobody said what moved" : "nobody tried it"))];
 
     /// <summary>Takes what the sensors say, and perhaps a key, and moves on.</summary>
     /// <param name="now">The time.</param>
@@ -137,6 +139,7 @@ internal sealed class WiringWalk(Site site)
         else if (phase == Phase.CountsDown && now >= phaseEnds)
         {
             (phase, actsSince, phaseEnds) = (Phase.Acts, now, now + WiringGuards.Longest);
+            switched.Add(at);
         }
         else if (phase == Phase.Acts && now >= phaseEnds)
         {
@@ -186,24 +189,34 @@ internal sealed class WiringWalk(Site site)
         var result = key == 'S' ? null : new WiringResult(
             item.Name,
             key == 'Y' ? WiringOutcome.Right : WiringOutcome.Wrong,
-            WhatWasSeen(item) + (key == 'Y' ? ", and that was right" : ", and that was not right"));
+            $"{WhatWasSeen(item)}, {(key == 'Y' ? "and that was right" : WhatWasWrong(item))}");
         if (result is not null)
         {
             results[at] = result;
         }
 
-        if (key == 'Y' && item is WiredSensor { Sensor: var sensor })
+        if (result is not null && item is WiredSensor { Sensor: var sensor })
         {
-            guards.Trust(sensor.Id);
+            guards.Judge(sensor.Id, isRight: key == 'Y');
         }
 
         MoveTo(at + 1);
+        note = result?.Outcome == WiringOutcome.Wrong
+            ? $"{item.Name} is wrong: end here, pull the plug and mend it, or go on and mend it afterwards"
+            : null;
         return result;
     }
 
+    private static string WhatWasWrong(WiringItem item) => item switch
+    {
+        WiredSensor { Sensor.IsContact: true } => "although somebody moved it, or it was another",
+        WiredSensor => "and it is not so",
+        _ => "and something else moved, or nothing",
+    };
+
     private string WhatWasSeen(WiringItem item) => item switch
     {
-        WiredSensor { Sensor.IsContact: true } => sawHarmful && sawHarmless ? "it turned both ways" : "it was not seen to turn both ways",
+        WiredSensor { Sensor.IsContact: true } => sawHarmful && sawHarmless ? "it turned both ways" : "it did not turn both ways",
         WiredSensor => "somebody looked at what it says",
         WiredContactor => "it cut the circuit and closed again",
         _ => "it was switched and back",

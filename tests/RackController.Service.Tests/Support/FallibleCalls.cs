@@ -124,6 +124,7 @@ internal static class FallibleCalls
         NoHarm("JournalRecord: ExecuteReader", "a replay drives nothing"),
         NoHarm("JournalRecord: File.Exists", "a replay drives nothing"),
         NoHarm("HostCheckup: File.Exists", "a checkup drives nothing"),
+        NoHarm("Service LibC.Access", "a checkup drives nothing"),
         NoHarm("HostCheckup: new DriveInfo", "a checkup drives nothing"),
         NoHarm("HostCheckup: new SqliteConnection", "a checkup drives nothing"),
         NoHarm("Machine: File.ReadAllLines", "a checkup drives nothing"),
