@@ -12,10 +12,10 @@ internal static class PlainGreeting
     private static readonly byte[] answer = [.. """
         HTTP/1.1 400 Bad Request
         Content-Type: text/plain; charset=utf-8
-        Content-Length: 71
+        Content-Length: 66
         Connection: close
 
-        This page is served by HTTPS only: begin its address with `https://`.
+        This page is served by HTTPS only: begin its address with https.
 
         """.ReplaceLineEndings("\r\n").Select(letter => (byte)letter)];
 

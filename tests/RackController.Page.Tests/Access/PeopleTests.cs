@@ -6,7 +6,8 @@ namespace RackController.Page.Tests;
 public sealed class PeopleTests : IDisposable
 {
     private const string Whole =
-        """{"people":[{"name":"ada","role":"Configure","password":{"iterations":600000,"salt":"AQ==","hash":"AQ=="},"passwordKey":"x","tokens":[]}]}""";
+        """{"people":[{"name":"ada","role":"Configure","passwordKey":"x","tokens":[],"""
+        + """ "password":{"iterations":600000,"salt":"AQ==","hash":"AQ=="}}]}""";
 
     private static readonly PasswordHash quick = new(1, [1], [2]);
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("rackcontroller-people-");
@@ -62,6 +63,14 @@ public sealed class PeopleTests : IDisposable
         Assert.NotNull(people.Remove("ada", mayBeLast: false));
         Assert.Null(people.Remove("ada", mayBeLast: true));
         Assert.True(people.AreNone);
+    }
+
+    [Fact]
+    public void WhatTheDamagedOnesAreMadeOfIsWhole()
+    {
+        File.WriteAllText(FilePath, Whole);
+
+        Assert.Equal("ada", Assert.Single(people.All).Name);
     }
 
     [Theory]
