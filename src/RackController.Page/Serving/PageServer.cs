@@ -50,7 +50,7 @@ public sealed class PageServer(PageOptions options)
                 Address = AddressOf(app, spots[0]);
             }
 
-            Tell(rack, spots, chain);
+            Tell(rack, spots, chain, !access.People.AreNone);
             served();
             while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone))
                 && (chain.Count == 0 || stamp == certificate.Stamp()))
@@ -63,12 +63,14 @@ public sealed class PageServer(PageOptions options)
         }
     }
 
-    private static void Tell(IServedRack rack, ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain)
+    private static void Tell(
+        IServedRack rack, ImmutableArray<ListenSpot> spots, X509Certificate2Collection chain, bool isAnybodyKnown)
     {
         var places = spots.IsEmpty ? "nowhere" : string.Join(", ", spots.SelectMany(spot => OwnNames.Links(spot)));
-        rack.Record($"page served at {places}", chain.Count > 0 ? $"its certificate has the SHA-256 {PageCertificate.Fingerprint(chain[0])}"
-            : ListenPlan.Of(options, isAnybodyKnown: true).SequenceEqual(spots) ? "it is for this machine only"
-            : "it is for this machine only until a first person has a password; then it is where it was asked for");
+        var why = chain.Count > 0 ? $"somebody is set up; its certificate has the SHA-256 {PageCertificate.Fingerprint(chain[0])}"
+            : isAnybodyKnown ? "it was asked for at this machine"
+            : "nobody is set up yet, so it is for this machine only until a first person has a password";
+        rack.Record($"page served at {places}", why);
     }
 
     private WebApplication Build(
@@ -97,8 +99,8 @@ public sealed class PageServer(PageOptions options)
         return app;
     }
 
-    // Over HTTPS too: a page gives its secrets away by its length only to whoever can have it asked for with a session, and the cookie of one
-    // never comes along from another site (SameSite=Strict). Streams are left as they are.
+    // Over HTTPS too: a page gives its secrets away by its length only to whoever can have it asked for with a session, and the cookie of
+    // one never comes along from another site (SameSite=Strict). Streams are left as they are.
     private static void Compress(ResponseCompressionOptions compression)
     {
         compression.EnableForHttps = true;
