@@ -10,6 +10,10 @@ public interface IServedRack : IRunningRack
     /// <param name="cancellation">Ends it.</param>
     IAsyncEnumerable<ControlEvent> FollowAsync(CancellationToken cancellation);
 
+    /// <summary>What sensors said in the last minutes that is not in the journal's file yet, oldest first: samples wait for each other,
+    /// to spare the card.</summary>
+    IReadOnlyList<Sample> UnwrittenSamples();
+
     /// <summary>Puts on record what a person did that is no request to the rack: signed in, changed who may do what.</summary>
     /// <param name="what">What was done.</param>
     /// <param name="because">By whom, as a phrase that can follow "because".</param>

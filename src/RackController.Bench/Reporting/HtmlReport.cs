@@ -28,7 +28,7 @@ public static class HtmlReport
             .Replace("{{body}}", body.ToString())
             .Replace("{{data}}", ChartData.Of(result))
             .Replace("{{script}}", PageFiles.Read("report.js"))
-            .Replace("{{plotly}}", PageFiles.Read("plotly-basic.js"))
+            .Replace("{{plotly}}", PageFiles.Read(ReportCharts.Library))
             .ToString();
     }
 }

@@ -10,9 +10,13 @@ internal static class PageFiles
     /// <exception cref="InvalidOperationException">The program was built without it.</exception>
     public static string Read(string name)
     {
-        using var stream = typeof(PageFiles).Assembly.GetManifestResourceStream(name)
-            ?? throw new InvalidOperationException($"the page file {name} is missing from the program");
-        using var reader = new StreamReader(stream, Encoding.UTF8);
+        using var reader = new StreamReader(Open(name), Encoding.UTF8);
         return reader.ReadToEnd();
     }
+
+    /// <summary>Opens one.</summary>
+    /// <param name="name">Its file name.</param>
+    /// <exception cref="InvalidOperationException">The program was built without it.</exception>
+    public static Stream Open(string name) => typeof(PageFiles).Assembly.GetManifestResourceStream(name)
+        ?? throw new InvalidOperationException($"the page file {name} is missing from the program");
 }

@@ -34,6 +34,7 @@ internal static class EventWords
         EndServiceHold => "end the service hold",
         Acknowledge acknowledge => $"acknowledge {acknowledge.Alarm}",
         Shelve shelve => $"shelve {shelve.Alarm} for {Spans.Words(shelve.Length)}",
+        Unshelve unshelve => $"take {unshelve.Alarm} off the shelf",
         SetAlarmOutOfService { OutOfService: true } service => $"take {service.Alarm} out of service",
         SetAlarmOutOfService service => $"put {service.Alarm} back into service",
         ResetLatch reset => $"reset {reset.Latch}",

@@ -1,3 +1,4 @@
+using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control;
@@ -57,4 +58,8 @@ public enum AlarmPriority
 /// <param name="RespondWithin">How soon, in words.</param>
 public sealed record Alarm(
     string Key, AlarmPriority Priority, AlarmState State, Moment Since,
-    string Cause, string Consequence, string Action, string RespondWithin);
+    string Cause, string Consequence, string Action, string RespondWithin)
+{
+    /// <summary>When it comes into sight again by itself, by the wall clock as it hangs now; null unless it is shelved.</summary>
+    public Instant? ShelvedUntil { get; init; }
+}

@@ -87,6 +87,23 @@ internal sealed class AlarmPanel
         return allowed < length ? $"shelved for {allowed.InWords()}, the longest that is allowed" : "shelved";
     }
 
+    /// <summary>Brings one alarm into sight again.</summary>
+    public string Unshelve(string key, string by, in Moment now, IEventSink events)
+    {
+        if (Find(key) is not var (source, point))
+        {
+            return NoSuch(key);
+        }
+
+        if (!point.Unshelve(now))
+        {
+            return $"{key} is {point.State.InWords()} and not shelved";
+        }
+
+        Tell(source, point, now, $"{by} took it off the shelf", events);
+        return $"in sight again, and {point.State.InWords()}";
+    }
+
     /// <summary>Takes one alarm out of service or puts it back.</summary>
     public string SetOutOfService(string key, bool outOfService, string by, in Moment now, IEventSink events)
     {
@@ -107,11 +124,11 @@ internal sealed class AlarmPanel
     /// <summary>Every alarm that is not normal, most urgent first.</summary>
     public ImmutableArray<Alarm> Standing(in Moment now)
     {
-        var clock = Clock(now);
+        var moment = now;
         return
         [
             .. alarms.Where(alarm => alarm.Point.State != AlarmState.Normal)
-                .Select(alarm => Describe(alarm.Source, alarm.Point, clock))
+                .Select(alarm => Describe(alarm.Source, alarm.Point, moment))
                 .OrderByDescending(alarm => alarm.Priority).ThenBy(alarm => alarm.Key, StringComparer.Ordinal),
         ];
     }
@@ -142,12 +159,15 @@ internal sealed class AlarmPanel
 
     private static string NoSuch(string key) => $"there is no alarm {key}";
 
-    private static Alarm Describe(Interlock source, AlarmPoint point, ClockFace clock)
+    private Alarm Describe(Interlock source, AlarmPoint point, in Moment now)
     {
         var text = source.Row.Alarm!;
         return new Alarm(
-            point.Key, text.Priority, point.State, point.Since, source.Words(clock), text.Consequence, text.Action,
-            text.RespondWithin);
+            point.Key, text.Priority, point.State, point.Since, source.Words(Clock(now)), text.Consequence, text.Action,
+            text.RespondWithin)
+        {
+            ShelvedUntil = point.State == AlarmState.Shelved ? now.Wall + (point.Due - now.Monotonic) : null,
+        };
     }
 
     private (Interlock Source, AlarmPoint Point)? Find(string key)

@@ -58,6 +58,10 @@ internal sealed class AlarmPoint(string key)
         return Move(AlarmState.Shelved, now);
     }
 
+    /// <summary>Brings it into sight again before its time.</summary>
+    /// <returns>Whether it was shelved.</returns>
+    public bool Unshelve(in Moment now) => State == AlarmState.Shelved && Move(Fresh(), now);
+
     /// <summary>Takes it out of sight for maintenance, or puts it back.</summary>
     /// <returns>Whether that changed anything.</returns>
     public bool SetOutOfService(bool outOfService, in Moment now) => outOfService

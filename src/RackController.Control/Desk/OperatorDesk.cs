@@ -29,6 +29,7 @@ internal sealed class OperatorDesk(
         EndServiceHold ask => At(ask.Rack, EndHold(ask.Rack, now.Monotonic)),
         Acknowledge ask => (ask.Alarm, $"acknowledge: {alarms.Acknowledge(ask.Alarm, ask.By, now, events)}"),
         Shelve ask => (ask.Alarm, $"shelve: {alarms.Shelve(ask.Alarm, ask.Length, ask.By, now, events)}"),
+        Unshelve ask => (ask.Alarm, $"unshelve: {alarms.Unshelve(ask.Alarm, ask.By, now, events)}"),
         SetAlarmOutOfService ask => (ask.Alarm, alarms.SetOutOfService(ask.Alarm, ask.OutOfService, ask.By, now, events)),
         ResetLatch ask => (ask.Latch, $"reset: {latches.Ask(ask.Latch, now.Monotonic)}"),
         ConfirmReset ask => (ask.Latch, $"confirm reset: {Confirm(ask.Latch, now)}"),

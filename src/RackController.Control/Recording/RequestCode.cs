@@ -38,6 +38,9 @@ internal static class RequestCode
                 to.Put(ask.Alarm);
                 to.Put(ask.Length);
                 break;
+            case Unshelve ask:
+                to.Put(ask.Alarm);
+                break;
             case SetAlarmOutOfService ask:
                 to.Put(ask.Alarm);
                 to.Put(ask.OutOfService ? (byte)1 : (byte)0);
@@ -87,6 +90,7 @@ internal static class RequestCode
             13 => new BeginProofTest(by, from.Text()),
             14 => new AnswerProofTest(by, from.Byte() != 0),
             15 => new AbandonProofTest(by),
+            16 => new Unshelve(by, from.Text()),
             _ => throw new FormatException("somebody asked for something that this program does not know"),
         };
     }
@@ -108,6 +112,7 @@ internal static class RequestCode
         BeginProofTest => 13,
         AnswerProofTest => 14,
         AbandonProofTest => 15,
+        Unshelve => 16,
         _ => 0,
     };
 

@@ -52,6 +52,11 @@ public sealed record Acknowledge(string By, string Alarm) : OperatorRequest(By);
 /// <param name="Length">For how long; cut to 24 h, and the event says so.</param>
 public sealed record Shelve(string By, string Alarm, Duration Length) : OperatorRequest(By);
 
+/// <summary>Bring a shelved alarm into sight again before its time.</summary>
+/// <param name="By">Who asks.</param>
+/// <param name="Alarm">The key of the alarm.</param>
+public sealed record Unshelve(string By, string Alarm) : OperatorRequest(By);
+
 /// <summary>Take an alarm out of service for maintenance, or put it back; its interlock goes on.</summary>
 /// <param name="By">Who asks.</param>
 /// <param name="Alarm">The key of the alarm.</param>

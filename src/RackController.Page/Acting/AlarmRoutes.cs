@@ -18,7 +18,8 @@ internal static class AlarmRoutes
         routes.MapGet("/alarms/confirm-reset", context => ShowAsync(context, rack, SecondPage)).For(Role.Operate);
         routes.MapPost("/alarms/confirm-reset", context => AskAsync(context, rack, (by, key) => new ConfirmReset(by, key), _ => "/"))
             .For(Role.Operate);
-        routes.MapPost("/alarms/acknowledge", context => AskAsync(context, rack, (by, key) => new Acknowledge(by, key), _ => "/"))
+        routes.MapPost("/alarms/acknowledge", context => AskAsync(
+                context, rack, (by, key) => new Acknowledge(by, key), _ => context.Request.Query["back"] == "alarms" ? "/alarms" : "/"))
             .For(Role.Operate);
     }
 

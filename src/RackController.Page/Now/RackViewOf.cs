@@ -22,7 +22,8 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
     public static ReadingView Reading(SensorStatus status, string place) => new(
         Short(status.Sensor.Name, place), ReadingWords.Words(status), status.Doubt is not null || ReadingWords.IsAbnormal(status));
 
-    private static string Short(string name, string place) =>
+    /// <summary>A name without that of its rack or circuit.</summary>
+    public static string Short(string name, string place) =>
         name.StartsWith(place + "/", StringComparison.Ordinal) ? name[(place.Length + 1)..] : name;
 
     private LoadView Load(LoadWhy why)

@@ -14,7 +14,10 @@ public sealed record FrameView(string Site, string Title, string Place, bool IsL
 
     /// <summary>The menu.</summary>
     public static readonly ImmutableArray<Place> Places =
-        [new("Now", "/"), new("Schedule", "/schedule"), new("People", "/people", Role.Configure)];
+    [
+        new("Now", "/"), new("Alarms", "/alarms"), new("Floods", "/floods"), new("History", "/history"), new("Schedule", "/schedule"),
+        new("People", "/people", Role.Configure),
+    ];
 }
 
 /// <summary>A place in the menu.</summary>

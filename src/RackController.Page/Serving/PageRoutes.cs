@@ -18,6 +18,11 @@ internal static class PageRoutes
         routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
         ActRoutes.Map(routes, rack);
         new ScheduleRoutes(rack, options).Map(routes);
+        var past = new Past(options.Folder.Journal);
+        new HistoryRoutes(rack, past).Map(routes);
+        new EventRoutes(rack, past).Map(routes);
+        new FloodRoutes(rack, past).Map(routes);
+        new AlarmDeskRoutes(rack, past).Map(routes);
         ApiRoutes.Map(routes, rack, end);
         Health.Map(routes, rack);
         Metrics.Map(routes, rack);

@@ -71,7 +71,7 @@ public static class RackService
         var worker = host.Services.GetRequiredService<RackWorker>();
         try
         {
-            var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, log);
+            var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, journal, log);
             var screenDefect = await RunHostAsync(host, new Faces(options, running, alarms, log), log).ConfigureAwait(false);
             return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
         }

@@ -7,13 +7,15 @@ namespace RackController.Service;
 /// <summary>Joins the parts that a person sees: the status board, the request queue, the controller's own alarms, and the record.</summary>
 internal sealed class RunningRack(
     Site site, StatusBoard board, EventFeed feed, RequestQueue requests, ControllerAlarms alarms, IScanClock clock, RackWorker worker,
-    ILogger log) : IServedRack
+    Journal journal, ILogger log) : IServedRack
 {
     public Site Site => site;
 
     public Task<SiteStatus> LookAsync(CancellationToken cancellation) => board.Ask().WaitAsync(cancellation);
 
     public IAsyncEnumerable<ControlEvent> FollowAsync(CancellationToken cancellation) => feed.FollowAsync(cancellation);
+
+    public IReadOnlyList<Sample> UnwrittenSamples() => journal.Unwritten;
 
     public bool TryAsk(OperatorRequest request)
     {

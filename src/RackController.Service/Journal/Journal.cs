@@ -32,6 +32,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private readonly ControllerAlarms alarms;
     private readonly JournalQueue queue = new();
     private readonly SampleThinning thinning;
+    private readonly DayKeeper days;
     private readonly AutoResetEvent kept = new(false);
     private readonly Thread thread;
     private readonly RunFacts facts;
@@ -61,6 +62,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         this.opening = opening;
         file = opening.File;
         thinning = new SampleThinning(site);
+        days = new DayKeeper(path, site);
         thread = new Thread(Run) { Name = "journal", IsBackground = true };
     }
 
@@ -69,6 +71,9 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 
     /// <summary>Set when more events are.</summary>
     public WaitHandle Kept => kept;
+
+    /// <summary>What sensors said that is not in the file yet, oldest first.</summary>
+    public IReadOnlyList<Sample> Unwritten => queue.LookAtSamples();
 
     /// <summary>Begins to write.</summary>
     public void Start() => thread.Start();
@@ -187,6 +192,12 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         {
             quietDue = now.Monotonic + QuietEvery;
             open.ForgetRecording(now.WallTrusted ? now.Wall - RecordKept : null, MostBytes);
+            days.Follow(now);
+        }
+
+        if (days.Take() is { Count: > 0 } sums)
+        {
+            open.WriteDays(sums);
         }
 
         if (now.WallTrusted && now.Monotonic >= forgetDue)

@@ -12,4 +12,4 @@ internal sealed record JournalEntry(ControlEvent[] Events, ControlMemory? Memory
 /// <param name="Wall">When, by the wall clock.</param>
 /// <param name="Sensor">The sensor's name.</param>
 /// <param name="Value">What it said, in the unit of its kind; null when its word was worth nothing.</param>
-internal readonly record struct Sample(Instant Wall, string Sensor, double? Value);
+public readonly record struct Sample(Instant Wall, string Sensor, double? Value);

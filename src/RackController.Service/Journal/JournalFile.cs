@@ -177,6 +177,10 @@ internal sealed class JournalFile : IDisposable
         onDisk = memory?.Items ?? onDisk;
     }
 
+    /// <summary>Puts down sums of days, for good.</summary>
+    /// <param name="sums">The sums.</param>
+    public void WriteDays(IReadOnlyList<DaySum> sums) => InTransaction(Normal, () => DayRows.Put(connection, sums));
+
     /// <summary>Lets go of samples older than a time.</summary>
     /// <param name="before">The time.</param>
     public void ForgetSamples(Instant before) => InTransaction(Normal, () => forgetSamples.Run(before.ToUnixTimeTicks()));

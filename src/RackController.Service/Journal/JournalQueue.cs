@@ -201,6 +201,15 @@ internal sealed class JournalQueue : IDisposable
         }
     }
 
+    /// <summary>The samples that wait, which stay.</summary>
+    public List<Sample> LookAtSamples()
+    {
+        lock (gate)
+        {
+            return [.. samples];
+        }
+    }
+
     /// <summary>Takes all samples.</summary>
     public List<Sample> TakeSamples()
     {

@@ -36,6 +36,7 @@ internal static class JournalRescue
                 }
             }
 
+            DayRows.Put(rescued, [.. JournalSalvage.DaysIn(broken)]);
             using var putRun = new Statement(rescued, "UPDATE meta SET value = $run WHERE key = 'run'", "$run");
             putRun.Run(run);
             if (memory is not null)

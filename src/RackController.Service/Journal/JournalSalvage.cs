@@ -7,8 +7,8 @@ using SQLitePCL;
 namespace RackController.Service;
 
 /// <summary>
-/// Reads what a broken journal still gives: all that is remembered and every event that does not lie in the damaged part. Samples and
-/// the record for replays stay where they are; a rack does not wait for those.
+/// Reads what a broken journal still gives: all that is remembered, every event that does not lie in the damaged part, and the sums of
+/// days up to it. Samples and the record for replays stay where they are; a rack does not wait for those.
 /// </summary>
 internal static class JournalSalvage
 {
@@ -102,6 +102,21 @@ internal static class JournalSalvage
             }
 
             last = Math.Max(last, from.Value - 1);
+        }
+    }
+
+    /// <summary>The sums of days, up to the first that cannot be read; none in a journal from before there were any.</summary>
+    /// <param name="broken">An open journal, which may be read-only.</param>
+    public static IEnumerable<DaySum> DaysIn(SqliteConnection broken)
+    {
+        foreach (var row in Rows(
+            broken, "SELECT day, subject, figure, least, mean, most FROM days JOIN day_series ON day_series.id = series ORDER BY day"))
+        {
+            if (row is [long day and >= 0 and < int.MaxValue / 2000, string subject, string figure, double least, double mean, double most]
+                && IsLegible(subject) && Enum.TryParse<DayFigure>(figure, out var known))
+            {
+                yield return new DaySum(DayRows.DayOf(day), subject, known, least, mean, most);
+            }
         }
     }
 

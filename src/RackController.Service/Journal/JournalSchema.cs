@@ -33,6 +33,16 @@ internal static class JournalSchema
         CREATE TABLE recording (id INTEGER PRIMARY KEY, run INTEGER NOT NULL, wall INTEGER NOT NULL, page BLOB NOT NULL);
         """;
 
+    /// <summary>A sum of each day, kept for good. They came without a new version, since a program that does not know them misses
+    /// nothing.</summary>
+    private const string DayTables = """
+        CREATE TABLE IF NOT EXISTS day_series (
+            id INTEGER PRIMARY KEY, subject TEXT NOT NULL, figure TEXT NOT NULL, UNIQUE (subject, figure));
+        CREATE TABLE IF NOT EXISTS days (
+            day INTEGER NOT NULL, series INTEGER NOT NULL REFERENCES day_series (id), least REAL NOT NULL, mean REAL NOT NULL,
+            most REAL NOT NULL, PRIMARY KEY (day, series)) WITHOUT ROWID;
+        """;
+
     /// <summary>Gives a new file the tables of a journal.</summary>
     /// <param name="connection">An open file without tables.</param>
     /// <param name="fill">What is put into them at once; null for nothing.</param>
@@ -73,6 +83,8 @@ internal static class JournalSchema
             Execute(connection, RecordingTables);
             Execute(connection, "UPDATE meta SET value = '2' WHERE key = 'schema_version'");
         }
+
+        Execute(connection, DayTables);
     }
 
     /// <summary>The schema version of a journal; null when the file has no tables yet.</summary>

@@ -108,6 +108,7 @@ internal static class RandomScenes
             11 => new BeginProofTest(By, item),
             12 => new AnswerProofTest(By, flag),
             13 => new AbandonProofTest(By),
+            14 => new Unshelve(By, alarm),
             _ => new FloodNow(By, rack),
         };
     }

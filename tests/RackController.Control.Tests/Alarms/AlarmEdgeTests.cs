@@ -15,10 +15,13 @@ public class AlarmEdgeTests
         var rig = new Rig(Sites.OneRack());
         rig.Scan(
             new Acknowledge("Ada", "attic/x"), new Shelve("Ada", "attic/x", Duration.FromHours(1)),
-            new SetAlarmOutOfService("Ada", "attic/x", true));
+            new Unshelve("Ada", "attic/x"), new SetAlarmOutOfService("Ada", "attic/x", true));
 
         Assert.Equal(
-            ["acknowledge: there is no alarm attic/x", "shelve: there is no alarm attic/x", "there is no alarm attic/x"],
+            [
+                "acknowledge: there is no alarm attic/x", "shelve: there is no alarm attic/x", "unshelve: there is no alarm attic/x",
+                "there is no alarm attic/x",
+            ],
             rig.Events.Where(each => each.Kind == EventKind.Request).Select(each => each.What));
     }
 

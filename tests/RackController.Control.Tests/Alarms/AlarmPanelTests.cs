@@ -59,6 +59,19 @@ public class AlarmPanelTests
     }
 
     [Fact]
+    public void WhatWasShelvedSaysUntilWhenAndComesBackWhenSomebodyAsks()
+    {
+        RunDry();
+        rig.Scan(new Shelve("Ada", Low, Duration.FromHours(8)));
+        Assert.Equal(rig.Now.Wall + Duration.FromHours(8), rig.Alarm(Low)!.ShelvedUntil);
+
+        Assert.Equal("unshelve: in sight again, and unacknowledged", Answer(new Unshelve("Ada", Low)));
+        Assert.Equal(("unacknowledged", "Ada took it off the shelf"), LastOfAlarm());
+        Assert.Null(rig.Alarm(Low)!.ShelvedUntil);
+        Assert.Equal("unshelve: north/low-float is unacknowledged and not shelved", Answer(new Unshelve("Ben", Low)));
+    }
+
+    [Fact]
     public void OutOfServiceAndBackAreSaidAndAreNotDoneTwice()
     {
         Assert.Equal(

@@ -21,6 +21,7 @@ public class AlarmWalkTests
         .. Each(ReturnedUnacknowledged, (Comes, Unacknowledged), (Seen, Normal)),
         .. Each(Latched, (Released, Normal), (Comes, Unacknowledged)),
         .. Each(Shelved, (TimeOver, Normal), (TimeOver, Unacknowledged), (TimeOver, SuppressedByDesign)),
+        .. Each(Shelved, (Unshelved, Normal), (Unshelved, Unacknowledged)),
         .. Each(SuppressedByDesign, (MeansSomethingAgain, Normal), (MeansSomethingAgain, Unacknowledged)),
         .. Each(OutOfService, (PutBack, Normal), (PutBack, Unacknowledged)),
         .. InSight.Select(from => (from, ShelvedByAPerson, Shelved)).Where(each => each.from != Normal),
@@ -33,6 +34,7 @@ public class AlarmWalkTests
     private const string Released = "latch is released";
     private const string Seen = "acknowledged";
     private const string ShelvedByAPerson = "shelved";
+    private const string Unshelved = "unshelved";
     private const string TimeOver = "shelving is over";
     private const string MeansNothing = "suppressed";
     private const string MeansSomethingAgain = "no longer suppressed";
@@ -113,6 +115,7 @@ public class AlarmWalkTests
             yield return (Seen, Do(alarm => alarm.Acknowledge(Now)));
             yield return (ShelvedByAPerson, Do(alarm => alarm.Shelve(hour, Now)));
             yield return (ShelvedByAPerson, Do(alarm => alarm.Shelve(Duration.Zero, Now)));
+            yield return (Unshelved, Do(alarm => alarm.Unshelve(Now)));
             yield return (TakenOut, Do(alarm => alarm.SetOutOfService(true, Now)));
             yield return (PutBack, Do(alarm => alarm.SetOutOfService(false, Now)));
             yield return (Restarted, Restart());

@@ -25,6 +25,7 @@ public class RecordedPagesTests
         new EndServiceHold("Ada", new RackId(1)),
         new Acknowledge("Ada", "north/low-float"),
         new Shelve("Ada", "north/low-float", Duration.FromMinutes(3)),
+        new Unshelve("Ada", "north/low-float"),
         new SetAlarmOutOfService("Ada", "north/low-float", true),
         new SetAlarmOutOfService("Ada", "north/low-float", false),
         new ResetLatch("Ada", "north/high-water"),

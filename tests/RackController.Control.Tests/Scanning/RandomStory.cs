@@ -243,7 +243,7 @@ internal sealed class RandomStory
         var rack = new RackId(dice.Between(0, Site.Racks.Length - 1));
         var tier = dice.Between(1, Site[rack].Tiers.Length);
         var key = dice.Of(alarmKeys);
-        return dice.Between(0, 14) switch
+        return dice.Between(0, 15) switch
         {
             0 or 1 => new FloodNow("Ada", rack),
             2 => new SkipNextFlood("Ada", rack),
@@ -255,7 +255,8 @@ internal sealed class RandomStory
             9 => new Shelve("Ada", key, Duration.FromSeconds(dice.Between(0, 100))),
             10 => new SetAlarmOutOfService("Ada", key, dice.Chance(2)),
             11 => new Acknowledge("Ada", key),
-            12 => new ResetLatch("Ada", dice.Of(latchKeys)),
+            12 => new Unshelve("Ada", key),
+            13 => new ResetLatch("Ada", dice.Of(latchKeys)),
             _ => new ConfirmReset("Ben", ResetAndConfirmed()),
         };
     }

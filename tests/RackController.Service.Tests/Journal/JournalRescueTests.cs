@@ -44,6 +44,28 @@ public sealed partial class JournalRescueTests : IDisposable
     }
 
     [Fact]
+    public void TheSumsOfDaysGoOnInTheNewJournal()
+    {
+        var sum = new DaySum(new NodaTime.LocalDate(2026, 5, 30), "north/pump", DayFigure.HoursOn, 0.5, 0.5, 0.5);
+        using (var journal = new MadeUpJournal(Path))
+        {
+            journal.Add([sum]);
+            journal.Add([.. Enumerable.Range(1, 2000).Select(Happenings.Event)]);
+        }
+
+        var bytes = File.ReadAllBytes(Path);
+        bytes.AsSpan(bytes.Length - 4 * PageBytes, PageBytes).Fill(0x5A);
+        File.WriteAllBytes(Path, bytes);
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+        using var history = JournalHistory.Open(Path);
+
+        Assert.Contains("is corrupt", opening.SetAside, StringComparison.Ordinal);
+        Assert.Equal(sum, Assert.Single(history.Days(sum.Day, sum.Day)));
+    }
+
+    [Fact]
     public void AKillAfterTheBrokenJournalWasPutAsideLosesNothing()
     {
         Written();

@@ -96,6 +96,7 @@ internal sealed class EventWriter(Scenario scenario)
             EndServiceHold ask => Rack(text, ask.Rack),
             Acknowledge ask => Alarm(text, ask.Alarm),
             Shelve ask => Alarm(text.Append($"    for: {TextOf.Length(ask.Length)}\n"), ask.Alarm),
+            Unshelve ask => Alarm(text, ask.Alarm),
             SetAlarmOutOfService ask => Alarm(text, ask.Alarm),
             ResetLatch ask => Alarm(text, ask.Latch),
             ConfirmReset ask => Alarm(text, ask.Latch),

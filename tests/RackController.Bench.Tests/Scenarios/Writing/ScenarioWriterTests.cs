@@ -52,7 +52,8 @@ public sealed class ScenarioWriterTests
             new FloodNow("ann", rack), new Stop("ann", null), new Stop("ann", rack), new Resume("ann", rack),
             new SkipNextFlood("ann", rack), new HoldForService("ann", rack, Duration.FromMinutes(7)),
             new EndServiceHold("ann", rack), new Acknowledge("ann", "north/low-float"),
-            new Shelve("ann", "north/low-float", Duration.FromHours(1)), new SetAlarmOutOfService("ann", "north/low-float", true),
+            new Shelve("ann", "north/low-float", Duration.FromHours(1)), new Unshelve("ann", "north/low-float"),
+            new SetAlarmOutOfService("ann", "north/low-float", true),
             new SetAlarmOutOfService("ann", "north/low-float", false), new ResetLatch("ann", "north/low-float"),
             new ConfirmReset("ann", "north/low-float"), new SetTierInUse("ann", rack, 2, true), new SetTierInUse("ann", rack, 2, false),
         ];

@@ -1,0 +1,173 @@
+using System.Collections.Immutable;
+using NodaTime;
+using RackController.Control;
+using RackController.Model;
+
+namespace RackController.Service;
+
+/// <summary>Finds the floods of one rack in what happened and what its sensors said.</summary>
+/// <param name="site">The site.</param>
+/// <param name="rack">The rack.</param>
+public sealed class FloodLog(Site site, Rack rack)
+{
+    // A level from longer before a flood says nothing of it.
+    private static readonly Duration youngEnough = Duration.FromMinutes(5);
+
+    private readonly string? level = NameOf(site, rack, SensorKind.ReservoirLevel, null);
+
+    private readonly ImmutableArray<(int Tier, string? Float)> floats =
+        [.. rack.Tiers.Select(tier => (tier.Number, NameOf(site, rack, SensorKind.TrayFullFloat, tier.Number)))];
+
+    /// <summary>What would have to be measured so that the log could tell more, in sentences; empty when nothing.</summary>
+    public IEnumerable<string> Lacking()
+    {
+        var blind = floats.Where(tier => tier.Float is null).Select(tier => tier.Tier).ToList();
+        if (blind.Count > 0)
+        {
+            var which = blind.Count == rack.Tiers.Length ? "No tier" : $"Not every tier ({string.Join(", ", blind)})";
+            yield return $"{which} has a float at its flood depth: one on each would time how fast it fills and drains.";
+        }
+
+        if (level is null)
+        {
+            yield return "The reservoir has no level sensor: one would tell how much water a flood takes.";
+        }
+    }
+
+    /// <summary>Reads the floods of a span, oldest first.</summary>
+    /// <param name="journal">The journal.</param>
+    /// <param name="span">The span.</param>
+    /// <param name="unwritten">What sensors said that is not in the journal yet.</param>
+    public ImmutableArray<FloodRecord> Read(JournalHistory journal, HistorySpan span, IReadOnlyList<Sample> unwritten)
+    {
+        ArgumentNullException.ThrowIfNull(journal);
+        var names = floats.Select(tier => tier.Float).Append(level).OfType<string>().ToHashSet();
+        var samples = names.Count == 0
+            ? []
+            : journal.SamplesIn(span).Where(sample => names.Contains(sample.Sensor)).Reverse().Concat(unwritten);
+        var events = journal.EventsIn(span, EventKind.Flood).Select(kept => kept.Event)
+            .Where(flood => flood.Subject == rack.Name).Reverse();
+        return Of([.. events], samples);
+    }
+
+    /// <summary>Finds floods.</summary>
+    /// <param name="events">The events of floods of this rack, oldest first.</param>
+    /// <param name="samples">What sensors said, oldest first.</param>
+    public ImmutableArray<FloodRecord> Of(IReadOnlyList<ControlEvent> events, IEnumerable<Sample> samples)
+    {
+        ArgumentNullException.ThrowIfNull(events);
+        var said = samples.Where(sample => sample.Value is not null).ToLookup(sample => sample.Sensor);
+        var byName = said.ToDictionary(sensor => sensor.Key, sensor => sensor.Select(at => (at.Wall, Value: at.Value!.Value)).ToList());
+        return [.. Phases(events).Select(phases => Record(phases, byName))];
+    }
+
+    private static string? NameOf(Site site, Rack rack, SensorKind kind, int? tier) =>
+        site.Sensors.FirstOrDefault(sensor => sensor.Rack == rack.Id && sensor.Kind == kind && sensor.TierNumber == tier)?.Name;
+
+    private static IEnumerable<FloodPhases> Phases(IReadOnlyList<ControlEvent> events)
+    {
+        var why = "";
+        FloodPhases? open = null;
+        foreach (var (at, _, _, what, because) in events)
+        {
+            switch (what)
+            {
+                case FloodEvent.Due:
+                    why = because;
+                    break;
+                case FloodEvent.Filling:
+                    if (open is not null)
+                    {
+                        yield return open;
+                    }
+
+                    (open, why) = (new FloodPhases(at.Wall, why), "");
+                    break;
+                case FloodEvent.Soaking when open is not null:
+                    open = open with { Soaking = at.Wall };
+                    break;
+                case FloodEvent.CutShort when open is not null:
+                    open = open with { CutShort = because };
+                    break;
+                case FloodEvent.Draining when open is not null:
+                    open = open with { Draining = at.Wall };
+                    break;
+            }
+        }
+
+        if (open is not null)
+        {
+            yield return open;
+        }
+    }
+
+    private FloodRecord Record(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
+    {
+        var isCut = phases.CutShort is not null;
+        return new FloodRecord(
+            phases.Filling, phases.Why, phases.Soaking - phases.Filling,
+            isCut ? null : phases.Draining - phases.Soaking, phases.CutShort, Volume(phases, said),
+            [
+                .. floats.Where(tier => tier.Float is not null && said.ContainsKey(tier.Float))
+                    .Select(tier => Tier(tier.Tier, phases, said[tier.Float!])),
+            ]);
+    }
+
+    private TierFlood Tier(int number, FloodPhases phases, List<(Instant At, double Value)> said)
+    {
+        var end = phases.Filling + rack.Schedule.Floods.LongestCycle;
+        var full = FirstAfter(said, phases.Filling, phases.Draining ?? end, isFull: true);
+        var empty = phases.Draining is { } draining && full is not null
+            ? FirstAfter(said, draining, draining + rack.Schedule.Floods.Drain, isFull: false) - draining
+            : null;
+        return new TierFlood(number, full - phases.Filling, empty);
+    }
+
+    private static Instant? FirstAfter(List<(Instant At, double Value)> said, Instant from, Instant until, bool isFull)
+    {
+        for (var at = FirstNotBefore(said, from); at < said.Count && said[at].At <= until; at++)
+        {
+            if (said[at].Value >= 0.5 == isFull)
+            {
+                return said[at].At;
+            }
+        }
+
+        return null;
+    }
+
+    private double? Volume(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
+    {
+        if (level is null || !said.TryGetValue(level, out var levels) || phases.Draining is not { } draining)
+        {
+            return null;
+        }
+
+        var first = FirstNotBefore(levels, phases.Filling);
+        var during = levels.Skip(first).TakeWhile(at => at.At <= draining + youngEnough).Select(at => at.Value).ToList();
+        return first == 0 || during.Count == 0 || phases.Filling - levels[first - 1].At > youngEnough
+            ? null
+            : Math.Max(0, levels[first - 1].Value - during.Min()) * rack.Reservoir.AreaM2;
+    }
+
+    private static int FirstNotBefore(List<(Instant At, double Value)> said, Instant from)
+    {
+        var (low, high) = (0, said.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = said[middle].At < from ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    private sealed record FloodPhases(Instant Filling, string Why)
+    {
+        public Instant? Soaking { get; init; }
+
+        public Instant? Draining { get; init; }
+
+        public string? CutShort { get; init; }
+    }
+}
