@@ -4,8 +4,8 @@ using RackController.RackFile.Mappings;
 
 namespace RackController.RackFile.Checks;
 
-/// <summary>A broken wire to a contact reads as trouble, so that it is found by a pump that stops and not by a floor. A float that only ends
-/// a fill is left out: what it fails to tell, the fill's time limit ends.</summary>
+/// <summary>A broken wire to a contact reads as trouble, so that it is found by a pump that stops and not by a floor. A float that only
+/// ends a fill is left out: what it fails to tell, the fill's time limit ends.</summary>
 internal static class BrokenWireChecks
 {
     /// <summary>Warns where a broken wire would read as if all were well.</summary>
@@ -44,7 +44,8 @@ internal static class BrokenWireChecks
     private static string Remedy(SensorKind kind) => kind switch
     {
         SensorKind.ReservoirLowFloat =>
-            "wire a contact that closes while water reaches it and write `active: low` and `pull: up`, so that a broken wire stops the pump",
+            "wire a contact that closes while water reaches it and write `active: low` and `pull: up`, so that a broken wire stops the "
+            + "pump",
         SensorKind.SupplySense =>
             "wire a contact that closes while the supply is there and write `active: low` and `pull: up`, so that a broken wire is seen",
         _ => "wire a contact that opens when wet and write `active: high` and `pull: up`, so that a broken wire stops the pump",

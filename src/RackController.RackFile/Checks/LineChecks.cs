@@ -10,7 +10,7 @@ internal static class LineChecks
     public static void Run(SitePart site, Complaints complaints)
     {
         var loads = site.Racks.SelectMany(rack => rack.Loads.Select(load =>
-            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line, IsOutput: true, load.Kind == LoadKind.Pump)));
+            new Wire($"{rack.Name}/{load.ShortName}", load.Place, load.Line, IsOutput: true, MustRest: load.Kind == LoadKind.Pump)));
         var sensors = site.Racks
             .SelectMany(rack => rack.AllSensors.Select(sensor => (Owner: rack.Name, Sensor: sensor)))
             .Concat(site.Circuits.SelectMany(circuit =>
@@ -19,7 +19,8 @@ internal static class LineChecks
         var contacts = sensors.Where(one => one.Sensor.IsContact)
             .Select(one => new Wire(NameOf(one.Owner, one.Sensor), one.Sensor.Place, one.Sensor.Line, IsOutput: false));
         var contactors = site.Circuits.Where(circuit => circuit.Contactor is not null)
-            .Select(circuit => new Wire($"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true, true));
+            .Select(circuit => new Wire(
+                $"{circuit.Name}/contactor", circuit.Contactor!.Place, circuit.Contactor.Line, IsOutput: true, MustRest: true));
         var gpio = site.Io as GpioIoPart;
         var heartbeat = gpio?.Heartbeat is { } line ? [new Wire("the heartbeat", line.Place, line, IsOutput: false)] : Array.Empty<Wire>();
         var meters = sensors.Where(one => one.Sensor.Probe?.Line is not null)
@@ -58,7 +59,8 @@ internal static class LineChecks
             // It may be a second chip of the board, which only the board knows.
             if (wire.Line.Chip is { } named && NearestName.Of(named, gpio.Parts.Select(one => one.Part.Name)) is { } near)
             {
-                complaints.Warn(wire.Line.Place, $"{wire.Name} is on a chip `{named}`, and there is no such part", $"did you mean `{near}`?");
+                complaints.Warn(
+                    wire.Line.Place, $"{wire.Name} is on a chip `{named}`, and there is no such part", $"did you mean `{near}`?");
             }
 
             return;

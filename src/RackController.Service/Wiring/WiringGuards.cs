@@ -17,7 +17,8 @@ internal sealed class WiringGuards(Site site)
     private readonly Dictionary<SensorId, bool> tried = [];
     private readonly Dictionary<RackId, Duration> pumped = [];
 
-    /// <summary>A person said of a sensor whether it is right: of a contact, that it turned to both sides and is the one that is meant.</summary>
+    /// <summary>A person said of a sensor whether it is right: of a contact, that it turned to both sides and is the one that is
+    /// meant.</summary>
     public void Judge(SensorId sensor, bool isRight) => tried[sensor] = isRight;
 
     /// <summary>A pump ran for a while.</summary>

@@ -40,7 +40,8 @@ internal static class WiringVerb
 
         var wrong = results.Count(result => result.Outcome == WiringOutcome.Wrong);
         var skipped = results.Count(result => result.Outcome == WiringOutcome.Skipped);
-        output.WriteLine($"{results.Count - wrong - skipped} right, {wrong} wrong, {skipped} skipped{(wrong + skipped < results.Count || wrong > 0 ? "; what was answered is in the journal" : "")}");
+        var record = skipped < results.Count ? "; what was answered is in the journal" : "";
+        output.WriteLine($"{results.Count - wrong - skipped} right, {wrong} wrong, {skipped} skipped{record}");
         if (wrong > 0)
         {
             output.WriteLine("Mend the wiring or the rack file with the plug pulled, and walk through it again.");

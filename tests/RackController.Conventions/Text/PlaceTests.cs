@@ -23,7 +23,7 @@ public sealed partial class PlaceTests
         "Paths are relative, or below a folder that every system has:",
         from place in Places(AbsolutePath())
         let root = place.Match.Groups["root"].Value
-        where !SystemFolders.Contains(root) && !(place.IsOfThePage && PageAddresses.Contains(root))
+        where !SystemFolders.Contains(root) && !PageAddresses.Contains(root)
         select place.Finding);
 
     [Fact]
@@ -40,12 +40,12 @@ public sealed partial class PlaceTests
     // RFC 2606: nobody's, ever.
     private static bool IsForExamples(string host) => host.EndsWith(".example", StringComparison.Ordinal);
 
-    private static IEnumerable<(Match Match, string Finding, bool IsOfThePage)> Places(Regex regex) =>
+    private static IEnumerable<(Match Match, string Finding)> Places(Regex regex) =>
         from file in Repository.TextFiles
         where !file.EndsWith("packages.lock.json", StringComparison.Ordinal)
         from line in Repository.Lines(file).Index()
         from match in regex.Matches(line.Item)
-        select (match, $"{file}:{line.Index + 1}: {match.Value}", file.Contains("/RackController.Page", StringComparison.Ordinal));
+        select (match, $"{file}:{line.Index + 1}: {match.Value}");
 
     [GeneratedRegex("""(?<=^|[\s"'`(=:])/(?<root>[A-Za-z]\w*)/[\w.]+""")]
     private static partial Regex AbsolutePath();

@@ -81,6 +81,13 @@ public sealed class WiringTests
         "north/reservoir low float has no line, and the I/O is gpio")]
     [InlineData("relays-active: low", "contacts-pull: up", "gpio lacks `relays-active`")]
     [InlineData("line: 12, active: high", "line: 12", "warning: a broken wire to north/leak rope reads dry")]
+    [InlineData("line: 12, active: high", "line: 12, active: high, pull: down", "warning: a broken wire to north/leak rope reads dry")]
+    [InlineData("line: 12, active: high", "line: 12, active: high, pull: none",
+        "warning: nothing holds the line of north/leak rope where its wire is broken")]
+    [InlineData("line: 11,", "line: 11, active: high,", "warning: a broken wire to north/reservoir low float reads as if there were water")]
+    [InlineData("line: 11,", "line: 11, pull: down,", "warning: a broken wire to north/reservoir low float reads as if there were water")]
+    [InlineData("{ line: 10 }", "{ line: 10, active: high }",
+        "warning: a broken wire to sockets/supply sense reads as if there were a supply")]
     [InlineData("leak-rope:", "water-temperature: yes\n      leak-rope:", "warning: nothing says how north/water temperature is read")]
     [InlineData("  gpio: {", "  simulated: simulated\n  gpio: {", "not one place for the relays")]
     public void EveryRelayAndContactHasALineOfItsOwn(string old, string replacement, string expected)
@@ -88,6 +95,20 @@ public sealed class WiringTests
         Assert.Contains(old, Wired, StringComparison.Ordinal);
         Expect.Complaint(Wired.Replace(old, replacement, StringComparison.Ordinal), expected);
     }
+
+    // As hardware-notes have it: closed while all is well, to ground, with the pull up.
+    [Fact]
+    public void ContactsWhoseBrokenWireReadsAsTroubleAreNotComplainedOf() =>
+        Assert.DoesNotContain(RackFileReader.Parse(Wired, "rack.yaml").Complaints, complaint => complaint.What.Contains("wire"));
+
+    [Theory]
+    [InlineData("power: 45 W, line: 0", "power: 45 W, line: 0, chip: bank", "north/pump is on bank, which keeps its last level")]
+    [InlineData("line: 1, active: high", "line: 1, chip: bnak, active: high",
+        "north/aerator is on a chip `bnak`, and there is no such part: did you mean `bank`?")]
+    public void ARelayOnABusIsWhereItMayBe(string old, string replacement, string expected) => Expect.Complaint(
+        Wired.Replace("relays-active: low }", "relays-active: low, parts: [{ name: bank, kind: mcp23017 }] }", StringComparison.Ordinal)
+            .Replace(old, replacement, StringComparison.Ordinal),
+        expected);
 
     [Fact]
     public void TwoLoadsOnOneRelayChannelAreRefusedOnASimulatedRackToo() => Expect.Complaint(

@@ -29,7 +29,8 @@ public sealed class FacesTests : IDisposable
             });
 
         Assert.Equal(new ServiceEnding(null, null), ending);
-        Assert.Contains("address already in use", seen!.Alarms.Single(alarm => alarm.Key == "controller/page").Cause, StringComparison.Ordinal);
+        var told = seen!.Alarms.Single(alarm => alarm.Key == "controller/page");
+        Assert.Contains("address already in use", told.Cause, StringComparison.Ordinal);
         Assert.Null(seen.Health.Fault);
     }
 

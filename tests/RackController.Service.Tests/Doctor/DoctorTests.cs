@@ -163,6 +163,17 @@ public sealed class DoctorTests : IDisposable
         Assert.False(Directory.Exists(folder.Path));
     }
 
+    // Whoever is root may write everywhere; that a file is no folder holds for them too.
+    [Fact]
+    public void AFolderThatCannotBeMadeIsToldBeforeAnybodyCountsOnIt()
+    {
+        var inTheWay = Path.Combine(root.Path, "a file");
+        File.WriteAllText(inTheWay, "");
+        Assert.Contains(
+            Doctor.Look(Rack(), new StateFolder(Path.Combine(inTheWay, "state")), board, new Machine(root.Path)),
+            finding => finding.Subject == "state folder" && finding.Weight == FindingWeight.Wrong && finding.Text.Contains("cannot be written"));
+    }
+
     [Fact]
     public void ASimulatedRackNeedsNoBoard()
     {

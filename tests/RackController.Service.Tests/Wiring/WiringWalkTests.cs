@@ -146,7 +146,7 @@ public class WiringWalkTests
         GoTo("north/leak rope");
         var result = Press('N')!;
         Assert.Equal(WiringOutcome.Wrong, result.Outcome);
-        Assert.StartsWith("it was not seen to turn both ways", result.Text);
+        Assert.StartsWith("it did not turn both ways", result.Text);
     }
 
     [Fact]
