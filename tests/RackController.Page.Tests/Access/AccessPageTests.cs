@@ -3,8 +3,7 @@ using Microsoft.Playwright;
 namespace RackController.Page.Tests;
 
 /// <summary>Sign-in, people and account in a browser.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class AccessPageTests(Chromium chromium) : IAsyncLifetime
+public sealed class AccessPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

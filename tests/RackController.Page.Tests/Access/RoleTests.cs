@@ -61,7 +61,9 @@ public sealed class RoleTests : IAsyncLifetime
     {
         (_, "files" or "health" or "sign-in", _) or (_, _, "/api/openapi.json") => Nobody,
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
-        ("GET", "" or "live" or "metrics" or "account", _) or ("GET", _, "/api/status" or "/api/events" or "/schedule") => Household.Cleo,
+        ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods", _) => Household.Cleo,
+        ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
+        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
         (_, "racks" or "alarms", _) or ("POST", _, "/api/ask") => Household.Ben,
         (_, "schedule" or "people", _) => Household.Ada,

@@ -5,8 +5,7 @@ using RackController.Control;
 namespace RackController.Page.Tests;
 
 /// <summary>What can be asked of a rack, in a browser: what comes of it is shown first.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class ActTests(Chromium chromium) : IAsyncLifetime
+public sealed class ActTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

@@ -5,8 +5,7 @@ using RackController.Service;
 namespace RackController.Page.Tests;
 
 /// <summary>The page of alarms in a real browser, on a rack whose low float is dry.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class AlarmDeskTests(Chromium chromium) : IAsyncLifetime
+public sealed class AlarmDeskTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private const string Key = "north/low-float";
 

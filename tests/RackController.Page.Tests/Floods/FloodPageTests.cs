@@ -1,8 +1,7 @@
 namespace RackController.Page.Tests;
 
 /// <summary>The flood log in a real browser.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class FloodPageTests(Chromium chromium) : IAsyncLifetime
+public sealed class FloodPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

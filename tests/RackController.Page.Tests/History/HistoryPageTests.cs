@@ -3,8 +3,7 @@ using Microsoft.Playwright;
 namespace RackController.Page.Tests;
 
 /// <summary>The past in a real browser.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class HistoryPageTests(Chromium chromium) : IAsyncLifetime
+public sealed class HistoryPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

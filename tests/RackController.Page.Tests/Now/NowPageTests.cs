@@ -4,8 +4,7 @@ using RackController.Control;
 namespace RackController.Page.Tests;
 
 /// <summary>The first page in a real browser, on a simulated rack.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class NowPageTests(Chromium chromium) : IAsyncLifetime
+public sealed class NowPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

@@ -3,8 +3,7 @@ using Microsoft.Playwright;
 namespace RackController.Page.Tests;
 
 /// <summary>The rack file in a browser: judged, tried, put in place, and put back.</summary>
-[Collection(BrowserTests.Name)]
-public sealed class SchedulePageTests(Chromium chromium) : IAsyncLifetime
+public sealed class SchedulePageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private ServedRack served = null!;
 

@@ -1,8 +1,0 @@
-namespace RackController.Page.Tests;
-
-/// <summary>The tests that share the browser.</summary>
-[CollectionDefinition(Name)]
-public sealed class BrowserTests : ICollectionFixture<Chromium>
-{
-    public const string Name = "browser";
-}
