@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http;
 using RackController.Bench;
 
@@ -9,8 +8,9 @@ namespace RackController.Page;
 /// is compressed; and asked for once by each browser, so that is done each time and nothing of it is kept in memory.</summary>
 internal static class ChartLibrary
 {
-    /// <summary>Where it is. A newer one has another address.</summary>
-    public static string Address { get; } = $"/files/charts-{Digest()}.js";
+    /// <summary>Where it is. A newer one has another address: it is told by its length, since reading all of it at every start costs a
+    /// megabyte.</summary>
+    public static string Address { get; } = $"/files/charts-{Length()}.js";
 
     /// <summary>Sends it.</summary>
     public static async Task WriteAsync(HttpContext context)
@@ -39,9 +39,9 @@ internal static class ChartLibrary
         }
     }
 
-    private static string Digest()
+    private static long Length()
     {
         using var library = ReportCharts.OpenLibrary();
-        return Convert.ToHexStringLower(SHA256.HashData(library))[..12];
+        return library.Length;
     }
 }

@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using System.Security.Cryptography;
+using System.IO.Hashing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -46,7 +46,8 @@ internal static class PageFiles
             using var stream = assembly.GetManifestResourceStream(name)!;
             var bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
-            var digest = Convert.ToHexStringLower(SHA256.HashData(bytes))[..12];
+            // Not for safety, which would have every service load a library of cryptography.
+            var digest = Convert.ToHexStringLower(XxHash64.Hash(bytes));
             var (stem, extension) = (Path.GetFileNameWithoutExtension(name), Path.GetExtension(name));
             return new PageFile($"/files/{stem}-{digest}{extension}", TypeOf(extension), bytes);
         });

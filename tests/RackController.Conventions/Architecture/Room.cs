@@ -19,7 +19,8 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Service", ["Model", "RackFile", "Control", "Plant", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
         new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
-            "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices"]),
+            "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices",
+            "System.IO.Hashing"]),
         new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service", "Page"], ["NodaTime", "Spectre.Console",
             "Spectre.Console.*", "System.CommandLine"]),
     ];

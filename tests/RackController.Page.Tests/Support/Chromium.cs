@@ -3,7 +3,8 @@ using RackController.Testing;
 
 namespace RackController.Page.Tests;
 
-/// <summary>A browser without a window, shared by the tests of a class, so that classes run beside each other: Debian's, which `tests/install-missing` brings.</summary>
+/// <summary>A browser without a window, shared by the tests of a class, so that classes run beside each other: Debian's, which
+/// `tests/install-missing` brings.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
     private const string Program = "/usr/bin/chromium";

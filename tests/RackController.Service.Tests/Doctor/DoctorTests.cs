@@ -171,7 +171,7 @@ public sealed class DoctorTests : IDisposable
         File.WriteAllText(inTheWay, "");
         Assert.Contains(
             Doctor.Look(Rack(), new StateFolder(Path.Combine(inTheWay, "state")), board, new Machine(root.Path)),
-            finding => finding.Subject == "state folder" && finding.Weight == FindingWeight.Wrong && finding.Text.Contains("cannot be written"));
+            finding => finding is { Subject: "state folder", Weight: FindingWeight.Wrong } && finding.Text.Contains("cannot be written"));
     }
 
     [Fact]
