@@ -8,6 +8,8 @@ namespace RackController.Page;
 /// <param name="folder">The folder of its files.</param>
 internal sealed class AccessParts(IServedRack rack, StateFolder folder) : IDisposable
 {
+    private readonly Lazy<string> openFormToken = new(Secret.New);
+
     /// <summary>The rack.</summary>
     public IServedRack Rack => rack;
 
@@ -23,8 +25,8 @@ internal sealed class AccessParts(IServedRack rack, StateFolder folder) : IDispo
     /// <summary>Who must wait before they try again.</summary>
     public Lockouts Lockouts { get; } = new(TimeProvider.System);
 
-    /// <summary>What forms carry while nobody is set up, so that no other page can send them.</summary>
-    public string OpenFormToken { get; } = Secret.New();
+    /// <summary>What forms carry while nobody is set up, so that no other page can send them. Made for the first form.</summary>
+    public string OpenFormToken => openFormToken.Value;
 
     public void Dispose() => Passwords.Dispose();
 }

@@ -6,8 +6,9 @@ internal sealed class PasswordCheck : IDisposable
 {
     private const int MostWaiting = 8;
 
-    // What nobody's password is checked by: an unknown name takes as long as a wrong password.
-    private readonly PasswordHash nobody = PasswordHash.Of(Secret.New());
+    // What nobody's password is checked by: an unknown name takes as long as a wrong password. It is made by the first check of either, so
+    // that a start neither takes its time nor loads a library of cryptography.
+    private readonly Lazy<PasswordHash> nobody = new(() => PasswordHash.Of(Secret.New()));
     private readonly SemaphoreSlim one = new(1);
     private int waiting;
 
@@ -19,7 +20,13 @@ internal sealed class PasswordCheck : IDisposable
     /// <param name="password">The password.</param>
     /// <param name="cancellation">Ends the wait for a turn.</param>
     public Task<bool> FitsAsync(Person? person, string password, CancellationToken cancellation) =>
-        RunAsync(() => (person?.Password ?? nobody).Fits(password) && person is not null, cancellation);
+        RunAsync(
+            () =>
+            {
+                var standIn = nobody.Value;
+                return (person?.Password ?? standIn).Fits(password) && person is not null;
+            },
+            cancellation);
 
     /// <summary>Hashes a new password.</summary>
     /// <param name="password">The password.</param>
