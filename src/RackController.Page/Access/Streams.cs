@@ -21,8 +21,8 @@ internal sealed class Streams(Doorman doorman)
     /// <summary>More pages than a household has open.</summary>
     public const int MostInAll = 64;
 
-    /// <summary>More pages than one person has open.</summary>
-    public const int MostOfOneAddress = 16;
+    /// <summary>More pages than a household has open behind one address.</summary>
+    public const int MostOfOneAddress = 32;
 
     private const string AnotherTrySeconds = "10";
     private static readonly TimeSpan lookEvery = TimeSpan.FromSeconds(2);
