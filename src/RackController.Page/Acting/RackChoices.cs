@@ -56,7 +56,7 @@ internal static class RackChoices
             FloodPhase.Idle when outlook.Objections.IsEmpty => "The pump starts at once, or as soon as its circuit has its turn.",
             FloodPhase.Idle => "The flood waits until the pump may start:",
             FloodPhase.Draining => "A flood follows once the trays have drained.",
-            _ => $"Another flood is not begun: {PageWords.Of(phase)}.",
+            _ => $"Another flood is not begun: {phase.InWords()}.",
         };
         foreach (var objection in outlook.Objections)
         {

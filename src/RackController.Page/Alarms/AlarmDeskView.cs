@@ -56,7 +56,7 @@ internal sealed class AlarmDeskView(Site site, AlarmBook book)
     private static KnownAlarm Known(string key, AlarmText text, SiteStatus status)
     {
         var state = status.Alarms.FirstOrDefault(alarm => alarm.Key == key)?.State ?? AlarmState.Normal;
-        return new KnownAlarm(key, PageWords.Of(text.Priority), state.InWords(), state != AlarmState.OutOfService);
+        return new KnownAlarm(key, text.Priority.InWords(), state.InWords(), state != AlarmState.OutOfService);
     }
 
     private DueView Happened(ControlEvent happened) => new(
@@ -82,7 +82,7 @@ internal sealed class AlarmDeskView(Site site, AlarmBook book)
         foreach (var ((priority, count), theirs) in found.ByPriority.Zip(recommended))
         {
             yield return new AlarmFigure(
-                $"Priority {PageWords.Of(priority)}", $"{count}{Percent(count, found.Count)}", theirs, IsOdd: false);
+                $"Priority {priority.InWords()}", $"{count}{Percent(count, found.Count)}", theirs, IsOdd: false);
         }
     }
 

@@ -9,9 +9,6 @@ namespace RackController.Page;
 /// </summary>
 internal sealed class Broadcast(IServedRack rack, NowViewOf views)
 {
-    /// <summary>More pages than a household opens; each costs a connection.</summary>
-    public const int MostFollowers = 64;
-
     private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
@@ -21,26 +18,24 @@ internal sealed class Broadcast(IServedRack rack, NowViewOf views)
     private string clock = "";
     private long version;
     private int followers;
+    private bool isLooking;
 
     /// <summary>Somebody begins to follow.</summary>
     /// <param name="end">Ends everybody's following.</param>
-    /// <returns>Whether there was room for one more.</returns>
-    public bool TryJoin(CancellationToken end)
+    public void Join(CancellationToken end)
     {
         lock (gate)
         {
-            if (followers >= MostFollowers)
+            followers++;
+            if (isLooking)
             {
-                return false;
+                return;
             }
 
-            if (followers++ == 0)
-            {
-                _ = LookAsync(end);
-            }
-
-            return true;
+            isLooking = true;
         }
+
+        _ = LookAsync(end);
     }
 
     /// <summary>Somebody follows no more.</summary>
@@ -95,6 +90,11 @@ internal sealed class Broadcast(IServedRack rack, NowViewOf views)
             {
                 return;
             }
+            catch (Exception e)
+            {
+                // Whoever follows hears nothing meanwhile, as above; why stands in the log.
+                rack.Complain("the page cannot be drawn; it is tried again", e);
+            }
         }
         while (await StillFollowedAsync(timer, end).ConfigureAwait(false));
     }
@@ -112,7 +112,7 @@ internal sealed class Broadcast(IServedRack rack, NowViewOf views)
 
         lock (gate)
         {
-            return followers > 0;
+            return isLooking = followers > 0;
         }
     }
 

@@ -9,18 +9,10 @@ namespace RackController.Page;
 /// <summary>Sends a follower what is new, as server-sent events: the time once a second, and each part of the page that changed.</summary>
 internal sealed class LiveStream(Broadcast broadcast, CancellationToken end)
 {
-    private const string AnotherTrySeconds = "10";
-
     /// <summary>Serves one follower until one of the two goes.</summary>
     public async Task ServeAsync(HttpContext context)
     {
-        if (!broadcast.TryJoin(end))
-        {
-            context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
-            context.Response.Headers.RetryAfter = AnotherTrySeconds;
-            return;
-        }
-
+        broadcast.Join(end);
         using var until = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, end);
         try
         {

@@ -1,34 +1,11 @@
 using System.Globalization;
 using NodaTime;
-using RackController.Control;
-using RackController.Model;
 
 namespace RackController.Page;
 
 /// <summary>Words that every part of the page uses alike.</summary>
 internal static class PageWords
 {
-    /// <summary>Where a flood cycle is.</summary>
-    public static string Of(FloodPhase phase) => phase switch
-    {
-        FloodPhase.Idle => "at rest",
-        FloodPhase.Waiting => "flood waits",
-        FloodPhase.Filling => "filling",
-        FloodPhase.Soaking => "soaking",
-        FloodPhase.Draining => "draining",
-        _ => throw new InvariantBrokenException($"every phase of a flood has its words, {phase} too"),
-    };
-
-    /// <summary>How urgent an alarm is.</summary>
-    public static string Of(AlarmPriority priority) => priority switch
-    {
-        AlarmPriority.Critical => "critical",
-        AlarmPriority.High => "high",
-        AlarmPriority.Medium => "medium",
-        AlarmPriority.Low => "low",
-        _ => throw new InvariantBrokenException($"every alarm priority has its word, {priority} too"),
-    };
-
     /// <summary>A time of the same day as the clock, or with its day.</summary>
     public static string Clock(Instant at, Instant now, DateTimeZone zone)
     {

@@ -25,7 +25,7 @@ public sealed record RackView(
 
     /// <summary>All of it in one sentence, for whoever cannot see the drawing.</summary>
     public string Described =>
-        $"{Name}, {PageWords.Of(Phase)}. {string.Join(". ", Tiers.Select(tier => tier.Described))}. Reservoir {Reservoir.Words}. "
+        $"{Name}, {Phase.InWords()}. {string.Join(". ", Tiers.Select(tier => tier.Described))}. Reservoir {Reservoir.Words}. "
         + $"Pump {(PumpRuns ? "on" : "off")}.";
 }
 

@@ -43,7 +43,7 @@ internal static class Metrics
         page.Begin("rackcontroller_alarms", "gauge", "Alarms that are not normal, by priority.");
         foreach (var priority in Enum.GetValues<AlarmPriority>())
         {
-            page.Add("priority", PageWords.Of(priority), status.Alarms.Count(alarm => alarm.Priority == priority));
+            page.Add("priority", priority.InWords(), status.Alarms.Count(alarm => alarm.Priority == priority));
         }
 
         page.Begin("rackcontroller_rack_stopped", "gauge", "Whether somebody stopped a rack.");

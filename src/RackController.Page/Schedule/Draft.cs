@@ -75,9 +75,9 @@ internal sealed class Draft
         {
             TrialFault = "given up";
         }
-        catch (InvariantBrokenException e)
+        catch (Exception e)
         {
-            // Nothing is applied on the strength of a trial that was none.
+            // Nothing is applied on the strength of a trial that was none, and no trial may end the process that drives the racks.
             TrialFault = e.Message;
         }
     }

@@ -84,6 +84,7 @@ public sealed class PageServer(PageOptions options)
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listening.Configure(kestrel, spots, chain));
         var app = builder.Build();
         app.UseResponseCompression();
+        app.Use(new Faults(access.Rack).AnswerForAsync);
         app.UseRouting();
         app.Use(SecurityHeaders.AddAsync);
         if (chain.Count > 0 && certificate.IsGrowers)

@@ -1,5 +1,4 @@
 using RackController.Control;
-using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Live;
@@ -28,7 +27,7 @@ internal static class AlarmLines
             lines.Add(new StyledLine()
                 .Add(Sign(alarm), tone)
                 .Add($" {alarm.Key} ", tone)
-                .Add($"({Words(alarm.Priority)}, {Words(alarm.State)}) ", Tone.Quiet)
+                .Add($"({alarm.Priority.InWords()}, {alarm.State.InWords()}) ", Tone.Quiet)
                 .AddRest(alarm.Cause, width));
             if (withActions)
             {
@@ -47,26 +46,4 @@ internal static class AlarmLines
 
     /// <summary>The number of signs says how urgent it is, so that colour need not.</summary>
     private static string Sign(Alarm alarm) => new('!', 1 + (int)alarm.Priority);
-
-    private static string Words(AlarmPriority priority) => priority switch
-    {
-        AlarmPriority.Critical => "critical",
-        AlarmPriority.High => "high",
-        AlarmPriority.Medium => "medium",
-        AlarmPriority.Low => "low",
-        _ => throw new InvariantBrokenException($"every alarm priority has its word, {priority} too"),
-    };
-
-    private static string Words(AlarmState state) => state switch
-    {
-        AlarmState.Unacknowledged => "not acknowledged",
-        AlarmState.Acknowledged => "acknowledged",
-        AlarmState.ReturnedUnacknowledged => "returned, not acknowledged",
-        AlarmState.Latched => "latched",
-        AlarmState.Shelved => "shelved",
-        AlarmState.SuppressedByDesign => "suppressed by design",
-        AlarmState.OutOfService => "out of service",
-        AlarmState.Normal => "normal",
-        _ => throw new InvariantBrokenException($"every alarm state has its words, {state} too"),
-    };
 }

@@ -81,7 +81,7 @@ internal sealed record StatusPage(Site Site, double Speed)
         {
             var isChosen = Site.Racks.Length > 1 && rack.Id == chosen;
             line.Add(isChosen ? $"[{rack.Name}]" : rack.Name, isChosen ? Tone.Strong : Tone.Plain)
-                .Add($" {Words(status.Floods[rack.Id.Index])}   ", Tone.Quiet);
+                .Add($" {status.Floods[rack.Id.Index].InWords()}   ", Tone.Quiet);
         }
 
         if (status.Health.Fault is { } fault)
@@ -96,14 +96,4 @@ internal sealed record StatusPage(Site Site, double Speed)
                 $"{health.Scans} scans, {health.Slips} late, at worst by {health.WorstLateness.TotalMilliseconds:0.0} ms"),
             width, Tone.Quiet);
     }
-
-    private static string Words(FloodPhase phase) => phase switch
-    {
-        FloodPhase.Idle => "at rest",
-        FloodPhase.Waiting => "flood waits",
-        FloodPhase.Filling => "filling",
-        FloodPhase.Soaking => "soaking",
-        FloodPhase.Draining => "draining",
-        _ => throw new InvariantBrokenException($"every phase of a flood has its words, {phase} too"),
-    };
 }
