@@ -33,7 +33,7 @@ internal sealed record JournalOpening(
             var wrong = System.IO.File.Exists(path) ? WhatIsWrongWith(path)
                 : System.IO.File.Exists(path + LogSuffix) ? new Fault("gone", "is gone, and left its write-ahead log", NothingKnown)
                 : null;
-            return OpenWithout(wrong, path, now);
+            return OpenForWriting(wrong, path, now);
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
@@ -61,6 +61,19 @@ internal sealed record JournalOpening(
 
     /// <summary>Whether what an earlier run remembered may lie where it could not be read.</summary>
     public bool IsUnread => File is null && ReferenceEquals(Memory, NothingKnown);
+
+    /// <summary>SQLite looks at some of what a table demands of its rows only when something is to be written.</summary>
+    private static JournalOpening OpenForWriting(Fault? wrong, string path, Instant now)
+    {
+        try
+        {
+            return OpenWithout(wrong, path, now);
+        }
+        catch (SqliteException e) when (wrong is null && IsCorruption(e))
+        {
+            return OpenWithout(CorruptAs(e), path, now);
+        }
+    }
 
     private static JournalOpening OpenWithout(Fault? wrong, string path, Instant now)
     {
@@ -108,12 +121,16 @@ internal sealed record JournalOpening(
         {
             return new Fault(Corrupt, $"is corrupt (it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")})", NothingKnown);
         }
-        catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB
-            or SQLitePCL.raw.SQLITE_ERROR)
+        catch (SqliteException e) when (IsCorruption(e))
         {
-            return new Fault(Corrupt, $"is corrupt ({e.Message})", NothingKnown);
+            return CorruptAs(e);
         }
     }
+
+    private static bool IsCorruption(SqliteException e) =>
+        e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CORRUPT or SQLitePCL.raw.SQLITE_NOTADB or SQLitePCL.raw.SQLITE_ERROR;
+
+    private static Fault CorruptAs(SqliteException e) => new(Corrupt, $"is corrupt ({e.Message})", NothingKnown);
 
     /// <summary>Renames the file, and the write-ahead log that belongs to it.</summary>
     private static string SetAsideFile(string path, Fault fault, Instant now)

@@ -61,9 +61,10 @@ public sealed class JournalRecord : IDisposable
     {
         // Row by row, so that a damaged file gives what lies before the damage.
         var runs = new List<(long Number, long First, long Last, long Bytes)>();
-        foreach (var row in Rows("SELECT id, run, length(page) FROM recording ORDER BY id"))
+        var rows = Rows(
+            "SELECT id, run, length(page) FROM recording ORDER BY id", row => (row.GetInt64(0), row.GetInt64(1), row.GetInt64(2)));
+        foreach (var (id, number, bytes) in rows)
         {
-            var (id, number, bytes) = (row.GetInt64(0), row.GetInt64(1), row.GetInt64(2));
             if (runs.Count > 0 && runs[^1].Number == number)
             {
                 runs[^1] = runs[^1] with { Last = id, Bytes = runs[^1].Bytes + bytes };
@@ -82,18 +83,12 @@ public sealed class JournalRecord : IDisposable
     /// <param name="at">When.</param>
     /// <param name="subject">To what.</param>
     /// <returns>Null when the journal does not tell.</returns>
-    public string? Because(Moment at, string subject)
-    {
-        string? because = null;
-        foreach (var row in Rows(
+    public string? Because(Moment at, string subject) =>
+        Rows(
             "SELECT because FROM events WHERE monotonic = $1 AND wall = $2 AND subject = $3 ORDER BY id DESC LIMIT 1",
-            at.Monotonic.Nanoseconds, at.Wall.ToUnixTimeTicks(), subject))
-        {
-            because = row.GetString(0);
-        }
-
-        return because;
-    }
+            row => row.GetString(0),
+            at.Monotonic.Nanoseconds, at.Wall.ToUnixTimeTicks(), subject)
+        .FirstOrDefault();
 
     /// <summary>Lets go of the file.</summary>
     public void Dispose() => connection.Dispose();
@@ -113,26 +108,20 @@ public sealed class JournalRecord : IDisposable
 
     private static string Reason(SqliteException e) => e.Message.ReplaceLineEndings(" ");
 
-    private RunFacts? FactsOf(long run)
-    {
-        RunFacts? facts = null;
-        foreach (var row in Rows(
+    private RunFacts? FactsOf(long run) =>
+        Rows(
             """
             SELECT name, text, program, zones, racks, loads, sensors
             FROM recorded_runs JOIN rack_files ON rack_files.id = rack_file WHERE run = $1
             """,
-            run))
-        {
-            facts = new RunFacts(
+            row => new RunFacts(
                 row.GetString(0), row.GetString(1), row.GetString(2), row.GetString(3),
                 new PartNames(
                     [.. row.GetString(4).Split(RecordingTables.Separator)],
                     [.. row.GetString(5).Split(RecordingTables.Separator)],
-                    [.. row.GetString(6).Split(RecordingTables.Separator)]));
-        }
-
-        return facts;
-    }
+                    [.. row.GetString(6).Split(RecordingTables.Separator)])),
+            run)
+        .FirstOrDefault();
 
     private IEnumerable<byte[]> Pages(long run, long first, long last)
     {
@@ -141,12 +130,13 @@ public sealed class JournalRecord : IDisposable
         {
             var pages = new List<byte[]>();
             var before = next;
-            foreach (var row in Rows(
+            foreach (var (id, page) in Rows(
                 "SELECT id, page FROM recording WHERE id BETWEEN $1 AND $2 AND run = $3 ORDER BY id LIMIT $4",
+                row => (row.GetInt64(0), row.GetFieldValue<byte[]>(1)),
                 next, last, run, (long)PagesAtOnce))
             {
-                pages.Add(row.GetFieldValue<byte[]>(1));
-                next = row.GetInt64(0) + 1;
+                pages.Add(page);
+                next = id + 1;
             }
 
             foreach (var page in pages)
@@ -154,15 +144,15 @@ public sealed class JournalRecord : IDisposable
                 yield return page;
             }
 
-            if (next == before)
+            if (next <= before)
             {
                 yield break;
             }
         }
     }
 
-    /// <summary>The rows of a query, as far as they can be read.</summary>
-    private IEnumerable<SqliteDataReader> Rows(string sql, params object[] values)
+    /// <summary>The rows of a query, as far as they can be read and make sense.</summary>
+    private IEnumerable<T> Rows<T>(string sql, Func<SqliteDataReader, T> read, params object[] values)
     {
         using var command = connection.CreateCommand();
         command.CommandText = sql;
@@ -171,31 +161,32 @@ public sealed class JournalRecord : IDisposable
             command.Parameters.AddWithValue($"${i + 1}", values[i]);
         }
 
-        SqliteDataReader? rows = null;
-        try
+        using var rows = Try(command.ExecuteReader);
+        while (rows is not null && Try(() => rows.Read() ? new Row<T>(read(rows)) : null) is { } row)
         {
-            while (TryRead(command, ref rows))
-            {
-                yield return rows!;
-            }
-        }
-        finally
-        {
-            rows?.Dispose();
+            yield return row.Value;
         }
     }
 
-    private bool TryRead(SqliteCommand command, ref SqliteDataReader? rows)
+    /// <summary>What is asked for; null where the damage does not give it.</summary>
+    private T? Try<T>(Func<T?> ask)
+        where T : class
     {
         try
         {
-            rows ??= command.ExecuteReader();
-            return rows.Read();
+            return ask();
         }
         catch (SqliteException e)
         {
             Damage = Reason(e);
-            return false;
         }
+        catch (Exception e) when (JournalMemory.IsNonsense(e))
+        {
+            Damage = $"it holds what makes no sense: {e.Message.ReplaceLineEndings(" ")}";
+        }
+
+        return null;
     }
+
+    private sealed record Row<T>(T Value);
 }

@@ -195,6 +195,22 @@ public sealed class JournalRecordTests : IDisposable
         Assert.InRange(pages, 100, 300);
     }
 
+    [Fact]
+    public void WhatLiesBeforeARowThatMakesNoSenseIsRead()
+    {
+        WriteLongRecord();
+        Change("""
+            PRAGMA writable_schema = ON;
+            UPDATE sqlite_schema SET sql = replace(sql, 'run INTEGER NOT NULL', 'run INTEGER') WHERE name = 'recording';
+            """);
+        Change("UPDATE recording SET run = NULL WHERE id = 300");
+
+        using var record = JournalRecord.Open(Path);
+        var pages = record.Runs().Sum(run => run.Pages.Count());
+        Assert.Contains("makes no sense", record.Damage, StringComparison.Ordinal);
+        Assert.Equal(299, pages);
+    }
+
     public void Dispose() => folder.Dispose();
 
     private static PageBytes Page(int hour) => new(

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using Microsoft.Data.Sqlite;
 
 namespace RackController.Service.Tests;
 
@@ -116,6 +117,27 @@ public sealed partial class JournalRescueTests : IDisposable
         Assert.Null(opening.File);
         Assert.False(opening.IsUnread);
         Assert.Equal(1, opening.Memory!.Items["north/high-water/latched"]);
+    }
+
+    [Fact]
+    public void AJournalThatTurnsOutToBeCorruptWhenItIsToBeWrittenIsPutAside()
+    {
+        JournalFile.Open(Path).Dispose();
+        using (var older = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite))
+        using (var change = older.CreateCommand())
+        {
+            change.CommandText = """
+                DROP TABLE days;
+                PRAGMA writable_schema = ON;
+                UPDATE sqlite_schema SET sql = replace(sql, 'CHECK (one', 'CHECK (won') WHERE name = 'memory_taken';
+                """;
+            change.ExecuteNonQuery();
+        }
+
+        var opening = JournalOpening.Open(Path, Happenings.Noon);
+        using var file = opening.File;
+        Assert.NotNull(file);
+        Assert.Contains("is corrupt", opening.SetAside, StringComparison.Ordinal);
     }
 
     public void Dispose() => folder.Dispose();
