@@ -95,6 +95,9 @@ public sealed class BadInputTests : IDisposable
         Expect.Complaint("racks: [" + string.Concat(Enumerable.Repeat("1, ", 60_000)) + "1]", "more than 50000 values");
 
     [Fact]
+    public void ATagThatIsNoAddressIsRefusedToo() => Expect.Complaint("site: x\nzone: !!n[", "this is not YAML from here on");
+
+    [Fact]
     public void ATagIsRefused() => Expect.Complaint("site: !!str north", "1:7: a tag");
 
     [Fact]

@@ -47,9 +47,9 @@ public static class YamlText
         {
             complaints.Refuse(NodeBuilder.PlaceOf(broken.Start), $"this is not YAML ({Reason(broken)})", LookHere);
         }
-        catch (InvalidOperationException)
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException)
         {
-            // The parser ends so, without a place, when a list in brackets runs on over the next key.
+            // The parser ends so, without a place: when a list in brackets runs on over the next key, and at a tag that is no address.
             complaints.Refuse(builder.Reached, "this is not YAML from here on", LookHere);
         }
 
