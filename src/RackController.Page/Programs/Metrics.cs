@@ -62,15 +62,15 @@ internal static class Metrics
         return page.ToString();
     }
 
-    // Each unit is a metric of its own; a reading that may not be believed has no number.
+    // Each unit is a metric of its own, and as Prometheus asks a base unit; a reading that may not be believed has no number.
     private static void AddReadings(MetricsText page, SiteStatus status)
     {
-        foreach (var unit in status.Sensors.GroupBy(sensor => UnitName(ReadingWords.Unit(sensor.Sensor.Kind))))
+        foreach (var unit in status.Sensors.GroupBy(sensor => BaseUnit(ReadingWords.Unit(sensor.Sensor.Kind))))
         {
-            page.Begin($"rackcontroller_reading_{unit.Key}", "gauge", $"What sensors say, in {unit.Key.Replace('_', ' ')}.");
+            page.Begin($"rackcontroller_reading_{unit.Key.Name}", "gauge", $"What sensors say, in {unit.Key.Name.Replace('_', ' ')}.");
             foreach (var sensor in unit.Where(sensor => sensor.Doubt is null))
             {
-                page.Add("sensor", sensor.Sensor.Name, sensor.Reading.Value);
+                page.Add("sensor", sensor.Sensor.Name, sensor.Reading.Value / unit.Key.Divisor);
             }
         }
 
@@ -96,15 +96,15 @@ internal static class Metrics
         page.AddPart("_count", within);
     }
 
-    private static string UnitName(string unit) => unit switch
+    private static (string Name, double Divisor) BaseUnit(string unit) => unit switch
     {
-        "mm" => "millimetres",
-        "A" => "amperes",
-        "L/min" => "litres_per_minute",
-        "\u00b0C" => "celsius",
-        "%" => "percent",
-        "lx" => "lux",
-        _ => "contact",
+        "mm" => ("metres", 1000),
+        "A" => ("amperes", 1),
+        "L/min" => ("litres_per_minute", 1),
+        "\u00b0C" => ("celsius", 1),
+        "%" => ("ratio", 100),
+        "lx" => ("lux", 1),
+        _ => ("contact", 1),
     };
 }
 

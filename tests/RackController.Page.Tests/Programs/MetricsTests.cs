@@ -19,6 +19,23 @@ public sealed partial class MetricsTests
         Assert.All(text.TrimEnd('\n').Split('\n'), line => Assert.Matches(line[0] == '#' ? Comment() : Sample(), line));
     }
 
+    // Prometheus' own judge, which also asks for base units and for what its conventions say of names.
+    [FactWithPromtool]
+    public async Task PromtoolFindsNothing()
+    {
+        await using var served = await ServedRack.OfFileAsync("demo-three-racks.yaml");
+
+        Assert.Equal("", await Promtool.ComplaintsAsync(await served.Client.GetStringAsync("/metrics")));
+    }
+
+    [FactWithPromtool]
+    public async Task PromtoolFindsAUnitThatIsNoBaseUnit()
+    {
+        var complaints = await Promtool.ComplaintsAsync("# HELP it_millimeters It.\n# TYPE it_millimeters gauge\nit_millimeters 1\n");
+
+        Assert.Contains("base unit", complaints, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task EveryMetricIsExplainedOnceAndBeforeItsValues()
     {
