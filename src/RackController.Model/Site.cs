@@ -28,6 +28,9 @@ public sealed record Site
     /// <summary>Everything that is measured, on all racks and circuits, by <see cref="SensorId"/>.</summary>
     public required ImmutableArray<Sensor> Sensors { get; init; }
 
+    /// <summary>The units that people are shown figures in.</summary>
+    public ShownUnits Units { get; init; } = ShownUnits.Metric;
+
     /// <summary>How often the site is scanned and when a scan counts as late.</summary>
     public ScanTiming Scan { get; init; } = ScanTiming.Default;
 

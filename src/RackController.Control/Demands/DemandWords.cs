@@ -62,16 +62,11 @@ internal static class DemandWords
     {
         Invariant.Holds(plan is not null, "only a load that runs by a reading gives a reading as its cause");
         var sensor = site[plan.Sensor];
-        var unit = sensor.Kind switch
-        {
-            SensorKind.AirTemperature or SensorKind.WaterTemperature => " °C",
-            SensorKind.AirHumidity => " %",
-            _ => "",
-        };
+        var unit = site.Units.Of(sensor.Kind == SensorKind.AirHumidity ? "%" : "°C");
         return demand.Cause switch
         {
-            DemandCause.ReadingHigh => $"it runs until {sensor.Name} falls below {plan.OffBelow:0.#}{unit}",
-            DemandCause.ReadingLow => $"it rests until {sensor.Name} rises above {plan.OnAbove:0.#}{unit}",
+            DemandCause.ReadingHigh => $"it runs until {sensor.Name} falls below {unit.Limit(plan.OffBelow)}",
+            DemandCause.ReadingLow => $"it rests until {sensor.Name} rises above {unit.Limit(plan.OnAbove)}",
             _ => $"{sensor.Name} is unknown, and {(demand.State == SwitchState.On ? "on" : "off")} is its safe state",
         };
     }

@@ -15,6 +15,7 @@ internal sealed class AirTooHot(
     : Interlock(row, place, lights)
 {
     private readonly HotAir air = new(site, sensor, rack.Limits);
+    private readonly ShownUnit unit = site.Site.Units.Of("°C");
     private MonotonicTime? unknownSince;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
@@ -22,7 +23,7 @@ internal sealed class AirTooHot(
     private double? nowC;
 
     public override string Settings =>
-        $"out above {rack.Limits.AirHotC:0.#} °C, back below {rack.Limits.AirHotC - rack.Limits.AirHotReturnK:0.#} °C; "
+        $"out above {unit.Limit(rack.Limits.AirHotC)}, back below {unit.Limit(rack.Limits.AirHotC - rack.Limits.AirHotReturnK)}; "
         + $"out when unknown for {rack.Limits.AirUnknownGrace.InWords()}";
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
@@ -52,8 +53,8 @@ internal sealed class AirTooHot(
     public override string Words(ClockFace clock) =>
         IsInDoubt
             ? $"nobody has known the temperature of the air for {rack.Limits.AirUnknownGrace.InWords()}"
-            : $"the air {(nowC is { } airC ? $"is at {airC:0.0} °C" : "was too hot when last measured")} "
-                + $"and lights are out above {rack.Limits.AirHotC:0.#} °C";
+            : $"the air {(nowC is { } airC ? $"is at {unit.Words(airC, 1)}" : "was too hot when last measured")} "
+                + $"and lights are out above {unit.Limit(rack.Limits.AirHotC)}";
 
     protected override void SaveOwn(MemoryWriter memory)
     {

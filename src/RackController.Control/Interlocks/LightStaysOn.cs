@@ -22,10 +22,11 @@ internal sealed class LightStaysOn(CauseAndEffectRow row, InterlockSite site, Lo
     private readonly InterlockLimits limits = site.Site[light.Rack].Limits;
     private readonly ImmutableArray<HotAir> airs = [.. air.Select(sensor => new HotAir(site, sensor, site.Site[light.Rack].Limits))];
     private readonly RecentTrips suspicions = new($"{light.Name}/{row.Id}", SuspicionsToLatch);
+    private readonly ShownUnit unit = site.Site.Units.Of("°C");
     private bool isSuspected;
 
     public override string Settings =>
-        $"above {limits.AirHotC:0.#} °C, until below {limits.AirHotC - limits.AirHotReturnK:0.#} °C; known to stay on, or "
+        $"above {unit.Limit(limits.AirHotC)}, until below {unit.Limit(limits.AirHotC - limits.AirHotReturnK)}; known to stay on, or "
         + $"{SuspicionsToLatch.Times()} in 24 h, it latches";
 
     public override ImmutableArray<CircuitId> MayCut { get; } = [light.Circuit];

@@ -12,17 +12,19 @@ internal sealed class NotDrained : Interlock
 {
     private readonly Rack rack;
     private readonly ImmutableArray<(Sensor Sensor, Limit? Drained)> senses;
+    private readonly ShownUnit unit;
     private string wet = "";
 
     public NotDrained(CauseAndEffectRow row, InterlockSite site, Rack rack, ImmutableArray<Sensor> sensors)
         : base(row, Place.Of(rack), [rack.Pump.Load])
     {
         this.rack = rack;
+        unit = site.Site.Units.Of("mm");
         senses = [.. sensors.Select(sensor =>
             (sensor, sensor.IsContact ? null : site.Limit(sensor, rack.Limits.NotDrainedAboveMm)))];
     }
 
-    public override string Settings => $"above {rack.Limits.NotDrainedAboveMm:0.#} mm";
+    public override string Settings => $"above {unit.Limit(rack.Limits.NotDrainedAboveMm)}";
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {

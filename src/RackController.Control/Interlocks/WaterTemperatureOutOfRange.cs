@@ -11,13 +11,14 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Interloc
     private readonly Limit cooled = site.Limit(sensor, rack.Limits.WaterWarmC - ReturnK);
     private readonly Limit cold = site.Limit(sensor, rack.Limits.WaterColdC);
     private readonly Limit warmed = site.Limit(sensor, rack.Limits.WaterColdC + ReturnK);
+    private readonly ShownUnit unit = site.Site.Units.Of("°C");
     private bool isOut;
 
     /// <summary>What it read at this scan, for words; null while it is unknown, because an older value would be that of whichever
     /// scan came last.</summary>
     private double? nowC;
 
-    public override string Settings => $"{rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
+    public override string Settings => $"{unit.Limit(rack.Limits.WaterColdC)} to {unit.Limit(rack.Limits.WaterWarmC)}";
 
     protected override bool IsPresent(Facts facts, Agenda agenda)
     {
@@ -40,6 +41,6 @@ internal sealed class WaterTemperatureOutOfRange(CauseAndEffectRow row, Interloc
     }
 
     public override string Words(ClockFace clock) =>
-        $"the water {(nowC is { } waterC ? $"is at {waterC:0.0} °C, outside" : "when last measured was outside")} "
-        + $"{rack.Limits.WaterColdC:0.#} to {rack.Limits.WaterWarmC:0.#} °C";
+        $"the water {(nowC is { } waterC ? $"is at {unit.Words(waterC, 1)}, outside" : "when last measured was outside")} "
+        + Settings;
 }

@@ -9,7 +9,7 @@ namespace RackController.Page;
 internal static class DriftWords
 {
     /// <summary>It in a sentence.</summary>
-    public static string Of(FloodDrift drift)
+    public static string Of(FloodDrift drift, ShownUnits units)
     {
         var percent = Math.Abs(drift.Percent).ToString("0", CultureInfo.InvariantCulture);
         var subject = drift.Tier is { } tier ? $"Tier {tier}" : "A flood";
@@ -24,7 +24,7 @@ internal static class DriftWords
                 + $"({Seconds(drift)}): "
                 + (isMore ? "check the pump and the screen at its intake." : "see whether every tray still fills."),
             DriftOf.Volume => $"{subject} takes {percent} % {(isMore ? "more" : "less")} water than in the 30 days before "
-                + $"({Number(drift.Before)} L then, {Number(drift.Lately)} L now): "
+                + $"({units.Of("L").Words(drift.Before, 0)} then, {units.Of("L").Words(drift.Lately, 0)} now): "
                 + (isMore ? "look for a leak." : "check the pump, its screen and the level sensor."),
             _ => throw new InvariantBrokenException($"every drift has its words, {drift.Of} too"),
         };

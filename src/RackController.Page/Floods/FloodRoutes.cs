@@ -65,15 +65,16 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
 
     private RackFloods View(Rack of, ImmutableArray<FloodRecord> floods)
     {
-        var tiers = TiersOf(floods);
+        var (tiers, units) = (TiersOf(floods), rack.Site.Units.Of("L"));
         return new RackFloods(
-            of.Id.Index, of.Name, [.. FloodDrift.In(floods).Select(DriftWords.Of)], [.. new FloodLog(rack.Site, of).Lacking()],
+            of.Id.Index, of.Name, [.. FloodDrift.In(floods).Select(drift => DriftWords.Of(drift, rack.Site.Units))],
+            [.. new FloodLog(rack.Site, of).Lacking()],
             ["Fill", "Soak", "Water", .. tiers.SelectMany(tier => (string[])[$"Tier {tier} full after", $"Tier {tier} empty after"])],
             [
                 .. floods.Reverse().Select(flood => new FloodView(
                     PageWords.Date(flood.At, rack.Site.Zone), flood.Why, flood.CutShort,
                     [
-                        Words(flood.Fill), Words(flood.Soak), flood.VolumeL is { } litres ? $"{Csv.Number(Math.Round(litres))} L" : "",
+                        Words(flood.Fill), Words(flood.Soak), flood.VolumeL is { } litres ? units.Words(litres, 0) : "",
                         .. tiers.Select(tier => flood.Tiers.FirstOrDefault(each => each.Number == tier))
                             .SelectMany(tier => (string[])[Words(tier?.FullAfter), Words(tier?.EmptyAfter)]),
                     ])),

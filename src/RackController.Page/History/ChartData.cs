@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using NodaTime;
+using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Page;
@@ -17,14 +18,15 @@ internal sealed record ChartData(
     long FromS, long UntilS, int OffsetS, string AxisNote, ImmutableArray<ChartOfUnit> Charts, ImmutableArray<ChartLoad> Loads,
     ImmutableArray<ChartMark> Marks)
 {
-    /// <summary>Makes it.</summary>
-    public static ChartData Of(PastOfRack past, HistorySpan span, DateTimeZone zone)
+    /// <summary>Makes it, in the units that the grower is shown.</summary>
+    public static ChartData Of(PastOfRack past, HistorySpan span, Site site)
     {
+        var zone = site.Zone;
         var offset = zone.GetUtcOffset(span.Until);
         var note = zone.GetUtcOffset(span.From) == offset ? "" : $"the clocks changed: all times as at the end, UTC{offset}";
         return new ChartData(
             span.From.ToUnixTimeSeconds(), span.Until.ToUnixTimeSeconds(), offset.Seconds, note,
-            [.. past.Trends.Select(chart => new ChartOfUnit(chart.Kind.Key, chart.Kind.Unit, [.. chart.Trends.Select(Series)]))],
+            [.. past.Trends.Select(chart => Chart(chart.Kind.Key, site.Units.Of(chart.Kind.Unit), chart.Trends))],
             [.. past.Loads.Select(Load)],
             [.. past.Marks.Select(mark => new ChartMark(Seconds(mark.At), mark.IsAlarm, mark.Words))]);
     }
@@ -32,7 +34,10 @@ internal sealed record ChartData(
     private static ChartLoad Load(LoadTimes load) =>
         new(load.Load, [.. load.On.Select(on => new[] { Seconds(on.From), Seconds(on.Until) })]);
 
-    private static ChartSeries Series(SensorTrend trend)
+    private static ChartOfUnit Chart(string key, ShownUnit unit, IEnumerable<SensorTrend> trends) =>
+        new(key, unit.Symbol, [.. trends.Select(trend => Series(trend, unit))]);
+
+    private static ChartSeries Series(SensorTrend trend, ShownUnit unit)
     {
         // Where nothing was known, a point without a value interrupts the line.
         var points = trend.Points.SelectMany((point, at) => point.IsAfterGap && at > 0 ? new TrendPoint?[] { null, point } : [point]);
@@ -40,17 +45,17 @@ internal sealed record ChartData(
         foreach (var point in points)
         {
             at.Add(point is { } known ? Seconds(known.At) : at[^1] + 1);
-            least.Add(Rounded(point?.Least));
-            mean.Add(Rounded(point?.Mean));
-            most.Add(Rounded(point?.Most));
+            least.Add(Shown(point?.Least));
+            mean.Add(Shown(point?.Mean));
+            most.Add(Shown(point?.Most));
         }
+
+        double? Shown(double? value) => value is { } known ? Math.Round(unit.From(known), 3) : null;
 
         return new ChartSeries(trend.Sensor, at, least, mean, most);
     }
 
     private static double Seconds(Instant at) => Math.Round((at - NodaConstants.UnixEpoch).TotalSeconds);
-
-    private static double? Rounded(double? value) => value is { } known ? Math.Round(known, 3) : null;
 }
 
 /// <summary>Values of one unit.</summary>

@@ -43,7 +43,7 @@ internal sealed class HistoryRoutes(IServedRack rack, Past past)
     {
         context.Response.ContentType = "application/json";
         await JsonSerializer.SerializeAsync(
-            context.Response.Body, ChartData.Of(found, asked.Span, rack.Site.Zone), ChartJson.Default.ChartData, context.RequestAborted)
+            context.Response.Body, ChartData.Of(found, asked.Span, rack.Site), ChartJson.Default.ChartData, context.RequestAborted)
             .ConfigureAwait(false);
     });
 

@@ -25,7 +25,7 @@ internal static class HistoryView
             ? new HistoryPage(frame, site, asked, title, fault, [], [], [])
             : new HistoryPage(
                 frame, site, asked, title, null,
-                [.. past.Trends.Select(chart => Table(chart.Kind, chart.Trends, asked, site.Zone))],
+                [.. past.Trends.Select(chart => Table(chart.Kind, chart.Trends, asked, site))],
                 [.. past.Loads.Select(load => Times(load, asked.Rack.Name, site.Zone))],
                 [
                     .. past.Marks.Select(
@@ -37,16 +37,20 @@ internal static class HistoryView
     public static PastOfRack Read(JournalHistory journal, Site site, HistoryAsked asked, IReadOnlyList<Sample> unwritten) =>
         PastOfRack.Read(journal, site, asked, unwritten, MostRows);
 
-    private static ChartTableView Table(ChartKind kind, ImmutableArray<SensorTrend> trends, HistoryAsked asked, DateTimeZone zone) => new(
-        kind.Key, kind.Title, kind.Unit, [.. trends.Select(trend => RackViewOf.Short(trend.Sensor, asked.Rack.Name))],
-        [
-            .. TrendTable.Of(trends, asked.Span, MostRows)
-                .Select(row => new TableRowView(PageWords.Date(row.From, zone), [.. row.Points.Select(Words)])),
-        ]);
+    private static ChartTableView Table(ChartKind kind, ImmutableArray<SensorTrend> trends, HistoryAsked asked, Site site)
+    {
+        var unit = site.Units.Of(kind.Unit);
+        return new ChartTableView(
+            kind.Key, kind.Title, unit.Symbol, [.. trends.Select(trend => RackViewOf.Short(trend.Sensor, asked.Rack.Name))],
+            [
+                .. TrendTable.Of(trends, asked.Span, MostRows).Select(row => new TableRowView(
+                    PageWords.Date(row.From, site.Zone), [.. row.Points.Select(point => Words(point, unit))])),
+            ]);
+    }
 
-    private static string Words(TrendPoint? point) => point is not { } known ? "not known"
-        : known.Least.Equals(known.Most) ? Number(known.Mean)
-        : $"{Number(known.Mean)} ({Number(known.Least)} to {Number(known.Most)})";
+    private static string Words(TrendPoint? point, ShownUnit unit) => point is not { } known ? "not known"
+        : known.Least.Equals(known.Most) ? Number(unit.From(known.Mean))
+        : $"{Number(unit.From(known.Mean))} ({Number(unit.From(known.Least))} to {Number(unit.From(known.Most))})";
 
     private static string Number(double value) => value.ToString(Math.Abs(value) < 20 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 

@@ -47,6 +47,6 @@ internal sealed class NowViewOf(Site site, double speed)
         var load = CircuitLoad.Of(site, circuit, status);
         return new CircuitView(
             circuit.Name, load.CurrentA, circuit.ContinuousLimitA, load.IsMeasured,
-            circuit.SupplySense is { } sense ? RackViewOf.Reading(status.Sensors[sense.Index], circuit.Name) : null);
+            circuit.SupplySense is { } sense ? RackViewOf.Reading(status.Sensors[sense.Index], circuit.Name, site.Units) : null);
     }
 }

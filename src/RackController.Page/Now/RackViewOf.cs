@@ -16,11 +16,11 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
         [.. rack.Tiers.Reverse().Select(Tier)],
         Reservoir(),
         [.. status.Loads.Where(load => site[load.Load].Rack == rack.Id).Select(Load)],
-        [.. status.Sensors.Where(sensor => sensor.Sensor.Rack == rack.Id).Select(sensor => Reading(sensor, rack.Name))]);
+        [.. status.Sensors.Where(sensor => sensor.Sensor.Rack == rack.Id).Select(sensor => Reading(sensor, rack.Name, site.Units))]);
 
     /// <summary>What a sensor says, without the name of its rack or circuit.</summary>
-    public static ReadingView Reading(SensorStatus status, string place) => new(
-        Short(status.Sensor.Name, place), ReadingWords.Words(status), status.Doubt is not null || ReadingWords.IsAbnormal(status));
+    public static ReadingView Reading(SensorStatus status, string place, ShownUnits units) => new(
+        Short(status.Sensor.Name, place), ReadingWords.Words(status, units), status.Doubt is not null || ReadingWords.IsAbnormal(status));
 
     /// <summary>A name without that of its rack or circuit.</summary>
     public static string Short(string name, string place) =>
@@ -37,6 +37,8 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
         tier.Tray.StandpipeHeightMm / tier.Tray.RimDepthMm,
         string.Create(CultureInfo.InvariantCulture, $"{tier.Tray.Contents.InsertTrays} trays, {tier.Tray.Contents.Media}"));
 
+    private string Words(SensorStatus of) => ReadingWords.Words(of, site.Units);
+
     private bool? IsOn(LoadId? load) => load is { } id ? status.Loads[id.Index].State == SwitchState.On : null;
 
     private WaterView Water(Tier tier)
@@ -49,8 +51,8 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
         if (Of(SensorKind.TrayLevel, tier.Number) is { } level)
         {
             return level.Doubt is null
-                ? new WaterView(Math.Clamp(level.Reading.Value / tier.Tray.RimDepthMm, 0, 1), true, ReadingWords.Words(level), false)
-                : new WaterView(0, IsMeasured: false, $"level {ReadingWords.Words(level)}", IsOdd: true);
+                ? new WaterView(Math.Clamp(level.Reading.Value / tier.Tray.RimDepthMm, 0, 1), true, Words(level), false)
+                : new WaterView(0, IsMeasured: false, $"level {Words(level)}", IsOdd: true);
         }
 
         var standpipe = tier.Tray.StandpipeHeightMm / tier.Tray.RimDepthMm;
@@ -86,11 +88,11 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
 
         return level.Doubt is null
             ? new ReservoirView(
-                Math.Clamp(level.Reading.Value / rack.Reservoir.DepthMm, 0, 1), isLow ? $"{ReadingWords.Words(level)}, {lowWords}"
+                Math.Clamp(level.Reading.Value / rack.Reservoir.DepthMm, 0, 1), isLow ? $"{Words(level)}, {lowWords}"
                     : string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{ReadingWords.Words(level)}, {level.Reading.Value * rack.Reservoir.AreaM2:0} L"), isLow)
-            : new ReservoirView(null, $"level {ReadingWords.Words(level)}", IsOdd: true);
+                        $"{Words(level)}, {site.Units.Of("L").Words(level.Reading.Value * rack.Reservoir.AreaM2, 0)}"), isLow)
+            : new ReservoirView(null, $"level {Words(level)}", IsOdd: true);
     }
 
     private SensorStatus? Of(SensorKind kind, int? tier) =>

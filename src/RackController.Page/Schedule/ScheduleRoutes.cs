@@ -71,7 +71,7 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
         var page = new DraftPage(
             frame, shelf.Name, current.Text, current.Complaints, TextChanges.Between(current.Before, current.Text),
             current.Site is not null, (int)(current.Progress * 100), current.TrialFault,
-            current.Trial is { } trial ? TrialTable.Rows(trial) : [],
+            current.Trial is { } trial ? TrialTable.Rows(trial, rack.Site.Units) : [],
             current.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []);
         await Answer.WithAsync(context, Slices.Draft.Create(page)).ConfigureAwait(false);
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using RackController.Model;
 
 namespace RackController.Page;
 
@@ -7,16 +8,20 @@ namespace RackController.Page;
 internal static class TrialTable
 {
     /// <summary>All rows. What is the same in both is said too: that nothing changes is an answer.</summary>
-    public static ImmutableArray<TrialRow> Rows(Trial trial)
+    public static ImmutableArray<TrialRow> Rows(Trial trial, ShownUnits units)
     {
+        var litres = units.Of("L");
         var (was, will) = trial;
         var rows = new List<TrialRow>();
         AddAll(was?.Racks, will.Racks, rack => rack.Name, "floods a day", rack => rack.FloodsPerDay, "0.#");
         AddAll(was?.Tiers, will.Tiers, tier => tier.Name, "light, hours a day", tier => tier.LitHoursPerDay, "0.0");
         AddAll(was?.Tiers, will.Tiers, tier => tier.Name, "light, mol/m² a day", tier => tier.DailyMolPerM2, "0.0");
-        AddAll(was?.Racks, will.Racks, rack => rack.Name, "water used, L a week", rack => rack.WaterUsedL, "0.0");
-        AddAll(was?.Racks, will.Racks, rack => rack.Name, "water spilled, L", rack => rack.SpilledL, "0.0");
-        AddAll(was?.Racks, will.Racks, rack => rack.Name, "least in the reservoir, L", rack => rack.LowestReservoirL, "0");
+        AddAll(
+            was?.Racks, will.Racks, rack => rack.Name, $"water used, {litres.Symbol} a week", rack => litres.From(rack.WaterUsedL), "0.0");
+        AddAll(was?.Racks, will.Racks, rack => rack.Name, $"water spilled, {litres.Symbol}", rack => litres.From(rack.SpilledL), "0.0");
+        AddAll(
+            was?.Racks, will.Racks, rack => rack.Name, $"least in the reservoir, {litres.Symbol}",
+            rack => litres.From(rack.LowestReservoirL), "0");
         AddAll(was?.Circuits, will.Circuits, circuit => circuit.Name, "electricity, kWh a week", circuit => circuit.EnergyKWh, "0.0");
         AddAll(was?.Circuits, will.Circuits, circuit => circuit.Name, "most current, A", circuit => circuit.PeakA, "0.0");
         AddAll(was?.Trips, will.Trips, tally => tally.Subject, "trips", tally => tally.Count, "0");

@@ -23,6 +23,7 @@ internal static class SiteBuilder
             Racks = racks,
             Loads = ledger.Loads,
             Sensors = ledger.Sensors,
+            Units = part.Units!,
             Scan = part.Scan!,
             Io = part.Io is GpioIoPart gpio ? Gpio(gpio, part, ledger) : new SimulatedIo(),
         };

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
 using RackController.RackFile.Binding;
+using RackController.RackFile.Binding.Kinds;
 
 namespace RackController.RackFile.Mappings;
 
@@ -11,6 +12,8 @@ internal sealed record SitePart
     public string? Name { get; init; }
 
     public DateTimeZone? Zone { get; init; }
+
+    public ShownUnits? Units { get; init; }
 
     public required ImmutableArray<CircuitPart> Circuits { get; init; }
 
@@ -37,6 +40,10 @@ internal sealed class SiteMapping : Mapping<SitePart>
     private static readonly Key<DateTimeZone> zoneKey = Key.Required(
         "zone", new ZoneKind(), "The IANA time zone that schedules are read in.");
 
+    private static readonly Key<ShownUnits> unitsKey = Key.Defaulted(
+        "units", new ChoiceKind<ShownUnits>([("metric", ShownUnits.Metric), ("us", ShownUnits.UsCustomary)]), "metric",
+        "What figures are shown in: `metric`, or `us` for inches, US gallons and °F. In this file each value says its own unit.");
+
     private static readonly Key<ImmutableArray<CircuitPart>> circuitsKey = Key.Required(
         "circuits", Values.List(new CircuitMapping(), "circuit", MostCircuits), "The branch circuits that the racks draw from.");
 
@@ -58,7 +65,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, circuitsKey, racksKey, scanKey, ioKey];
+    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -68,6 +75,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     {
         Name = keys.Find(nameKey),
         Zone = keys.Find(zoneKey),
+        Units = keys.Find(unitsKey),
         Circuits = keys.Has(circuitsKey) ? keys.Get(circuitsKey) : [],
         Racks = keys.Has(racksKey) ? keys.Get(racksKey) : [],
         Scan = keys.IsWritten(scanKey) ? keys.Find(scanKey) : scanMapping.FromDefaults(keys.Place),

@@ -74,7 +74,7 @@ internal sealed class BoardCheckup(Site site, GpioIo plan, IBoard board, Machine
         try
         {
             var value = board.Ask(site, probe);
-            var says = $"says {ReadingWords.Value(sensor.Kind, value)}";
+            var says = $"says {ReadingWords.Value(sensor.Kind, value, site.Units)}";
             return value >= sensor.PlausibleMin && value <= sensor.PlausibleMax
                 ? Finding.Sound(sensor.Name, says)
                 : Finding.Wrong(sensor.Name, $"{says}, which cannot be true: look at its wiring and its points in the rack file");

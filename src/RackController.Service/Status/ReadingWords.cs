@@ -9,12 +9,13 @@ public static class ReadingWords
     /// <summary>The value with its unit, or the word for a contact's side; what keeps it from being believed where something
     /// does.</summary>
     /// <param name="status">What the sensor says.</param>
-    public static string Words(SensorStatus status)
+    /// <param name="units">What figures are shown in.</param>
+    public static string Words(SensorStatus status, ShownUnits units)
     {
         ArgumentNullException.ThrowIfNull(status);
         return status.Doubt switch
         {
-            null => Value(status.Sensor.Kind, status.Reading.Value),
+            null => Value(status.Sensor.Kind, status.Reading.Value, units),
             "stale" => $"stale {status.Age.TotalSeconds.ToString("0", CultureInfo.InvariantCulture)} s",
             var doubt => doubt,
         };
@@ -38,19 +39,24 @@ public static class ReadingWords
     /// <summary>A value with its unit, or the word for a contact's side.</summary>
     /// <param name="kind">What the sensor measures.</param>
     /// <param name="value">What it says.</param>
-    public static string Value(SensorKind kind, double value) => kind switch
+    /// <param name="units">What figures are shown in.</param>
+    public static string Value(SensorKind kind, double value, ShownUnits units)
     {
-        SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat =>
-            value >= 0.5 ? "reached" : "not reached",
-        SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
-        SensorKind.LeakRope or SensorKind.DripTrayFloat => value >= 0.5 ? "wet" : "dry",
-        SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
-        SensorKind.CircuitCurrent or SensorKind.PumpCurrent => Number(value, "0.00", kind),
-        SensorKind.PumpFlow or SensorKind.WaterTemperature or SensorKind.AirTemperature => Number(value, "0.0", kind),
-        _ => Number(value, "0", kind),
-    };
+        ArgumentNullException.ThrowIfNull(units);
+        return kind switch
+        {
+            SensorKind.ReservoirLowFloat or SensorKind.ReservoirFullFloat or SensorKind.TrayFullFloat =>
+                value >= 0.5 ? "reached" : "not reached",
+            SensorKind.TrayHighFloat => value >= 0.5 ? "water too high" : "clear",
+            SensorKind.LeakRope or SensorKind.DripTrayFloat => value >= 0.5 ? "wet" : "dry",
+            SensorKind.SupplySense => value >= 0.5 ? "present" : "lost",
+            SensorKind.CircuitCurrent or SensorKind.PumpCurrent => units.Of(Unit(kind)).Words(value, 2),
+            SensorKind.PumpFlow or SensorKind.WaterTemperature or SensorKind.AirTemperature => units.Of(Unit(kind)).Words(value, 1),
+            _ => units.Of(Unit(kind)).Words(value, 0),
+        };
+    }
 
-    /// <summary>The unit of what a sensor measures; empty for a contact.</summary>
+    /// <summary>The unit that a sensor measures in, whatever it is shown in; empty for a contact.</summary>
     /// <param name="kind">What it measures.</param>
     public static string Unit(SensorKind kind) => kind switch
     {
@@ -62,7 +68,4 @@ public static class ReadingWords
         SensorKind.LightLevel => "lx",
         _ => "",
     };
-
-    private static string Number(double value, string format, SensorKind kind) =>
-        $"{value.ToString(format, CultureInfo.InvariantCulture)} {Unit(kind)}";
 }

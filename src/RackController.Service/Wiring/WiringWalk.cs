@@ -103,7 +103,7 @@ internal sealed class WiringWalk(Site site)
             (_, WiredContactor contactor) =>
                 $"It cuts {contactor.Circuit.Name} for {WiringGuards.Longest.TotalSeconds:0} s. Hands off the rack, and look.",
             (_, WiredSensor { Sensor: var sensor }) => (sensor.IsContact ? WiringWords.Move(sensor) + " " : "")
-                + WiringWords.Now(sensor, readings[sensor.Id], now) + (AsksOf(sensor) is { } question ? " " + question : ""),
+                + WiringWords.Now(sensor, readings[sensor.Id], now, site.Units) + (AsksOf(sensor) is { } question ? " " + question : ""),
             _ => throw new InvariantBrokenException($"every item has its words, {item.GetType().Name} too"),
         };
         return new WiringPage(at + 1, items.Length, item.Name, WiringWords.Place(site.Io, item), words, note, Keys);

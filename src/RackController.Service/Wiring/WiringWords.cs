@@ -43,12 +43,12 @@ internal static class WiringWords
     };
 
     /// <summary>What a sensor says now.</summary>
-    public static string Now(Sensor sensor, in Reading reading, MonotonicTime now) => reading.Quality switch
+    public static string Now(Sensor sensor, in Reading reading, MonotonicTime now, ShownUnits units) => reading.Quality switch
     {
         ReadingQuality.Missing => "It has not said anything yet.",
         ReadingQuality.Corrupt => "It does not answer, or its bus reports an error.",
         _ when now > reading.TakenAt + sensor.StaleAfter => "It is silent.",
-        _ => $"It says: {ReadingWords.Value(sensor.Kind, reading.Value)}.",
+        _ => $"It says: {ReadingWords.Value(sensor.Kind, reading.Value, units)}.",
     };
 
     private static string Line(GpioLine line, bool activeLow) =>

@@ -19,7 +19,7 @@ internal static class ReadingLines
         var shown = status.Sensors
             .Where(sensor => chosen is null || sensor.Sensor.Rack is null || sensor.Sensor.Rack == chosen)
             .Select(sensor => new Cell(
-                Names.Short(site, sensor.Sensor.Name, chosen), ReadingWords.Words(sensor),
+                Names.Short(site, sensor.Sensor.Name, chosen), ReadingWords.Words(sensor, site.Units),
                 sensor.Doubt is not null || ReadingWords.IsAbnormal(sensor)))
             .ToList();
         for (var columns = MostColumns; columns > 1; columns--)

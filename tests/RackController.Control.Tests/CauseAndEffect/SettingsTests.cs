@@ -34,7 +34,7 @@ public class SettingsTests
     [InlineData("service-hold", "at most 30 min; 30 s after somebody let go")]
     [InlineData("service-hold-ending", "2 min before its end")]
     [InlineData("supply-lost", "quiet for 1 min, then 10 s from one load to the next; 3 times in 24 h latch")]
-    [InlineData("water-temperature", "12 to 26 °C")]
+    [InlineData("water-temperature", "12 °C to 26 °C")]
     public void ARowSaysWhatItGoesBy(string row, string words) => Assert.Equal(words, Assert.Single(settings[row]));
 
     [Fact]

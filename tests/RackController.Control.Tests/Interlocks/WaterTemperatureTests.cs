@@ -46,6 +46,6 @@ public class WaterTemperatureTests
         var told = rig.Events.Last(happened => happened.Kind == EventKind.Alarm).Because;
         Assert.Contains($"is at {withinC:0.0} °C", told, StringComparison.Ordinal);
         rig.Scan();
-        Assert.Equal("the water when last measured was outside 12 to 26 °C", rig.Alarm("north/water-temperature")!.Cause);
+        Assert.Equal("the water when last measured was outside 12 °C to 26 °C", rig.Alarm("north/water-temperature")!.Cause);
     }
 }

@@ -16,8 +16,9 @@ public sealed class UnitNameTests
     // Numbers without a dimension, by the last word of their names.
     private static readonly string[] Dimensionless = ["Share", "Factor", "Multiple", "Exponent", "Ratio", "Number", "Coefficient"];
 
-    // Numbers whose unit is that of the sensor they belong to, as their docstrings say.
-    private static readonly string[] InTheUnitOfASensor = ["Value", "HarmfulValue", "PlausibleMin", "PlausibleMax", "OnAbove", "OffBelow"];
+    // Numbers whose unit is that of what they belong to, a sensor or a unit, as their docstrings say.
+    private static readonly string[] InTheUnitOfTheirOwner =
+        ["Value", "HarmfulValue", "PlausibleMin", "PlausibleMax", "OnAbove", "OffBelow", "Offset"];
 
     [Theory]
     [InlineData("Model")]
@@ -30,7 +31,7 @@ public sealed class UnitNameTests
         select $"{file.Key}: {name}");
 
     private static bool NamesItsUnit(string name) =>
-        InTheUnitOfASensor.Contains(name, StringComparer.OrdinalIgnoreCase)
+        InTheUnitOfTheirOwner.Contains(name, StringComparer.OrdinalIgnoreCase)
         || Units.Any(unit => name.EndsWith(unit, StringComparison.Ordinal))
         || Dimensionless.Any(word => name.EndsWith(word, StringComparison.Ordinal));
 

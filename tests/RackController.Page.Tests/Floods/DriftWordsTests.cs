@@ -1,3 +1,4 @@
+using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Page.Tests;
@@ -11,6 +12,6 @@ public sealed class DriftWordsTests
     [InlineData(DriftOf.Fill, null, 200, 300, "A flood takes 50 % longer to fill", "(200 s then, 300 s now): check the")]
     public void ADriftIsASentenceThatSaysWhereToLook(DriftOf of, int? tier, double before, double lately, string change, string since) =>
         Assert.StartsWith(
-            $"{change} than in the 30 days before {since}", DriftWords.Of(new FloodDrift(of, tier, before, lately)),
+            $"{change} than in the 30 days before {since}", DriftWords.Of(new FloodDrift(of, tier, before, lately), ShownUnits.Metric),
             StringComparison.Ordinal);
 }

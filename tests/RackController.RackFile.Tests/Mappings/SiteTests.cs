@@ -62,6 +62,14 @@ public sealed class SiteTests
     }
 
     [Fact]
+    public void FiguresAreShownInTheUnitsThatAreChosen()
+    {
+        Assert.Same(ShownUnits.Metric, Small.Units);
+        Assert.Same(ShownUnits.UsCustomary, Expect.Site(RackFiles.SmallWith("\nzone:", "\nunits: us\nzone:")).Units);
+        Expect.Complaint(RackFiles.SmallWith("\nzone:", "\nunits: imperial\nzone:"), "`units` is `imperial`: write `metric` or `us`");
+    }
+
+    [Fact]
     public void ATierMayBeLitAtItsOwnTime()
     {
         var site = Expect.Site(RackFiles.SmallWith(
