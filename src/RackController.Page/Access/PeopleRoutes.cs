@@ -127,7 +127,8 @@ internal sealed class PeopleRoutes(AccessParts access, ServedAt served)
         if (await FormReading.ReadAsync(context).ConfigureAwait(false) is { } form)
         {
             var name = form["person"].ToString();
-            var complaint = access.People.Remove(name, mayBeLast: false);
+            var complaint = form["sure"] == "yes" ? access.People.Remove(name, mayBeLast: false)
+                : $"Tick that {name} and their tokens are to be gone for good.";
             RecordDone(context, complaint, $"{name} was removed, with their tokens");
             await FinishAsync(context, complaint).ConfigureAwait(false);
         }

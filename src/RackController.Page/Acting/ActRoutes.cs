@@ -37,7 +37,7 @@ internal static class ActRoutes
 
     private static async Task ShowAsync(HttpContext context, IServedRack rack, Choice choice)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         var page = new ConfirmPage(
             new FrameView(rack.Site.Name, choice.Title, "Now", IsLive: false), choice.Title, [.. choice.Consequences(rack.Site, status)],
             choice.Verb, context.Request.Path, []);

@@ -38,7 +38,7 @@ internal static class AlarmRoutes
     private static async Task ShowAsync(HttpContext context, IServedRack rack, Func<FrameView, Alarm, ConfirmPage> page)
     {
         var key = context.Request.Query["alarm"].ToString();
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         if (status.Alarms.FirstOrDefault(alarm => alarm.Key == key) is not { State: AlarmState.Latched } alarm)
         {
             await Answer.SeeOther(context, "/").ConfigureAwait(false);

@@ -40,7 +40,7 @@ internal sealed class AlarmDeskRoutes(IServedRack rack, Past past)
 
     private async Task ShowAsync(HttpContext context)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         var view = new AlarmDeskView(rack.Site, book);
         PastAlarms? found = null;
         string? fault = null;

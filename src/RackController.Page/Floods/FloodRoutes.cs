@@ -55,7 +55,7 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
 
     private async Task<ImmutableArray<(Rack Rack, ImmutableArray<FloodRecord> Floods)>> ReadAsync(HttpContext context, Duration length)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         var span = new HistorySpan(status.At.Wall - length, status.At.Wall + Duration.Epsilon);
         var unwritten = rack.UnwrittenSamples();
         return await past.ReadAsync<ImmutableArray<(Rack, ImmutableArray<FloodRecord>)>>(

@@ -71,7 +71,7 @@ internal sealed class HistoryRoutes(IServedRack rack, Past past)
 
     private async Task<HistoryAsked> AskedAsync(HttpContext context)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         return HistoryAsked.Of(context.Request.Query, rack.Site, status.At.Wall);
     }
 }

@@ -23,7 +23,7 @@ internal static class ApiRoutes
 
     private static async Task StatusAsync(HttpContext context, IServedRack rack)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         var picture = ApiStatusOf.Picture(rack.Site, status);
         await WriteAsync(context, StatusCodes.Status200OK, picture, ApiJson.Default.ApiStatus).ConfigureAwait(false);
     }

@@ -18,7 +18,7 @@ internal static class Metrics
 
     private static async Task WriteAsync(HttpContext context, IServedRack rack)
     {
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         context.Response.ContentType = "text/plain; version=0.0.4; charset=utf-8";
         await context.Response.WriteAsync(Text(rack.Site, status), context.RequestAborted).ConfigureAwait(false);
     }

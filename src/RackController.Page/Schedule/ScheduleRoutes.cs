@@ -48,7 +48,7 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
         var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
         // A browser sends every line of a form with two ends of its own.
         var text = form["text"].ToString().ReplaceLineEndings("\n");
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         var fresh = Draft.Begin(text, shelf.Read(), shelf.Name, status.At.Wall);
         lock (gate)
         {
@@ -89,7 +89,7 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
             return;
         }
 
-        var status = await rack.LookAsync(context.RequestAborted).ConfigureAwait(false);
+        var status = await rack.LookAsync(context).ConfigureAwait(false);
         try
         {
             shelf.Replace(current.Text, status.At.Wall);

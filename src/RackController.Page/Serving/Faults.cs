@@ -16,6 +16,10 @@ internal sealed class Faults(IServedRack rack)
         {
             await next(context).ConfigureAwait(false);
         }
+        catch (SilentRackException e) when (!context.Response.HasStarted)
+        {
+            await Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, e.Message).ConfigureAwait(false);
+        }
         catch (Exception e) when (!context.RequestAborted.IsCancellationRequested && e is not BadHttpRequestException)
         {
             rack.Complain($"the page could not answer {context.Request.Method} {context.Request.Path}", e);

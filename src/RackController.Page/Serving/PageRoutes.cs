@@ -33,7 +33,7 @@ internal static class PageRoutes
 
     private static async Task NowAsync(HttpContext context, IServedRack rack, NowViewOf views)
     {
-        var view = views.View(await rack.LookAsync(context.RequestAborted).ConfigureAwait(false));
+        var view = views.View(await rack.LookAsync(context).ConfigureAwait(false));
         var regions = await NowRegions.RenderAsync(view).ConfigureAwait(false);
         var page = new NowPage(new FrameView(rack.Site.Name, "Now", "Now", IsLive: true), regions);
         await Answer.WithAsync(context, Slices.Now.Create(page)).ConfigureAwait(false);

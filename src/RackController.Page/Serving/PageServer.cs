@@ -52,14 +52,40 @@ public sealed class PageServer(PageOptions options)
 
             Tell(rack, spots, chain, !access.People.AreNone);
             served();
-            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone))
-                && (chain.Count == 0 || stamp == certificate.Stamp()))
+            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone)) && !(chain.Count > 0 && IsRenewed(rack, ref stamp)))
             {
                 await Task.Delay(LookEvery, end).ConfigureAwait(false);
             }
 
             await moves.CancelAsync().ConfigureAwait(false);
             await app.StopAsync(end).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Whether there is another certificate that can be used. One that is half written, or has come without its key so far, is
+    /// told, and the page goes on with the one it has.</summary>
+    private bool IsRenewed(IServedRack rack, ref string stamp)
+    {
+        var now = certificate.Stamp();
+        if (now == stamp)
+        {
+            return false;
+        }
+
+        stamp = now;
+        try
+        {
+            foreach (var part in certificate.Load())
+            {
+                part.Dispose();
+            }
+
+            return true;
+        }
+        catch (Exception e) when (e is CouldNotRunException or IOException or UnauthorizedAccessException)
+        {
+            rack.Record("the page goes on with the certificate it has", $"another cannot be used: {e.Message}");
+            return false;
         }
     }
 

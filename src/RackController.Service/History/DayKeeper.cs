@@ -9,7 +9,8 @@ namespace RackController.Service;
 /// </summary>
 /// <param name="journal">The journal's file.</param>
 /// <param name="site">The site.</param>
-internal sealed class DayKeeper(string journal, Site site)
+/// <param name="alarms">Who is told when it fails for a reason that nobody else tells.</param>
+internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alarms)
 {
     /// <summary>After a long rest, or in a journal from before there were sums, so many days are made up for.</summary>
     private const int MostDaysBack = 14;
@@ -77,11 +78,17 @@ internal sealed class DayKeeper(string journal, Site site)
             }
 
             done = yesterday;
+            alarms.Clear(ControllerTrouble.DaysNotSummed);
         }
-        catch (Exception)
+        catch (CouldNotRunException)
         {
             // Whoever writes the same file raises the alarm; this is tried again with the next samples, from the first day that is missing.
             sums.Clear();
+        }
+        catch (Exception e)
+        {
+            sums.Clear();
+            alarms.Raise(ControllerTrouble.DaysNotSummed, $"days cannot be summed up: {e.Message.ReplaceLineEndings(" ")}");
         }
 
         lock (gate)

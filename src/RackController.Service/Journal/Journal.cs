@@ -62,7 +62,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
         this.opening = opening;
         file = opening.File;
         thinning = new SampleThinning(site);
-        days = new DayKeeper(path, site);
+        days = new DayKeeper(path, site, alarms);
         thread = new Thread(Run) { Name = "journal", IsBackground = true };
     }
 

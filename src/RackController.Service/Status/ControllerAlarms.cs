@@ -25,6 +25,9 @@ internal enum ControllerTrouble
     /// <summary>The page cannot be served.</summary>
     PageDown,
 
+    /// <summary>Days cannot be summed up.</summary>
+    DaysNotSummed,
+
     /// <summary>Whoever supervises this process cannot be told how it is.</summary>
     SupervisorDeaf,
 }
@@ -153,6 +156,9 @@ internal sealed class ControllerAlarms(IScanClock clock)
             ControllerTrouble.NotAlone => Of("controller/lock", AlarmPriority.Medium,
                 "a second controller started by mistake might drive the same rack",
                 "make the state folder writable and restart", "within a day"),
+            ControllerTrouble.DaysNotSummed => Of("controller/day-sums", AlarmPriority.Low,
+                "what days came to is missing from the charts of months and years; all else is on record",
+                "tell whoever looks after the program what this alarm says; it is tried again by itself", "within a week"),
             ControllerTrouble.SupervisorDeaf => Of("controller/supervisor", AlarmPriority.Low,
                 "the supervisor may restart a controller that works, and cannot show how it is",
                 "see that the unit lets this program notify it (NotifyAccess), then restart the unit", "within a week"),

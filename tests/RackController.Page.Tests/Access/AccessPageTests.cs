@@ -100,6 +100,22 @@ public sealed class AccessPageTests(Chromium chromium) : IClassFixture<Chromium>
     }
 
     [Fact]
+    public async Task NobodyIsRemovedByASinglePress()
+    {
+        using var ada = await Household.GuestAsync(served, Household.Ada);
+
+        using (var once = await ada.PostAsync("/people/remove", ("person", Household.Cleo)))
+        {
+            Assert.Equal(System.Net.HttpStatusCode.UnprocessableEntity, once.StatusCode);
+            Assert.Contains("Tick that cleo", await once.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        }
+
+        using var sure = await ada.PostAsync("/people/remove", ("person", Household.Cleo), ("sure", "yes"));
+        Assert.Equal(System.Net.HttpStatusCode.SeeOther, sure.StatusCode);
+        Assert.DoesNotContain("cleo", await ada.Client.GetStringAsync("/people"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task WhoIsSignedOutElsewhereIsTakenToTheSignIn()
     {
         var page = await chromium.OpenAsync(View.Laptop, served.Address);

@@ -103,11 +103,4 @@ public sealed class SessionsTests : IDisposable
     }
 
     private Sessions Open() => new(FilePath, clock, (what, _) => complaints.Add(what));
-
-    private sealed class SetClock(Instant now) : IClock
-    {
-        public Instant Now { get; set; } = now;
-
-        public Instant GetCurrentInstant() => Now;
-    }
 }

@@ -7,7 +7,7 @@ using Xunit.Abstractions;
 
 namespace RackController.Service.Tests;
 
-public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
+public sealed class DayKeeperTests : IDisposable
 {
     private static readonly TimeSpan patience = TimeSpan.FromSeconds(20);
 
@@ -16,6 +16,16 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
     private static readonly Instant midnight = site.Zone.AtStartOfDay(day).ToInstant();
 
     private readonly TemporaryFolder folder = new();
+    private readonly StillClock clock = new();
+    private readonly ControllerAlarms alarms;
+
+    private readonly ITestOutputHelper output;
+
+    public DayKeeperTests(ITestOutputHelper output)
+    {
+        this.output = output;
+        alarms = new ControllerAlarms(clock);
+    }
 
     private string Path => folder.File("journal.db");
 
@@ -65,7 +75,7 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
     public void UnderAClockThatIsNotTrustedNoDayIsOver()
     {
         using var journal = new MadeUpJournal(Path);
-        var keeper = new DayKeeper(Path, site);
+        var keeper = new DayKeeper(Path, site, alarms);
 
         keeper.Follow(new Moment(MonotonicTime.Zero, midnight + Duration.FromDays(2), WallTrusted: false));
 
@@ -75,7 +85,7 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
     [Fact]
     public void WhileTheJournalCannotBeReadNothingIsSummedUpAndItIsTriedAgain()
     {
-        var keeper = new DayKeeper(Path, site);
+        var keeper = new DayKeeper(Path, site, alarms);
         var now = new Moment(MonotonicTime.Zero, midnight + Duration.FromHours(25), WallTrusted: true);
         keeper.Follow(now);
         Assert.Empty(keeper.Take());
@@ -93,6 +103,21 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
                 return sums.Count > 0;
             },
             patience));
+    }
+
+    [Fact]
+    public void AFailureThatNobodyElseTellsIsAnAlarm()
+    {
+        using var journal = new MadeUpJournal(Path);
+        journal.Add(MadeUpJournal.Event(midnight, EventKind.Load, "north/pump", "on"));
+        var now = midnight + Duration.FromDays(1);
+        var keeper = new DayKeeper(Path, site with { Zone = new ZoneWithoutPast(now) }, alarms);
+
+        keeper.Follow(new Moment(MonotonicTime.Zero, now, WallTrusted: true));
+
+        Assert.True(SpinWait.SpinUntil(() => !alarms.Active().IsEmpty, patience));
+        Assert.Equal("controller/day-sums", Assert.Single(alarms.Active()).Key);
+        Assert.Empty(keeper.Take());
     }
 
     [Fact]
@@ -122,11 +147,15 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
         Assert.InRange(bytes / 365, 1, 4_000);
     }
 
-    public void Dispose() => folder.Dispose();
+    public void Dispose()
+    {
+        clock.Dispose();
+        folder.Dispose();
+    }
 
     private IReadOnlyList<DaySum> Keep(Instant now)
     {
-        var keeper = new DayKeeper(Path, site);
+        var keeper = new DayKeeper(Path, site, alarms);
         keeper.Follow(new Moment(MonotonicTime.Zero, now, WallTrusted: true));
         IReadOnlyList<DaySum> sums = [];
         SpinWait.SpinUntil(
@@ -141,4 +170,11 @@ public sealed class DayKeeperTests(ITestOutputHelper output) : IDisposable
 
     private static DaySum Find(IReadOnlyList<DaySum> sums, DayFigure figure, string subject) =>
         Assert.Single(sums, sum => sum.Figure == figure && sum.Subject == subject && sum.Day == day);
+
+    /// <summary>A defect that shows only when the past is looked at.</summary>
+    private sealed class ZoneWithoutPast(Instant begins) : DateTimeZone("without past", false, Offset.Zero, Offset.Zero)
+    {
+        public override NodaTime.TimeZones.ZoneInterval GetZoneInterval(Instant instant) =>
+            instant < begins ? throw new KeyNotFoundException("no past") : Utc.GetZoneInterval(instant);
+    }
 }
