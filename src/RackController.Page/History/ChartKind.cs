@@ -19,6 +19,9 @@ public sealed record ChartKind(string Key, string Title, string Unit)
     /// <summary>What the loads of a rack took each day.</summary>
     public static readonly ChartKind Energy = new("energy", "Energy by nameplates, each day", "kWh");
 
+    /// <summary>What lights gave their tiers each day.</summary>
+    public static readonly ChartKind DailyLight = new("daily-light", "Light by PPFD, each day", "mol/m²");
+
     /// <summary>How much water floods took each day.</summary>
     public static readonly ChartKind Water = new("water", "Water of floods, each day", "L");
 

@@ -31,6 +31,7 @@ internal static class DaysOfRack
         IEnumerable<(ChartKind Kind, ImmutableArray<SensorTrend> Trends)> all =
         [
             (ChartKind.Hours, TrendsOf(DayFigure.HoursOn, loads, sum => sum.Subject)),
+            (ChartKind.DailyLight, TrendsOf(DayFigure.LightMolPerM2, loads, sum => sum.Subject)),
             (ChartKind.Energy, TrendsOf(DayFigure.EnergyKWh, [asked.Rack.Name], OwnerOf)),
             (ChartKind.Floods, TrendsOf(DayFigure.Floods, [asked.Rack.Name], sum => sum.Subject)),
             (ChartKind.Water, TrendsOf(DayFigure.WaterL, [asked.Rack.Name], sum => sum.Subject)),

@@ -11,11 +11,12 @@ internal static class Patience
     /// <summary>Looks at the rack.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="context">Who waits.</param>
-    /// <exception cref="SilentRackException">No scan ended in five seconds.</exception>
-    public static async Task<SiteStatus> LookAsync(this IServedRack rack, HttpContext context)
+    /// <param name="within">How long at most; five seconds without it.</param>
+    /// <exception cref="SilentRackException">No scan ended in that time.</exception>
+    public static async Task<SiteStatus> LookAsync(this IServedRack rack, HttpContext context, TimeSpan? within = null)
     {
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted);
-        patience.CancelAfter(longest);
+        patience.CancelAfter(within ?? longest);
         try
         {
             return await rack.LookAsync(patience.Token).ConfigureAwait(false);
@@ -23,9 +24,9 @@ internal static class Patience
         catch (OperationCanceledException e) when (!context.RequestAborted.IsCancellationRequested)
         {
             throw new SilentRackException(
-                $"The controller has not looked at its racks for {longest.TotalSeconds:0} s, so nothing can be shown. A stop that was asked "
-                + "for waits for it. If it hangs, its watchdog ends it, every load goes to rest, and it starts anew: look again in a moment, "
-                + "and go to the rack if this stays.",
+                $"The controller has not looked at its racks for {(within ?? longest).TotalSeconds:0} s, so nothing can be shown. A "
+                + "stop that was asked for waits for it. If it hangs, its watchdog ends it, every load goes to rest, and it starts anew: "
+                + "look again in a moment, and go to the rack if this stays.",
                 e);
         }
     }

@@ -19,6 +19,9 @@ public enum DayFigure
 
     /// <summary>How much water they took by its level sensor, litres; without one there is no such figure.</summary>
     WaterL,
+
+    /// <summary>What a light gave its tier by its PPFD, mol/m2: the daily light integral of what stands there.</summary>
+    LightMolPerM2,
 }
 
 /// <summary>One figure of one day.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
+using RackController.Growing;
 using RackController.Model;
 
 namespace RackController.Service;
@@ -34,11 +35,17 @@ internal static class DaySums
     private static IEnumerable<DaySum> Loads(JournalHistory journal, Site site, HistorySpan span, LocalDate day)
     {
         var powerW = site.Loads.ToDictionary(load => load.Name, load => load.PowerW);
+        var ppfd = site.Racks.SelectMany(rack => rack.Tiers).Where(tier => tier.Light is not null && tier.PpfdUmolPerM2S > 0)
+            .ToDictionary(tier => site[tier.Light!.Value].Name, tier => tier.PpfdUmolPerM2S);
         foreach (var load in LoadTimes.Of(journal.EventsBackwards(EventKind.Load), site.Loads, span))
         {
             var hours = load.On.Sum(on => on.Length.TotalHours);
             yield return One(day, load.Load, DayFigure.HoursOn, hours);
             yield return One(day, load.Load, DayFigure.EnergyKWh, hours * powerW[load.Load] / WattsPerKilowatt);
+            if (ppfd.TryGetValue(load.Load, out var ppfdUmolPerM2S))
+            {
+                yield return One(day, load.Load, DayFigure.LightMolPerM2, DailyLight.MolPerM2(ppfdUmolPerM2S, Duration.FromHours(hours)));
+            }
         }
     }
 

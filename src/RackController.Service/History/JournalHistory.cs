@@ -115,19 +115,20 @@ public sealed class JournalHistory : IDisposable
     public Instant? Begins() =>
         Rows("SELECT wall FROM events ORDER BY id LIMIT 1", row => (Instant?)Time(row.GetInt64(0))).FirstOrDefault();
 
-    /// <summary>The sums of days, oldest first.</summary>
+    /// <summary>The sums of days, oldest first, as far as this version knows what they are of.</summary>
     /// <param name="first">The first day.</param>
     /// <param name="last">The last day.</param>
     /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>
-    public IEnumerable<DaySum> Days(LocalDate first, LocalDate last) => Rows(
+    public IEnumerable<DaySum> Days(LocalDate first, LocalDate last) => Rows<DaySum?>(
         """
         SELECT day, subject, figure, least, mean, most FROM days JOIN day_series ON day_series.id = series
         WHERE day BETWEEN $1 AND $2 ORDER BY day
         """,
-        row => new DaySum(
-            DayRows.DayOf(row.GetInt64(0)), row.GetString(1), Enum.Parse<DayFigure>(row.GetString(2)), row.GetDouble(3), row.GetDouble(4),
-            row.GetDouble(5)),
-        DayRows.NumberOf(first), DayRows.NumberOf(last));
+        row => Enum.TryParse<DayFigure>(row.GetString(2), out var figure)
+            ? new DaySum(
+                DayRows.DayOf(row.GetInt64(0)), row.GetString(1), figure, row.GetDouble(3), row.GetDouble(4), row.GetDouble(5))
+            : null,
+        DayRows.NumberOf(first), DayRows.NumberOf(last)).OfType<DaySum>();
 
     /// <summary>The last day that was summed up; null where none was.</summary>
     /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>

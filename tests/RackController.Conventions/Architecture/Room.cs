@@ -16,7 +16,7 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Growing", ["Model"], ["NodaTime"]),
         new("Hardware", ["Model"], ["Iot.Device.Bindings", "NodaTime", "System.Device.Gpio", "UnitsNet"]),
         new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["NodaTime", "UnitsNet", "YamlDotNet"]),
-        new("Service", ["Model", "RackFile", "Control", "Plant", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
+        new("Service", ["Model", "RackFile", "Control", "Plant", "Growing", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
         new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
             "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices",

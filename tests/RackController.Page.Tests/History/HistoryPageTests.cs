@@ -31,6 +31,7 @@ public sealed class HistoryPageTests(Chromium chromium) : IClassFixture<Chromium
         var page = await chromium.OpenAsync(View.Of(view), new Uri(served.Address, "/history?length=year"));
 
         await Assertions.Expect(page.Locator("#chart-energy svg").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#chart-daily-light svg").First).ToBeVisibleAsync();
         await page.Locator("section details summary").First.ClickAsync();
         await Judgement.HoldsAsync(page);
         await Chromium.KeepAsync(page, $"history-year-{view}");

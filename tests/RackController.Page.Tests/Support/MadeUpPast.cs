@@ -74,6 +74,10 @@ internal static class MadeUpPast
         {
             yield return new DaySum(day, load.Name, DayFigure.HoursOn, 8 + wave, 8 + wave, 8 + wave);
             yield return new DaySum(day, load.Name, DayFigure.EnergyKWh, 1 + wave / 2, 1 + wave / 2, 1 + wave / 2);
+            if (load.Kind == LoadKind.Light)
+            {
+                yield return new DaySum(day, load.Name, DayFigure.LightMolPerM2, 10 + wave, 10 + wave, 10 + wave);
+            }
         }
 
         foreach (var sensor in site.Sensors.Where(sensor => !sensor.IsContact))

@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using NodaTime;
 using RackController.Control;
 using RackController.Model;
@@ -29,7 +30,8 @@ public sealed class DayKeeperTests : IDisposable
 
     private string Path => folder.File("journal.db");
 
-    // By hand: a light of 120 W that is on for 16 h takes 1.92 kWh; 60 samples of 20 and 60 of 22 have the mean 21.
+    // By hand: a light of 120 W and 170 umol/m2/s that is on for 16 h takes 1.92 kWh and gives 170 x 57600 / 1e6 = 9.792 mol/m2; 60
+    // samples of 20 and 60 of 22 have the mean 21.
     [Fact]
     public void ADayIsSummedUpOnceItIsOver()
     {
@@ -50,7 +52,28 @@ public sealed class DayKeeperTests : IDisposable
         Assert.Equal(air, Find(sums, DayFigure.Measured, air.Subject));
         Assert.Equal(16, Find(sums, DayFigure.HoursOn, "north/tier 1 light").Mean, 9);
         Assert.Equal(1.92, Find(sums, DayFigure.EnergyKWh, "north/tier 1 light").Mean, 9);
+        Assert.Equal(9.792, Find(sums, DayFigure.LightMolPerM2, "north/tier 1 light").Mean, 9);
+        Assert.Equal(4, sums.Count(sum => sum.Figure == DayFigure.LightMolPerM2));
         Assert.Equal(1, Find(sums, DayFigure.Floods, "north").Mean);
+    }
+
+    [Fact]
+    public void AFigureOfANewerVersionHidesNoOther()
+    {
+        using (var journal = new MadeUpJournal(Path))
+        {
+            journal.Add([new DaySum(day, "north", DayFigure.Floods, 3, 3, 3)]);
+        }
+
+        using (var connection = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite))
+        using (var add = connection.CreateCommand())
+        {
+            add.CommandText = "INSERT INTO day_series VALUES (9, 'north', 'Later'); INSERT INTO days SELECT day, 9, 1, 1, 1 FROM days;";
+            add.ExecuteNonQuery();
+        }
+
+        using var history = JournalHistory.Open(Path);
+        Assert.Equal(DayFigure.Floods, Assert.Single(history.Days(day, day)).Figure);
     }
 
     [Fact]
