@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.Text;
 
 namespace RackController.Conventions.Docs;
@@ -26,7 +27,12 @@ internal static class ManualPage
         The rack that the service drives; a simulated one until you have written down your own.
         .TP
         .I /var/lib/rackcontroller
-        The service's journal and lock.
+        The service's state folder: journal, lock, people and earlier rack files.
+        What looks at them or changes them does so as the service:
+        .B sudo \-u rackcontroller rackcontroller doctor /etc/rackcontroller/rack.yaml \-\-state /var/lib/rackcontroller
+        .TP
+        .I ~/.local/state/rackcontroller
+        The same for racks that you drive yourself, a folder for each rack file.
         .TP
         .I /var/log/rackcontroller
         Its log, which
@@ -35,6 +41,15 @@ internal static class ManualPage
         .TP
         .I /usr/share/rackcontroller/config
         Example racks and scenarios, and the schema of rack files for editors.
+        .SH PORTS
+        .TP
+        .B 8474
+        The page, for the machine itself.
+        .TP
+        .B 8475
+        The page for the house, by HTTPS, once
+        .I rackcontroller\-network.socket
+        is enabled and the first person has a password.
         .SH CAUTION
         Mains power and water together can kill.
         Wiring, breakers, ground-fault protection and the load on the floor are for local codes and a licensed electrician to judge.
@@ -87,7 +102,9 @@ internal static class ManualPage
 
         foreach (var option in verb.Options)
         {
-            AddTerm(page, $".BI {Escaped(option.Name)} \" {Escaped(option.HelpName ?? "")}\"", option.Description);
+            var values = option.ValueType == typeof(bool) ? [] : option.GetCompletions(CompletionContext.Empty).ToList();
+            var choice = values.Count > 0 ? $" One of: {string.Join(", ", values.Select(value => value.Label))}." : "";
+            AddTerm(page, $".BI {Escaped(option.Name)} \" {Escaped(option.HelpName ?? "")}\"", option.Description + choice);
         }
     }
 

@@ -53,7 +53,7 @@ public sealed class DayKeeperTests : IDisposable
         Assert.Equal(16, Find(sums, DayFigure.HoursOn, "north/tier 1 light").Mean, 9);
         Assert.Equal(1.92, Find(sums, DayFigure.EnergyKWh, "north/tier 1 light").Mean, 9);
         Assert.Equal(9.792, Find(sums, DayFigure.LightMolPerM2, "north/tier 1 light").Mean, 9);
-        Assert.Equal(4, sums.Count(sum => sum.Figure == DayFigure.LightMolPerM2));
+        Assert.Equal(4, sums.Where(sum => sum.Figure == DayFigure.LightMolPerM2).Select(sum => sum.Subject).Distinct().Count());
         Assert.Equal(1, Find(sums, DayFigure.Floods, "north").Mean);
     }
 

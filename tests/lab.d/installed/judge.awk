@@ -11,6 +11,9 @@ $1 == "PAGE" { page = substr($0, 6) }
 $1 == "ROOT" { root = substr($0, 6) }
 $1 == "NETWORKS" { networks = substr($0, 10) }
 $1 == "LISTENS" { listens = substr($0, 9) }
+$1 == "DRAFT" || $1 == "APPLY" { answers = answers $3 " " }
+$1 == "APPLIED" { applied = substr($0, 9) }
+$1 == "PEOPLE" { people = substr($0, 8) }
 $1 == "AFTER" { after_stop = substr($0, 7) }
 $1 == "HANG" { board_watchdog = $2 ", and it is " $3 " s" }
 $1 == "SEEN" && $2 == "hang" { hung_at = $3 }
@@ -58,6 +61,15 @@ function serves_its_page() {
         sprintf("%s; listens at %s; the service sees %s", page, listens, networks))
 }
 
+function takes_another_rack_file() {
+    verdict(answers == "303 200 " && applied == "1 rackcontroller same 1",
+        "a rack file that is changed on the page is in place, and the same process drives by it; the earlier one is kept", applied)
+}
+
+function root_lets_people_in() {
+    verdict(people ~ /^rackcontroller 600 HTTP\/1.1 (303|401)/, "people whom root sets up are let in by a service that is not root", people)
+}
+
 function nobody_wakes_it() {
     verdict(after_stop ~ /^inactive inactive *$/, "after a stop no browser starts the rack", after_stop)
 }
@@ -96,6 +108,8 @@ END {
         an_unknown_hour_lights_nothing()
         is_sealed_in()
         serves_its_page()
+        takes_another_rack_file()
+        root_lets_people_in()
         comes_back("a killed service leaves safe outputs and comes back", "kill a", "again a", 5)
         comes_back("a hung service is ended by the watchdog, outputs safe", "hang a", "recovered a", 10)
         a_stop_is_safe()
