@@ -17,6 +17,7 @@ internal static class PageRoutes
         routes.MapGet("/", context => NowAsync(context, rack, views)).For(Role.View);
         routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
         ActRoutes.Map(routes, rack);
+        new ProofTestRoutes(rack).Map(routes);
         new ScheduleRoutes(rack, options).Map(routes);
         var past = new Past(options.Folder.Journal);
         new HistoryRoutes(rack, past).Map(routes);

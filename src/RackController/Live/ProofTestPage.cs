@@ -86,7 +86,7 @@ internal static class ProofTestPage
 
     private static IEnumerable<StyledLine> List(Site site, SiteStatus status, int chosen, int width, int rows)
     {
-        const int kindWidth = 16;
+        const int kindWidth = 18;
         const int passWidth = 14;
         var nameWidth = Math.Max(10, Math.Min(status.ProofTests.Max(test => test.Item.Length) + 3, width - kindWidth - (2 * passWidth)));
         var first = Math.Clamp(chosen - (rows / 2), 0, Math.Max(0, status.ProofTests.Length - rows));
@@ -96,7 +96,7 @@ internal static class ProofTestPage
             var isWrong = test.IsOverdue || test.HasFailed;
             yield return new StyledLine()
                 .AddColumn($"{(i == chosen ? ">" : " ")} {test.Item}", nameWidth, i == chosen ? Tone.Strong : Tone.Plain)
-                .AddColumn(ProofTestWords.Of(test.Kind), kindWidth, Tone.Quiet)
+                .AddColumn(test.Kind.InWords(), kindWidth, Tone.Quiet)
                 .AddColumn(ProofTestWords.LastPass(test, site.Zone), passWidth, test.HasFailed ? Tone.Caution : Tone.Quiet)
                 .AddRest(
                     $"{(isWrong ? "! " : "")}due {ProofTestWords.Date(test.DueAt, site.Zone)}", width,

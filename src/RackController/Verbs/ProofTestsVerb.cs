@@ -35,7 +35,7 @@ internal static class ProofTestsVerb
         {
             string[] cells =
             [
-                test.Item, ProofTestWords.Of(test.Kind), $"{test.Interval.TotalDays:0} d", ProofTestWords.LastPass(test, site.Zone),
+                test.Item, test.Kind.InWords(), $"{test.Interval.TotalDays:0} d", ProofTestWords.LastPass(test, site.Zone),
                 Due(test, site.Zone, start),
             ];
             table.AddRow(cells.Select(cell => new Text(cell)));
@@ -48,7 +48,7 @@ internal static class ProofTestsVerb
         console.WriteLine();
         foreach (var kind in tests.Select(test => test.Kind).Distinct().Order())
         {
-            var words = $"The test of a {ProofTestWords.Of(kind)} finds {ProofTestFaults.Words(kind)}.";
+            var words = $"The test of a {kind.InWords()} finds {ProofTestFaults.Words(kind)}.";
             foreach (var line in Wrapping.Lines(words, console.Profile.Width))
             {
                 console.WriteLine(line);

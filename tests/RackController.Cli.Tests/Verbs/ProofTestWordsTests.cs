@@ -20,5 +20,5 @@ public sealed class ProofTestWordsTests
 
     [Fact]
     public void EveryKindHasItsOwnWords() => Assert.Equal(
-        Enum.GetValues<ProofTestKind>().Length, Enum.GetValues<ProofTestKind>().Select(ProofTestWords.Of).Distinct().Count());
+        Enum.GetValues<ProofTestKind>().Length, Enum.GetValues<ProofTestKind>().Select(kind => kind.InWords()).Distinct().Count());
 }

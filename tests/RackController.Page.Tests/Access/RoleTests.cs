@@ -63,9 +63,9 @@ public sealed class RoleTests : IAsyncLifetime
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
         ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods", _) => Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
-        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms") => Household.Cleo,
+        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
-        (_, "racks" or "alarms", _) or ("POST", _, "/api/ask") => Household.Ben,
+        (_, "racks" or "alarms" or "proof-tests", _) or ("POST", _, "/api/ask") => Household.Ben,
         (_, "schedule" or "people", _) => Household.Ada,
         _ => throw new InvalidOperationException($"{method} {address} is new: say here who may"),
     };
