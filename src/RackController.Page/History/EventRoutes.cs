@@ -79,7 +79,8 @@ internal sealed class EventRoutes(IServedRack rack, Past past)
         }
     }
 
-    private static EventFilter FilterOf(IQueryCollection query) => new(
+    /// <summary>What of it is asked for.</summary>
+    public static EventFilter FilterOf(IQueryCollection query) => new(
         Enum.TryParse<EventKind>(query["kind"], out var kind) && Enum.IsDefined(kind) ? kind : null,
         query["of"].ToString() is { Length: > 0 } subject ? subject : null);
 

@@ -1,7 +1,6 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -25,7 +24,7 @@ internal static class ApiRoutes
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
         var picture = ApiStatusOf.Picture(rack.Site, status);
-        await WriteAsync(context, StatusCodes.Status200OK, picture, ApiJson.Default.ApiStatus).ConfigureAwait(false);
+        await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, picture, ApiJson.Default.ApiStatus).ConfigureAwait(false);
     }
 
     private static async Task EventsAsync(HttpContext context, IServedRack rack, CancellationToken end)
@@ -56,41 +55,24 @@ internal static class ApiRoutes
 
     private static async Task AskAsync(HttpContext context, IServedRack rack)
     {
-        ApiRequest? asked;
-        try
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiRequest).ConfigureAwait(false) is not { } asked)
         {
-            asked = await JsonSerializer.DeserializeAsync(context.Request.Body, ApiJson.Default.ApiRequest, context.RequestAborted)
-                .ConfigureAwait(false);
-        }
-        catch (JsonException e)
-        {
-            await SayAsync(context, StatusCodes.Status400BadRequest, $"the request is not the JSON that is described: {e.Message}")
-                .ConfigureAwait(false);
             return;
         }
 
         if (ApiAsking.RequestOf(asked, rack.Site, Visitor.Of(context).Name, out var complaint) is not { } request)
         {
-            await SayAsync(context, StatusCodes.Status422UnprocessableEntity, complaint).ConfigureAwait(false);
+            await ApiAnswers.SayAsync(context, StatusCodes.Status422UnprocessableEntity, complaint).ConfigureAwait(false);
         }
         else if (rack.TryAsk(request))
         {
-            await SayAsync(context, StatusCodes.Status202Accepted, "asked; the events tell what became of it").ConfigureAwait(false);
+            await ApiAnswers.SayAsync(context, StatusCodes.Status202Accepted, "asked; the events tell what became of it")
+                .ConfigureAwait(false);
         }
         else
         {
-            await SayAsync(context, StatusCodes.Status503ServiceUnavailable, "too much waits already; ask again in a moment")
+            await ApiAnswers.SayAsync(context, StatusCodes.Status503ServiceUnavailable, "too much waits already; ask again in a moment")
                 .ConfigureAwait(false);
         }
-    }
-
-    private static Task SayAsync(HttpContext context, int code, string said) =>
-        WriteAsync(context, code, new ApiAnswer(said), ApiJson.Default.ApiAnswer);
-
-    private static async Task WriteAsync<T>(HttpContext context, int code, T content, JsonTypeInfo<T> type)
-    {
-        context.Response.StatusCode = code;
-        context.Response.ContentType = "application/json";
-        await JsonSerializer.SerializeAsync(context.Response.Body, content, type, context.RequestAborted).ConfigureAwait(false);
     }
 }

@@ -16,10 +16,12 @@ namespace RackController.Page;
 /// <param name="Readings">Every sensor.</param>
 /// <param name="Alarms">Every alarm that is not normal, most urgent first.</param>
 /// <param name="Due">What is due next, soonest first.</param>
+/// <param name="ProofTests">Every proof test.</param>
+/// <param name="ProofTest">The one that is under way; null while none is.</param>
 internal sealed record ApiStatus(
     string Site, string At, bool IsWallTrusted, string? ScanFault, long Scans, long LateScans, ImmutableArray<ApiRack> Racks,
     ImmutableArray<ApiCircuit> Circuits, ImmutableArray<ApiLoad> Loads, ImmutableArray<ApiReading> Readings,
-    ImmutableArray<ApiAlarm> Alarms, ImmutableArray<ApiDue> Due);
+    ImmutableArray<ApiAlarm> Alarms, ImmutableArray<ApiDue> Due, ImmutableArray<ApiProofTest> ProofTests, ApiProofTestStep? ProofTest);
 
 /// <summary>One rack.</summary>
 /// <param name="Name">Its name.</param>
@@ -67,14 +69,36 @@ internal sealed record ApiReading(string Name, string Kind, double? Value, strin
 /// <param name="Consequence">What follows if nobody acts.</param>
 /// <param name="Action">What to do.</param>
 /// <param name="RespondWithin">How soon.</param>
+/// <param name="ShelvedUntil">When it comes back from the shelf; null where it is on none.</param>
 internal sealed record ApiAlarm(
-    string Key, string Priority, string State, string Since, string Cause, string Consequence, string Action, string RespondWithin);
+    string Key, string Priority, string State, string Since, string Cause, string Consequence, string Action, string RespondWithin,
+    string? ShelvedUntil);
 
 /// <summary>Something that is due.</summary>
 /// <param name="At">When.</param>
 /// <param name="Subject">What it is about.</param>
 /// <param name="What">What it is.</param>
 internal sealed record ApiDue(string At, string Subject, string What);
+
+/// <summary>One proof test.</summary>
+/// <param name="Item">The sensor or load.</param>
+/// <param name="Kind">What sort of test.</param>
+/// <param name="PassedAt">When it was last passed; null for never.</param>
+/// <param name="DueAt">When it is due.</param>
+/// <param name="IsOverdue">Whether that has passed.</param>
+/// <param name="HasFailed">Whether it failed and has not been passed since.</param>
+internal sealed record ApiProofTest(string Item, string Kind, string? PassedAt, string DueAt, bool IsOverdue, bool HasFailed);
+
+/// <summary>The step of a proof test that is under way.</summary>
+/// <param name="Item">The sensor or load.</param>
+/// <param name="Step">Which step, from 1.</param>
+/// <param name="Steps">Of how many.</param>
+/// <param name="Words">What to do, or what to look at.</param>
+/// <param name="AsksNow">Whether somebody must say now what was seen.</param>
+/// <param name="WaitsForRack">Whether the rack is not yet as the step needs it.</param>
+/// <param name="LeftS">How long until the step, or the wait, is over, s.</param>
+internal sealed record ApiProofTestStep(
+    string Item, int Step, int Steps, string Words, bool AsksNow, bool WaitsForRack, double LeftS);
 
 /// <summary>One thing that happened.</summary>
 /// <param name="At">When.</param>
@@ -85,12 +109,15 @@ internal sealed record ApiDue(string At, string Subject, string What);
 internal sealed record ApiEvent(string At, string Kind, string Subject, string What, string Because);
 
 /// <summary>What a program asks of the rack.</summary>
-/// <param name="Ask">What: stop, resume, flood, skip, hold, end-hold, use-tier, rest-tier or acknowledge.</param>
+/// <param name="Ask">What; one of <see cref="ApiAsking.All"/>.</param>
 /// <param name="Rack">The name of the rack; null for every rack, where that can be asked.</param>
 /// <param name="Tier">The number of the tier, where one is meant.</param>
 /// <param name="Alarm">The key of the alarm, where one is meant.</param>
 /// <param name="Seconds">How long, in seconds, where a length is meant.</param>
-internal sealed record ApiRequest(string? Ask, string? Rack, int? Tier, string? Alarm, double? Seconds);
+/// <param name="Item">The sensor or load whose proof test is meant.</param>
+/// <param name="IsSo">Whether it is as the step of a proof test says.</param>
+internal sealed record ApiRequest(
+    string? Ask, string? Rack, int? Tier, string? Alarm, double? Seconds, string? Item = null, bool? IsSo = null);
 
 /// <summary>What became of a request, or why it was not taken.</summary>
 /// <param name="Said">It in one line.</param>

@@ -17,13 +17,15 @@ internal static class ApiStatusOf
         [.. status.Loads.Select(load => Load(site, load))],
         [.. status.Sensors.Select(Reading)],
         [.. status.Alarms.Select(Alarm)],
-        [.. status.Due.Select(due => new ApiDue(Time(due.At), due.Subject, due.What))]);
+        [.. status.Due.Select(due => new ApiDue(Time(due.At), due.Subject, due.What))],
+        [.. status.ProofTests.Select(Test)], status.ProofTest is { } test ? Step(test) : null);
 
     /// <summary>Turns an event into what a program reads.</summary>
     public static ApiEvent Event(ControlEvent happened) => new(
         Time(happened.At.Wall), happened.Kind.ToString(), happened.Subject, happened.What, happened.Because);
 
-    private static string Time(Instant at) => InstantPattern.ExtendedIso.Format(at);
+    /// <summary>A time as programs read it.</summary>
+    public static string Time(Instant at) => InstantPattern.ExtendedIso.Format(at);
 
     private static ApiRack Rack(Rack rack, SiteStatus status)
     {
@@ -47,7 +49,14 @@ internal static class ApiStatusOf
 
     private static ApiAlarm Alarm(Alarm alarm) => new(
         alarm.Key, Word(alarm.Priority), alarm.State.InWords(), Time(alarm.Since.Wall), alarm.Cause, alarm.Consequence, alarm.Action,
-        alarm.RespondWithin);
+        alarm.RespondWithin, alarm.ShelvedUntil is { } until ? Time(until) : null);
+
+    private static ApiProofTest Test(ProofTestStatus test) => new(
+        test.Item, Word(test.Kind), test.PassedAt is { } passed ? Time(passed) : null, Time(test.DueAt), test.IsOverdue, test.HasFailed);
+
+    private static ApiProofTestStep Step(ProofTestProgress test) => new(
+        test.Item, test.Step, test.Steps, test.Words, test is { AsksPerson: true, WaitsForRack: false }, test.WaitsForRack,
+        test.Left.TotalSeconds);
 
     // The names of our enumerations are the words of the trade, which is what programs read: `PumpFlow` is `pump-flow`.
     private static string Word(Enum word)

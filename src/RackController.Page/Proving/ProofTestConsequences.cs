@@ -24,7 +24,8 @@ internal static class ProofTestConsequences
             ProofTestKind.LeakRope => ["You wet the rope and dry it, and its reading must follow both ways.", ActsMeanwhile],
             ProofTestKind.SupplySense => (string[])
             [
-                "You open the breaker of the circuit and close it: all that draws from it goes off, this controller too if it is fed by it.",
+                "You open the breaker of the circuit and close it.",
+                "All that draws from it goes off meanwhile, this controller too if it is fed by it.",
                 "Afterwards its loads come back one by one.",
             ],
             ProofTestKind.CurrentSensor =>
@@ -33,7 +34,10 @@ internal static class ProofTestConsequences
                 "Fans and aerator rest too where it measures them.",
             ],
             ProofTestKind.WiredFloat =>
-                [InAFlood, "You lift the float in the pump's wire with a dry rod or its cord: no hands in the water while the pump may run."],
+            [
+                InAFlood,
+                "You lift the float in the pump's wire with a dry rod or its cord: no hands in the water while the pump may run.",
+            ],
             ProofTestKind.WiredTimeRelay => [InAFlood, "You turn the time relay in the pump's wire down for it, and back."],
             ProofTestKind.Relay when load?.Kind == LoadKind.Pump => [InAFlood],
             ProofTestKind.Relay =>

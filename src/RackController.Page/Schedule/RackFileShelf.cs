@@ -14,6 +14,11 @@ internal sealed class RackFileShelf(string file, string versions)
     /// <summary>How many earlier versions are kept.</summary>
     public const int Kept = 20;
 
+    /// <summary>The shelf of a rack.</summary>
+    /// <param name="options">Where its files are.</param>
+    public static RackFileShelf Of(PageOptions options) =>
+        new(options.RackFile, Path.Combine(options.Folder.Path, "rack-file-versions"));
+
     private static readonly InstantPattern nameOfTime = InstantPattern.CreateWithInvariantCulture("uuuuMMdd'T'HHmmss");
 
     /// <summary>The name of the file, without its folder.</summary>

@@ -6,12 +6,9 @@ using RackController.Service;
 namespace RackController.Page;
 
 /// <summary>The rack file in the page: written by hand, judged, tried on the simulated racks, put in place, and taken back.</summary>
-internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
+internal sealed class ScheduleRoutes(IServedRack rack, ScheduleDesk desk)
 {
     private const string Place = "Schedule";
-    private readonly RackFileShelf shelf = new(options.RackFile, Path.Combine(options.Folder.Path, "rack-file-versions"));
-    private readonly Lock gate = new();
-    private Draft? draft;
 
     /// <summary>Puts them on the map.</summary>
     public void Map(IEndpointRouteBuilder routes)
@@ -29,39 +26,31 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
         try
         {
             var key = context.Request.Query["version"].ToString();
-            var version = shelf.Versions().FirstOrDefault(kept => kept.Key == key);
-            text = version is null ? shelf.Read() : await File.ReadAllTextAsync(version.Path, context.RequestAborted).ConfigureAwait(false);
+            var version = desk.Shelf.Versions().FirstOrDefault(kept => kept.Key == key);
+            text = version is null ? desk.Shelf.Read()
+                : await File.ReadAllTextAsync(version.Path, context.RequestAborted).ConfigureAwait(false);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             fault = $"The rack file cannot be read: {e.Message}";
         }
 
-        var versions = shelf.Versions().Select(kept => new VersionView(kept.Key, PageWords.Date(kept.Until, rack.Site.Zone)));
+        var versions = desk.Shelf.Versions().Select(kept => new VersionView(kept.Key, PageWords.Date(kept.Until, rack.Site.Zone)));
         var page = new SchedulePage(
-            Frame("Schedule"), shelf.Name, text ?? "", fault, [.. versions], Visitor.Of(context).May(Role.Configure));
+            Frame("Schedule"), desk.Shelf.Name, text ?? "", fault, [.. versions], Visitor.Of(context).May(Role.Configure));
         await Answer.WithAsync(context, Slices.Schedule.Create(page)).ConfigureAwait(false);
     }
 
     private async Task DraftAsync(HttpContext context)
     {
         var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-        // A browser sends every line of a form with two ends of its own.
-        var text = form["text"].ToString().ReplaceLineEndings("\n");
-        var status = await rack.LookAsync(context).ConfigureAwait(false);
-        var fresh = Draft.Begin(text, shelf.Read(), shelf.Name, status.At.Wall);
-        lock (gate)
-        {
-            draft?.GiveUp();
-            draft = fresh;
-        }
-
+        desk.Begin(form["text"].ToString(), await rack.LookAsync(context).ConfigureAwait(false));
         await Answer.SeeOther(context, "/schedule/draft").ConfigureAwait(false);
     }
 
     private async Task ShowDraftAsync(HttpContext context)
     {
-        if (draft is not { } current)
+        if (desk.Draft is not { } current)
         {
             await Answer.SeeOther(context, "/schedule").ConfigureAwait(false);
             return;
@@ -69,7 +58,7 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
 
         var frame = Frame("Draft") with { Again = IsTrying(current) ? new Again(2, "/schedule/draft") : null };
         var page = new DraftPage(
-            frame, shelf.Name, current.Text, current.Complaints, TextChanges.Between(current.Before, current.Text),
+            frame, desk.Shelf.Name, current.Text, current.Complaints, TextChanges.Between(current.Before, current.Text),
             current.Site is not null, (int)(current.Progress * 100), current.TrialFault,
             current.Trial is { } trial ? TrialTable.Rows(trial, rack.Site.Units) : [],
             current.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []);
@@ -80,19 +69,12 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
 
     private async Task ApplyAsync(HttpContext context)
     {
-        if (draft is not { Trial: not null } current || current.Before != shelf.Read())
-        {
-            await Answer.SayAsync(
-                context, StatusCodes.Status409Conflict,
-                "There is no draft that was tried on what is in place now: somebody else has changed the file. Open the schedule anew.")
-                .ConfigureAwait(false);
-            return;
-        }
-
         var status = await rack.LookAsync(context).ConfigureAwait(false);
+        var by = Visitor.Of(context).Name;
+        string? refused;
         try
         {
-            shelf.Replace(current.Text, status.At.Wall);
+            refused = desk.Apply(by, status);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -102,23 +84,21 @@ internal sealed class ScheduleRoutes(IServedRack rack, PageOptions options)
             return;
         }
 
-        draft = null;
-        var by = Visitor.Of(context).Name;
-        rack.Record("rack file changed", $"{by} put a draft in place");
+        if (refused is not null)
+        {
+            await Answer.SayAsync(context, StatusCodes.Status409Conflict, refused).ConfigureAwait(false);
+            return;
+        }
+
         var page = new AppliedPage(Frame("Applied") with { Again = new Again(3, "/") });
         await Answer.WithAsync(context, Slices.Applied.Create(page)).ConfigureAwait(false);
         await context.Response.CompleteAsync().ConfigureAwait(false);
-        rack.StartAgain($"{by} changed the rack file");
+        desk.StartAgain(by);
     }
 
     private Task DiscardAsync(HttpContext context)
     {
-        lock (gate)
-        {
-            draft?.GiveUp();
-            draft = null;
-        }
-
+        desk.Discard();
         return Answer.SeeOther(context, "/schedule");
     }
 

@@ -18,13 +18,16 @@ internal static class PageRoutes
         routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
         ActRoutes.Map(routes, rack);
         new ProofTestRoutes(rack).Map(routes);
-        new ScheduleRoutes(rack, options).Map(routes);
+        var desk = new ScheduleDesk(rack, RackFileShelf.Of(options));
+        new ScheduleRoutes(rack, desk).Map(routes);
         var past = new Past(options.Folder.Journal);
         new HistoryRoutes(rack, past).Map(routes);
         new EventRoutes(rack, past).Map(routes);
         new FloodRoutes(rack, past).Map(routes);
         new AlarmDeskRoutes(rack, past).Map(routes);
         ApiRoutes.Map(routes, rack, end);
+        new ApiPastRoutes(rack, past).Map(routes);
+        new ApiRackFileRoutes(rack, desk).Map(routes);
         Health.Map(routes, rack);
         Metrics.Map(routes, rack);
         new SignInRoutes(access).Map(routes);

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
@@ -47,6 +48,20 @@ public sealed class RoleTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task EveryAddressForProgramsIsDescribed()
+    {
+        using var access = new AccessParts(served.Rack, served.State);
+        await using var app = Build(access);
+        var described = JsonNode.Parse(await served.Client.GetStringAsync("/api/openapi.json"))!["paths"]!.AsObject();
+
+        var forgotten = ((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints).OfType<RouteEndpoint>()
+            .Select(endpoint => endpoint.RoutePattern.RawText!)
+            .Where(address => address.StartsWith("/api/", StringComparison.Ordinal) && address != "/api/openapi.json")
+            .Where(address => !described.ContainsKey(address));
+        Assert.Empty(forgotten);
+    }
+
+    [Fact]
     public async Task WhatSaysNotWhomItLetsInServesNobody()
     {
         using var access = new AccessParts(served.Rack, served.State);
@@ -66,7 +81,9 @@ public sealed class RoleTests : IAsyncLifetime
         ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
         (_, "racks" or "alarms" or "proof-tests", _) or ("POST", _, "/api/ask") => Household.Ben,
-        (_, "schedule" or "people", _) => Household.Ada,
+        ("GET", _, "/api/history" or "/api/floods" or "/api/past-events" or "/api/alarms" or "/api/rack-file") => Household.Cleo,
+        (_, "schedule" or "people", _) or (_, _, "/api/rack-file/draft" or "/api/rack-file/apply" or "/api/rack-file/discard") =>
+            Household.Ada,
         _ => throw new InvalidOperationException($"{method} {address} is new: say here who may"),
     };
 
