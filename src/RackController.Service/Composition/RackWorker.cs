@@ -79,7 +79,12 @@ internal sealed class RackWorker : IHostedService
             return;
         }
 
-        supervisor.Stopping();
+        // Whoever says that it stops is killed if it does not: a supervisor takes it at its word.
+        if (startAgain is null)
+        {
+            supervisor.Stopping();
+        }
+
         if (!scan.Stop(ScanPatience))
         {
             log.Fatal("the scan does not end; outputs keep what they were last told until the process is gone");
