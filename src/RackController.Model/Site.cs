@@ -37,6 +37,9 @@ public sealed record Site
     /// <summary>Where the relays and sensors are: simulated, or on lines of a board.</summary>
     public required IoPlan Io { get; init; }
 
+    /// <summary>Whom to tell of alarms while nobody looks; null for nobody. No decision of the controller depends on it.</summary>
+    public NoticePlan? Notices { get; init; }
+
     /// <summary>The rack with this identity.</summary>
     /// <param name="id">An identity of this site.</param>
     public Rack this[RackId id] => Racks[id.Index];

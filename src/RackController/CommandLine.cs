@@ -88,6 +88,7 @@ internal static class CommandLine
             DoctorVerb.Create(),
             WiringVerb.Create(),
             PeopleVerb.Create(),
+            NoticesVerb.Create(),
         };
         root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
         return root;

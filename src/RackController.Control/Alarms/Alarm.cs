@@ -31,22 +31,6 @@ public enum AlarmState
     OutOfService,
 }
 
-/// <summary>How urgent an alarm is: it follows from consequence and time to respond.</summary>
-public enum AlarmPriority
-{
-    /// <summary>In days: nothing suffers yet.</summary>
-    Low,
-
-    /// <summary>Within the day: the crop suffers.</summary>
-    Medium,
-
-    /// <summary>Within hours: the crop is lost.</summary>
-    High,
-
-    /// <summary>At once: water on the floor or danger.</summary>
-    Critical,
-}
-
 /// <summary>One alarm as a person sees it: what is wrong, what follows, what to do, and how soon.</summary>
 /// <param name="Key">Unique on the site and stable across versions: <c>north/low-float</c>.</param>
 /// <param name="Priority">How urgent.</param>

@@ -1,3 +1,5 @@
+using RackController.Model;
+
 namespace RackController.Control;
 
 /// <summary>What a person is told when a row acts, so that nobody stands before it at night without a next step.</summary>

@@ -26,6 +26,7 @@ internal static class SiteBuilder
             Units = part.Units!,
             Scan = part.Scan!,
             Io = part.Io is GpioIoPart gpio ? Gpio(gpio, part, ledger) : new SimulatedIo(),
+            Notices = part.Notices,
         };
     }
 

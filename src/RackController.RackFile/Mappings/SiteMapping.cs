@@ -22,6 +22,8 @@ internal sealed record SitePart
     public ScanTiming? Scan { get; init; }
 
     public IoPart? Io { get; init; }
+
+    public NoticePlan? Notices { get; init; }
 }
 
 /// <summary>Reads a rack file.</summary>
@@ -56,6 +58,9 @@ internal sealed class SiteMapping : Mapping<SitePart>
     private static readonly Key<IoPart> ioKey = Key.Defaulted(
         "io", new IoMapping(), "simulated", "Where the relays and sensors are: `simulated`, or `gpio` with a chip.");
 
+    private static readonly Key<NoticePlan> noticesKey = Key.Optional(
+        "notices", new NoticesMapping(), "Whom to tell of alarms while nobody looks. Without it: nobody.");
+
     public static SiteMapping Instance { get; } = new();
 
     /// <inheritdoc/>
@@ -65,7 +70,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey];
+    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey, noticesKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -80,5 +85,6 @@ internal sealed class SiteMapping : Mapping<SitePart>
         Racks = keys.Has(racksKey) ? keys.Get(racksKey) : [],
         Scan = keys.IsWritten(scanKey) ? keys.Find(scanKey) : scanMapping.FromDefaults(keys.Place),
         Io = keys.Find(ioKey),
+        Notices = keys.Find(noticesKey),
     };
 }

@@ -53,8 +53,10 @@ public static class RackService
         IScanListener[] listeners = [journal, eventLog, recent, feed];
         alarms.TellTo(listeners);
         var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
-        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, [supervisor, rack]));
-        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal);
+        var goodScans = new GoodScans();
+        IWatchdog[] watchdogs = [supervisor, rack, goodScans];
+        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, watchdogs));
+        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal, goodScans);
         rack.WakeOnEdge(clock.Wake);
 
         var builder = Host.CreateEmptyApplicationBuilder(null);

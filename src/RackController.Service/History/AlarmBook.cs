@@ -9,7 +9,7 @@ namespace RackController.Service;
 /// <param name="site">The site.</param>
 public sealed class AlarmBook(Site site)
 {
-    private readonly FrozenDictionary<string, AlarmPriority> ofController = ControllerAlarms.Priorities.ToFrozenDictionary();
+    private readonly FrozenDictionary<string, AlarmText> ofController = ControllerAlarms.Texts.ToFrozenDictionary();
 
     /// <summary>The alarms of its racks and circuits, in the order of the cause-and-effect table.</summary>
     public ImmutableArray<(string Key, AlarmText Text)> OfSite { get; } =
@@ -20,8 +20,12 @@ public sealed class AlarmBook(Site site)
 
     /// <summary>How urgent an alarm is; null for one that the site does not have any more.</summary>
     /// <param name="key">Its key.</param>
-    public AlarmPriority? PriorityOf(string key) => ofController.TryGetValue(key, out var known) ? known
-        : OfSite.FirstOrDefault(alarm => alarm.Key == key).Text?.Priority;
+    public AlarmPriority? PriorityOf(string key) => TextOf(key)?.Priority;
+
+    /// <summary>What a person is told of an alarm; null for one that the site does not have any more.</summary>
+    /// <param name="key">Its key.</param>
+    public AlarmText? TextOf(string key) => ofController.TryGetValue(key, out var known) ? known
+        : OfSite.FirstOrDefault(alarm => alarm.Key == key).Text;
 
     /// <summary>Whether an alarm can be shelved and taken out of service. Those of the controller itself cannot: nothing else tells
     /// that it has trouble.</summary>

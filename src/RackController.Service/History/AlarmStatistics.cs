@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
+using RackController.Model;
 
 namespace RackController.Service;
 

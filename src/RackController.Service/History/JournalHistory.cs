@@ -36,8 +36,7 @@ public sealed class JournalHistory : IDisposable
         SqliteConnection? connection = null;
         try
         {
-            connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
-            var version = JournalSchema.VersionOf(connection);
+            (connection, var version) = Connect(path);
             if (version is null or > JournalSchema.Version)
             {
                 throw new CouldNotRunException("the journal is of another version of this program: start the service anew");
@@ -89,6 +88,13 @@ public sealed class JournalHistory : IDisposable
     public IEnumerable<KeptEvent> EventsBackwards(EventKind kind) =>
         Rows($"SELECT {EventColumns} FROM events WHERE kind = $1 ORDER BY id DESC", Event, kind.ToString());
 
+    /// <summary>What happened after an event, oldest first.</summary>
+    /// <param name="number">The number of the event.</param>
+    /// <param name="most">How many at most.</param>
+    /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>
+    public IEnumerable<KeptEvent> EventsAfter(long number, int most) =>
+        Rows($"SELECT {EventColumns} FROM events WHERE id > $1 ORDER BY id LIMIT $2", Event, number, most);
+
     /// <summary>A page of what happened, newest first.</summary>
     /// <param name="filter">Which.</param>
     /// <param name="before">The number of the event before which the page begins; null for the newest.</param>
@@ -137,6 +143,27 @@ public sealed class JournalHistory : IDisposable
 
     /// <summary>Lets go of the file.</summary>
     public void Dispose() => connection.Dispose();
+
+    // Where this process may write nothing, a journal that nobody has open can only be read as one that nobody changes.
+    private static (SqliteConnection Connection, long? Version) Connect(string path)
+    {
+        var connection = JournalFile.Connect(path, SqliteOpenMode.ReadOnly);
+        try
+        {
+            return (connection, JournalSchema.VersionOf(connection));
+        }
+        catch (SqliteException e) when (e.SqliteErrorCode is SQLitePCL.raw.SQLITE_CANTOPEN or SQLitePCL.raw.SQLITE_READONLY)
+        {
+            connection.Dispose();
+            connection = JournalGlance.OpenWithoutPermission(path);
+            return (connection, JournalSchema.VersionOf(connection));
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
 
     private static KeptEvent Event(SqliteDataReader row) => new(
         row.GetInt64(0), row.GetInt64(1),

@@ -55,7 +55,9 @@ internal static class JournalGlance
     }
 
     /// <summary>Where nothing may be written, a file without a write-ahead log is read as one that nobody changes.</summary>
-    private static SqliteConnection OpenWithoutPermission(string path)
+    /// <param name="path">Its file.</param>
+    /// <exception cref="SqliteException">It cannot be opened, or has a write-ahead log.</exception>
+    internal static SqliteConnection OpenWithoutPermission(string path)
     {
         if (new FileInfo(path + "-wal") is { Exists: true, Length: > 0 })
         {

@@ -7,6 +7,9 @@ namespace RackController.Service;
 /// <param name="LogPath">The folder of the log; null for one below the folder.</param>
 public sealed record StateFolder(string Path, string? LogPath = null)
 {
+    // Beside the controller's own folders and not in them: its unit lets the process that sends notices write there and nowhere else.
+    private const string NoticesSuffix = "-notices";
+
     /// <summary>The journal.</summary>
     public string Journal => System.IO.Path.Combine(Path, "journal.db");
 
@@ -15,6 +18,26 @@ public sealed record StateFolder(string Path, string? LogPath = null)
 
     /// <summary>The operational log; files of earlier days lie beside it.</summary>
     public string Log => System.IO.Path.Combine(LogPath ?? System.IO.Path.Combine(Path, "log"), "rackcontroller-.log");
+
+    /// <summary>The folder of what is good until the next boot, in memory; null for the folder itself.</summary>
+    public string? RunPath { get; init; }
+
+    /// <summary>The folder of the process that sends notices; null for one below the folder.</summary>
+    public string? NoticesPath { get; init; }
+
+    /// <summary>Where the controller says that its scans are good.</summary>
+    public string Alive => System.IO.Path.Combine(RunPath ?? Path, "alive");
+
+    /// <summary>What the process that sends notices keeps.</summary>
+    public string Notices => System.IO.Path.Combine(NoticesFolder, "notices.json");
+
+    /// <summary>Where the process that sends notices says that it is there.</summary>
+    public string NoticesAlive => System.IO.Path.Combine(RunPath is null ? NoticesFolder : RunPath + NoticesSuffix, "alive");
+
+    /// <summary>Keeps a second process from sending the same notices.</summary>
+    public string NoticesLock => System.IO.Path.Combine(NoticesFolder, "lock");
+
+    private string NoticesFolder => NoticesPath ?? System.IO.Path.Combine(Path, "notices");
 
     /// <summary>The folder to use: what the person asked for; else what systemd gives the service; else the XDG state folder
     /// of the user. Simulated racks get folders of their own below it, by the name of their rack file, so that what a demo
@@ -33,9 +56,12 @@ public sealed record StateFolder(string Path, string? LogPath = null)
 
         var root = RootFromEnvironment();
         var name = System.IO.Path.GetFileNameWithoutExtension(rackFile);
-        return io is SimulatedIo
-            ? new StateFolder(System.IO.Path.Combine(root, "simulated", isFast ? name + "-fast" : name))
-            : new StateFolder(root, FromSystemd("LOGS_DIRECTORY"));
+        var below = io is SimulatedIo ? System.IO.Path.Combine("simulated", isFast ? name + "-fast" : name) : "";
+        return new StateFolder(System.IO.Path.Combine(root, below), io is SimulatedIo ? null : FromSystemd("LOGS_DIRECTORY"))
+        {
+            RunPath = FromSystemd("RUNTIME_DIRECTORY"),
+            NoticesPath = FromSystemd("STATE_DIRECTORY") is null ? null : System.IO.Path.Combine(root + NoticesSuffix, below),
+        };
     }
 
     private static string RootFromEnvironment()

@@ -43,9 +43,11 @@ internal sealed class ControllerAlarms(IScanClock clock)
     private readonly SortedDictionary<ControllerTrouble, Alarm> active = [];
     private IScanListener[] listeners = [];
 
-    /// <summary>The priority of each, by its key.</summary>
-    public static IEnumerable<KeyValuePair<string, AlarmPriority>> Priorities => Enum.GetValues<ControllerTrouble>()
-        .Select(trouble => Describe(trouble, "", default)).Select(alarm => KeyValuePair.Create(alarm.Key, alarm.Priority));
+    /// <summary>What a person is told of each, by its key.</summary>
+    public static IEnumerable<KeyValuePair<string, AlarmText>> Texts => Enum.GetValues<ControllerTrouble>()
+        .Select(trouble => Describe(trouble, "", default))
+        .Select(alarm => KeyValuePair.Create(
+            alarm.Key, new AlarmText(alarm.Priority, alarm.Consequence, alarm.Action, alarm.RespondWithin)));
 
     /// <summary>Who is told of changes; set once, before any thread starts.</summary>
     public void TellTo(IScanListener[] tell) => listeners = tell;

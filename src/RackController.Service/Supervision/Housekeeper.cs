@@ -27,17 +27,21 @@ internal sealed class Housekeeper : IDisposable
     private readonly ControllerAlarms alarms;
     private readonly StateFolder folder;
     private readonly Journal journal;
+    private readonly GoodScans goodScans;
+    private readonly SignOfLife alive;
     private readonly bool hadLock;
     private readonly HourlyTally tally = new();
     private readonly AutoResetEvent stop = new(false);
     private readonly Thread thread;
     private MonotonicTime lookDue;
+    private MonotonicTime aliveDue;
+    private string? aliveFault;
     private long toldOfEvents;
     private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
 
     public Housekeeper(
         ILogger log, EventLog events, StatusBoard board, Supervisor supervisor, IWallTrust trust, ControllerAlarms alarms,
-        StateFolder folder, Journal journal)
+        StateFolder folder, Journal journal, GoodScans goodScans)
     {
         this.log = log;
         this.events = events;
@@ -47,6 +51,8 @@ internal sealed class Housekeeper : IDisposable
         this.alarms = alarms;
         this.folder = folder;
         this.journal = journal;
+        this.goodScans = goodScans;
+        alive = SignOfLife.At(folder.Alive);
         hadLock = File.Exists(folder.Lock);
         thread = new Thread(Run) { Name = "housekeeping", IsBackground = true };
     }
@@ -99,6 +105,12 @@ internal sealed class Housekeeper : IDisposable
     private void DoOnce(MonotonicTime now)
     {
         events.WriteWaiting(tally);
+        if (now >= aliveDue && goodScans.TakeAny())
+        {
+            aliveDue = now + SignOfLife.Every;
+            GiveSignOfLife();
+        }
+
         if (now >= lookDue)
         {
             lookDue = now + LookEvery;
@@ -120,6 +132,17 @@ internal sealed class Housekeeper : IDisposable
             summaryDue = now + Duration.FromHours(1);
             log.Information("in the last hour: {Tally:l}; {Status:l}", tally.Take(), Line(hourly));
         }
+    }
+
+    private void GiveSignOfLife()
+    {
+        var fault = alive.Give();
+        if (fault is not null && aliveFault is null)
+        {
+            log.Warning("{File:l} cannot say that scans are good, and notices will tell of a silent controller: {Fault:l}", folder.Alive, fault);
+        }
+
+        aliveFault = fault;
     }
 
     /// <summary>A picture of the whole; null when the scan does not make one in time.</summary>

@@ -1,4 +1,5 @@
 using RackController.Control;
+using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Live;

@@ -1,3 +1,5 @@
+using RackController.Model;
+
 using NodaTime;
 using RackController.Testing;
 

@@ -1,5 +1,6 @@
 using NodaTime;
 using RackController.Control;
+using RackController.Model;
 
 namespace RackController.Service.Tests;
 

@@ -1,8 +1,6 @@
-using RackController.Model;
+namespace RackController.Model;
 
-namespace RackController.Control;
-
-/// <summary>How urgent an alarm is, in the words of screen and page.</summary>
+/// <summary>How urgent an alarm is, in the words of screen, page, rack file and notices.</summary>
 public static class AlarmPriorityWords
 {
     /// <summary>A priority in one word: <c>critical</c>.</summary>
