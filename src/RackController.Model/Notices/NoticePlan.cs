@@ -56,6 +56,9 @@ public enum MailSecurity
 /// <param name="AtLeast">The least priority that is told this way.</param>
 public sealed record MailPlan(string To, string From, string Server, int Port, MailSecurity Security, AlarmPriority AtLeast)
 {
+    /// <summary>What this way of telling is called.</summary>
+    public string Name => $"mail to {To}";
+
     /// <summary>Who signs in at the server, and the file with their password; null where nobody does.</summary>
     public MailSignIn? SignIn { get; init; }
 }
@@ -69,10 +72,18 @@ public sealed record MailSignIn(string User, string PasswordFile);
 /// <param name="Address">Where it listens; HTTPS, or HTTP within this machine or the house.</param>
 /// <param name="SecretFile">The path of the file that holds the secret to sign with on its first line.</param>
 /// <param name="AtLeast">The least priority that is told this way.</param>
-public sealed record WebhookPlan(Uri Address, string SecretFile, AlarmPriority AtLeast);
+public sealed record WebhookPlan(Uri Address, string SecretFile, AlarmPriority AtLeast)
+{
+    /// <summary>What this way of telling is called: without what follows a question mark, which may be nobody's business.</summary>
+    public string Name => $"webhook {Address.Authority}{Address.AbsolutePath}";
+}
 
 /// <summary>An address that is asked for while the racks are driven and scans are good, so that whoever is behind it misses the signs
 /// of life of a board, a network or a controller that is dead.</summary>
 /// <param name="Address">The address; HTTPS, or HTTP within this machine or the house.</param>
 /// <param name="Every">How often: 1 min to 24 h.</param>
-public sealed record AlivePlan(Uri Address, Duration Every);
+public sealed record AlivePlan(Uri Address, Duration Every)
+{
+    /// <summary>What it is called; its path often tells the account, and is nobody's business.</summary>
+    public string Name => $"signs of life to {Address.Authority}";
+}

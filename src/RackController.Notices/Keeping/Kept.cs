@@ -31,9 +31,13 @@ internal sealed record Kept
 }
 
 /// <summary>An event of the journal, known again by its number and its time: a journal that was begun anew counts from 1.</summary>
-/// <param name="Number">Its number; 0 for the beginning of a journal that is empty.</param>
+/// <param name="Number">Its number; 0 before the first.</param>
 /// <param name="Wall">Its time.</param>
-internal sealed record Position(long Number, Instant Wall);
+internal sealed record Position(long Number, Instant Wall)
+{
+    /// <summary>Before the first event of a journal.</summary>
+    public static Position Beginning { get; } = new(0, Instant.FromUnixTimeTicks(0));
+}
 
 /// <summary>A message to one way, as it is sent and sent again.</summary>
 /// <param name="Id">Unique, and the same at every try, so that whoever gets it twice can tell.</param>
@@ -58,7 +62,7 @@ internal sealed record Letter(string Id, string Way, string Subject, string Body
 
 /// <summary>How it is written and read, without reflection.</summary>
 [JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true, Converters = [typeof(InstantConverter)],
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true, Converters = [typeof(InstantText)],
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull, WriteIndented = true)]
 [JsonSerializable(typeof(Kept))]
 internal sealed partial class KeptJson : JsonSerializerContext;

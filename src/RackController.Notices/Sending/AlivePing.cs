@@ -18,7 +18,7 @@ internal sealed class AlivePing(AlivePlan plan, WebClient client)
     private Instant? due;
 
     /// <summary>How it fares.</summary>
-    public WayStatus Status { get; private set; } = new($"signs of life to {plan.Address.Authority}", null, null, null, 0);
+    public WayStatus Status { get; private set; } = new(plan.Name, null, null, null, 0);
 
     /// <summary>Takes up how it fared in an earlier process.</summary>
     /// <param name="earlier">How.</param>

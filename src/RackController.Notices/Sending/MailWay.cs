@@ -13,7 +13,7 @@ namespace RackController.Notices;
 internal sealed class MailWay(MailPlan plan, TimeSpan patience) : IWay
 {
     /// <inheritdoc/>
-    public string Name => $"mail to {plan.To}";
+    public string Name => plan.Name;
 
     /// <inheritdoc/>
     public AlarmPriority AtLeast => plan.AtLeast;

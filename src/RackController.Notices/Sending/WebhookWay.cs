@@ -12,7 +12,7 @@ namespace RackController.Notices;
 internal sealed class WebhookWay(WebhookPlan plan, WebClient client, TimeProvider time) : IWay
 {
     /// <inheritdoc/>
-    public string Name => $"webhook {plan.Address.Authority}{plan.Address.AbsolutePath}";
+    public string Name => plan.Name;
 
     /// <inheritdoc/>
     public AlarmPriority AtLeast => plan.AtLeast;

@@ -71,6 +71,6 @@ internal sealed record PayloadItem(
     string Kind, string Subject, string Priority, Instant At, string What, string? Action, string? Consequence, string? RespondWithin);
 
 /// <summary>How it is written, without reflection.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, Converters = [typeof(InstantConverter)])]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, Converters = [typeof(InstantText)])]
 [JsonSerializable(typeof(Payload))]
 internal sealed partial class PayloadJson : JsonSerializerContext;

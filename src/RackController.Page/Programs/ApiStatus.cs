@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using NodaTime;
+using RackController.Service;
 
 namespace RackController.Page;
 
@@ -123,11 +125,28 @@ internal sealed record ApiRequest(
 /// <param name="Said">It in one line.</param>
 internal sealed record ApiAnswer(string Said);
 
+/// <summary>How notices fare.</summary>
+/// <param name="IsAsked">Whether the rack file asks for any.</param>
+/// <param name="IsRunning">Whether a process is there that sends them.</param>
+/// <param name="Trouble">What keeps it from its work as a whole; null while nothing does.</param>
+/// <param name="Ways">Every way of telling.</param>
+internal sealed record ApiNotices(bool IsAsked, bool IsRunning, string? Trouble, ImmutableArray<ApiWay> Ways);
+
+/// <summary>One way of telling.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="LastSuccess">When something last got through; null for never.</param>
+/// <param name="Fault">What went wrong last; null when nothing did.</param>
+/// <param name="FaultAt">When.</param>
+/// <param name="Waiting">How many messages wait.</param>
+internal sealed record ApiWay(string Name, Instant? LastSuccess, string? Fault, Instant? FaultAt, int Waiting);
+
 /// <summary>How answers to programs are written and their requests read, without reflection.</summary>
 [JsonSourceGenerationOptions(
-    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow)]
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    Converters = [typeof(InstantText)])]
 [JsonSerializable(typeof(ApiStatus))]
 [JsonSerializable(typeof(ApiEvent))]
 [JsonSerializable(typeof(ApiRequest))]
 [JsonSerializable(typeof(ApiAnswer))]
+[JsonSerializable(typeof(ApiNotices))]
 internal sealed partial class ApiJson : JsonSerializerContext;

@@ -25,6 +25,7 @@ internal static class PageRoutes
         new EventRoutes(rack, past).Map(routes);
         new FloodRoutes(rack, past).Map(routes);
         new AlarmDeskRoutes(rack, past).Map(routes);
+        new NoticesRoutes(rack, options.Folder).Map(routes);
         ApiRoutes.Map(routes, rack, end);
         new ApiPastRoutes(rack, past).Map(routes);
         new ApiRackFileRoutes(rack, desk).Map(routes);

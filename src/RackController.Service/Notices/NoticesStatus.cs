@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NodaTime;
-using NodaTime.Text;
 
 namespace RackController.Service;
 
@@ -40,25 +38,7 @@ public sealed record NoticesStatus(string? Trouble, ImmutableArray<WayStatus> Wa
 /// <param name="Waiting">How many messages wait to be sent or tried again.</param>
 public sealed record WayStatus(string Name, Instant? LastSuccess, string? Fault, Instant? FaultAt, int Waiting);
 
-/// <summary>Writes a time as ISO 8601 in UTC.</summary>
-public sealed class InstantConverter : JsonConverter<Instant>
-{
-    /// <inheritdoc/>
-    public override Instant Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
-    {
-        var parsed = InstantPattern.ExtendedIso.Parse(reader.GetString() ?? "");
-        return parsed.Success ? parsed.Value : throw new JsonException("not a time");
-    }
-
-    /// <inheritdoc/>
-    public override void Write(Utf8JsonWriter writer, Instant value, JsonSerializerOptions options)
-    {
-        ArgumentNullException.ThrowIfNull(writer);
-        writer.WriteStringValue(value.ToString("uuuu'-'MM'-'dd'T'HH':'mm':'ss;FFFFFFFFF'Z'", CultureInfo.InvariantCulture));
-    }
-}
-
 /// <summary>How the status is read, without reflection.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, Converters = [typeof(InstantConverter)])]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, Converters = [typeof(InstantText)])]
 [JsonSerializable(typeof(NoticesStatus))]
 internal sealed partial class NoticesStatusJson : JsonSerializerContext;

@@ -18,10 +18,11 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["NodaTime", "UnitsNet", "YamlDotNet"]),
         new("Service", ["Model", "RackFile", "Control", "Plant", "Growing", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
+        new("Notices", ["Model", "RackFile", "Control", "Service"], ["MailKit", "MimeKit", "NodaTime"]),
         new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
             "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices",
             "System.IO.Hashing"]),
-        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service", "Page"], ["NodaTime", "Spectre.Console",
+        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service", "Notices", "Page"], ["NodaTime", "Spectre.Console",
             "Spectre.Console.*", "System.CommandLine"]),
     ];
 

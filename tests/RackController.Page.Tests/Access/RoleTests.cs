@@ -78,10 +78,10 @@ public sealed class RoleTests : IAsyncLifetime
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
         ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods", _) => Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
-        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests") => Household.Cleo,
+        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
-        (_, "racks" or "alarms" or "proof-tests", _) or ("POST", _, "/api/ask") => Household.Ben,
-        ("GET", _, "/api/history" or "/api/floods" or "/api/past-events" or "/api/alarms" or "/api/rack-file") => Household.Cleo,
+        (_, "racks" or "alarms" or "proof-tests" or "notices", _) or ("POST", _, "/api/ask" or "/api/notices/test") => Household.Ben,
+        ("GET", _, "/api/history" or "/api/floods" or "/api/notices" or "/api/past-events" or "/api/alarms" or "/api/rack-file") => Household.Cleo,
         (_, "schedule" or "people", _) or (_, _, "/api/rack-file/draft" or "/api/rack-file/apply" or "/api/rack-file/discard") =>
             Household.Ada,
         _ => throw new InvalidOperationException($"{method} {address} is new: say here who may"),

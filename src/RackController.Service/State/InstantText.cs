@@ -3,17 +3,22 @@ using System.Text.Json.Serialization;
 using NodaTime;
 using NodaTime.Text;
 
-namespace RackController.Page;
+namespace RackController.Service;
 
 /// <summary>Times in files: <c>2027-01-15T11:00:00Z</c>.</summary>
-internal sealed class InstantText : JsonConverter<Instant>
+public sealed class InstantText : JsonConverter<Instant>
 {
+    /// <inheritdoc/>
     public override Instant Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         var parsed = InstantPattern.ExtendedIso.Parse(reader.GetString() ?? "");
         return parsed.Success ? parsed.Value : throw new JsonException("this is no time, such as 2027-01-15T11:00:00Z");
     }
 
-    public override void Write(Utf8JsonWriter writer, Instant value, JsonSerializerOptions options) =>
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, Instant value, JsonSerializerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
         writer.WriteStringValue(InstantPattern.ExtendedIso.Format(value));
+    }
 }
