@@ -1,4 +1,5 @@
 using System.CommandLine;
+using RackController.Notices;
 using RackController.Service;
 using Spectre.Console;
 
@@ -16,7 +17,7 @@ internal static class DoctorVerb
     {
         var screen = Screen.Over(asked.Output);
         List<Finding> findings = [];
-        foreach (var finding in Doctor.Look(asked.Site, asked.Folder))
+        foreach (var finding in Doctor.Look(asked.Site, asked.Folder).Concat(NoticesCheckup.Look(asked.Site, asked.Folder)))
         {
             findings.Add(finding);
             Print(finding, screen);

@@ -33,6 +33,7 @@ internal static class SiteSummary
         }
 
         MissingPartsPage.Print(site, console);
+        NoticesSummary.Print(site, console);
         console.WriteLine();
         console.WriteLine("Mains power and water together can kill. Ground-fault protection, wiring, breakers and floor");
         console.WriteLine("loading are for local codes and a licensed electrician to judge.");
