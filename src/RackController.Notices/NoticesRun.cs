@@ -8,8 +8,9 @@ using RackController.Service;
 namespace RackController.Notices;
 
 /// <summary>
-/// Tells what the journal of one site has to tell, step by step: reads what is new, makes bundles of it, sends what is due. What must outlast
-/// the process is on the disk before anything is sent and after it was, so that a power cut repeats a message at worst, under the same id.
+/// Tells what the journal of one site has to tell, step by step: reads what is new, makes bundles of it, sends what is due. What must
+/// outlast the process is on the disk before anything is sent and after it was, so that a power cut repeats a message at worst, under the
+/// same id.
 /// </summary>
 internal sealed class NoticesRun
 {

@@ -6,7 +6,8 @@ internal sealed class RackFileWatch(string path)
 {
     private (DateTime Written, long Length)? seen = Look(path);
 
-    /// <summary>Whether it was changed since this was asked last. A file that is not there has not been: it is being put in place.</summary>
+    /// <summary>Whether it was changed since this was asked last. A file that is not there has not been: it is being put in
+    /// place.</summary>
     public bool HasChanged()
     {
         var before = seen;

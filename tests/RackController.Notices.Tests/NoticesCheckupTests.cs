@@ -13,12 +13,12 @@ public sealed class NoticesCheckupTests : IDisposable
         RemindAfter = Duration.FromMinutes(30),
         Mail =
         [
-            new MailPlan("grower@example.org", "rack@example.org", "127.0.0.1", 25, MailSecurity.None, AlarmPriority.Low)
+            new MailPlan("grower@home.example", "rack@home.example", "127.0.0.1", 25, MailSecurity.None, AlarmPriority.Low)
             {
                 SignIn = new MailSignIn("rack", "/etc/not-there"),
             },
         ],
-        Alive = new AlivePlan(new Uri("https://nobody.invalid/alive"), Duration.FromMinutes(5)),
+        Alive = new AlivePlan(new Uri("https://nobody.example/alive"), Duration.FromMinutes(5)),
     };
 
     private StateFolder Folder => new(root.FullName);
@@ -33,7 +33,7 @@ public sealed class NoticesCheckupTests : IDisposable
     public void WhatIsMissingIsNamedWithWhatToDo()
     {
         Assert.Contains("/etc/not-there is not there", Doubt("secret of notices"), StringComparison.Ordinal);
-        Assert.Contains("cannot be resolved", Doubt("server nobody.invalid"), StringComparison.Ordinal);
+        Assert.Contains("cannot be resolved", Doubt("server nobody.example"), StringComparison.Ordinal);
         Assert.Contains("systemctl enable --now rackcontroller-notices", Doubt("notices"), StringComparison.Ordinal);
     }
 

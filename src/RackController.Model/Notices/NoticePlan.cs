@@ -23,7 +23,8 @@ public sealed record NoticePlan
     public AlivePlan? Alive { get; init; }
 }
 
-/// <summary>A part of every day in which only the more urgent is told at once; the rest waits for its end and goes as one message.</summary>
+/// <summary>A part of every day in which only the more urgent is told at once; the rest waits for its end and goes as one
+/// message.</summary>
 /// <param name="From">Local time at which it begins.</param>
 /// <param name="Until">Local time at which it ends; before <paramref name="From"/> when midnight lies in between.</param>
 /// <param name="AtLeast">The least priority that gets through.</param>

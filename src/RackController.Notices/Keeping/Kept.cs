@@ -5,7 +5,8 @@ using RackController.Service;
 
 namespace RackController.Notices;
 
-/// <summary>Everything that must outlast the process that sends notices: where in the journal it stands, what it told, what waits.</summary>
+/// <summary>Everything that must outlast the process that sends notices: where in the journal it stands, what it told, what
+/// waits.</summary>
 internal sealed record Kept
 {
     /// <summary>What keeps it from its work as a whole; null while nothing does.</summary>

@@ -6,7 +6,7 @@ namespace RackController.Notices;
 /// <summary>A way by which somebody is told.</summary>
 internal interface IWay
 {
-    /// <summary>What it is called, on page and in log: <c>mail to grower@example.org</c>.</summary>
+    /// <summary>What it is called, on page and in log: <c>mail to grower@home.example</c>.</summary>
     string Name { get; }
 
     /// <summary>The least priority that is told this way.</summary>

@@ -33,7 +33,8 @@ internal static class SecretFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            complaint = $"{path} cannot be read ({e.Message.TrimEnd('.')}): give it to the group of the service, chgrp rackcontroller {path}";
+            complaint = $"{path} cannot be read ({e.Message.TrimEnd('.')}): give it to the group of the service, chgrp rackcontroller "
+                + path;
         }
 
         return "";

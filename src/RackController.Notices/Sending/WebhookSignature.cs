@@ -3,7 +3,7 @@ using System.Text;
 
 namespace RackController.Notices;
 
-/// <summary>Signs a request as Standard Webhooks 1.0 has it: HMAC-SHA256 over id, time and body, with a secret that both sides know, so that
+/// <summary>Signs a request as Standard Webhooks has it: HMAC-SHA256 over id, time and body, with a secret that both sides know, so that
 /// whoever gets it knows who sent it, and that it is neither changed nor old.</summary>
 internal static class WebhookSignature
 {

@@ -62,7 +62,7 @@ internal sealed class LetterWriter(Site site, AlarmBook alarms)
             tiding.Priority, "nothing is flooded and nothing is lit until it runs again",
             "start it again when the reason is gone: systemctl start rackcontroller", "within the day"),
         TidingKind.WayFailed => new AlarmText(
-            tiding.Priority, "whoever is told that way hears nothing", "see what is said of it on the page, under Notices", "within the day"),
+            tiding.Priority, "whoever is told that way hears nothing", "see what the page says of it, under Notices", "within the day"),
         _ => null,
     };
 

@@ -44,7 +44,9 @@ internal sealed class NoticesRoutes(IServedRack rack, StateFolder folder)
         {
             return ApiRoutes.SayAsync(
                 context, StatusCodes.Status409Conflict,
-                rack.Site.Notices is null ? "the rack file asks for no notices: write `notices`" : "no process sends notices now: start it");
+                rack.Site.Notices is null
+                    ? "the rack file asks for no notices: write `notices`"
+                    : "no process sends notices now: start it");
         }
 
         AskForTest(context);

@@ -63,7 +63,8 @@ internal sealed class NoticesView(Site site, StateFolder folder)
 
         if (plan.Alive is { } alive)
         {
-            yield return View(alive.Name, string.Create(CultureInfo.InvariantCulture, $"every {alive.Every.TotalMinutes:0.#} min while scans are good"), status);
+            var every = alive.Every.TotalMinutes.ToString("0.#", CultureInfo.InvariantCulture);
+            yield return View(alive.Name, $"every {every} min while scans are good", status);
         }
     }
 
@@ -77,14 +78,16 @@ internal sealed class NoticesView(Site site, StateFolder folder)
     }
 
     private static string Told(AlarmPriority atLeast) =>
-        atLeast == AlarmPriority.Low ? "every alarm" : $"alarms that are {atLeast.InWords()}{(atLeast < AlarmPriority.Critical ? " or more" : "")}";
+        atLeast == AlarmPriority.Low ? "every alarm" : $"alarms that are {OrMore(atLeast)}";
+
+    private static string OrMore(AlarmPriority atLeast) =>
+        atLeast.InWords() + (atLeast < AlarmPriority.Critical ? " or more urgent" : "");
 
     private static string Words(QuietHours quiet)
     {
-        var through = quiet.AtLeast == AlarmPriority.Low ? "everything is" : $"only what is {quiet.AtLeast.InWords()}"
-            + (quiet.AtLeast < AlarmPriority.Critical ? " or more is" : " is");
-        return $"From {Clock(quiet.From)} to {Clock(quiet.Until)} {through} told at once; the rest waits for {Clock(quiet.Until)} and goes as "
-            + "one message.";
+        var until = Clock(quiet.Until);
+        return $"From {Clock(quiet.From)} to {until} only what is {OrMore(quiet.AtLeast)} is told at once; the rest waits for {until} and "
+            + "goes as one message.";
     }
 
     private static string Clock(LocalTime time) => time.ToString("HH':'mm", CultureInfo.InvariantCulture);

@@ -35,7 +35,7 @@ internal static class NearHost
 internal sealed partial class MailboxKind : ScalarKind<string>
 {
     /// <inheritdoc/>
-    public override string Expected => "a mail address, such as `grower@example.org`";
+    public override string Expected => "a mail address, such as `grower@home.example`";
 
     /// <inheritdoc/>
     public override JsonObject Describe(SchemaWriter schema) => new()
@@ -43,7 +43,7 @@ internal sealed partial class MailboxKind : ScalarKind<string>
         ["type"] = "string",
         ["pattern"] = Mailbox().ToString(),
         ["maxLength"] = 254,
-        ["examples"] = new JsonArray("grower@example.org"),
+        ["examples"] = new JsonArray("grower@home.example"),
     };
 
     /// <inheritdoc/>
@@ -62,7 +62,7 @@ internal sealed partial class MailboxKind : ScalarKind<string>
 internal sealed class HostKind : ScalarKind<string>
 {
     /// <inheritdoc/>
-    public override string Expected => "the name or IP address of a server, such as `mail.example.org`";
+    public override string Expected => "the name or IP address of a server, such as `mail.home.example`";
 
     /// <inheritdoc/>
     public override JsonObject Describe(SchemaWriter schema) => new()
@@ -70,7 +70,7 @@ internal sealed class HostKind : ScalarKind<string>
         ["type"] = "string",
         ["minLength"] = 1,
         ["maxLength"] = 253,
-        ["examples"] = new JsonArray("mail.example.org"),
+        ["examples"] = new JsonArray("mail.home.example"),
     };
 
     /// <inheritdoc/>
@@ -91,7 +91,7 @@ internal sealed class WebAddressKind : ScalarKind<Uri>
     private const int Longest = 500;
 
     /// <inheritdoc/>
-    public override string Expected => "a web address, such as `https://example.org/rack`";
+    public override string Expected => "a web address, such as `https://home.example/rack`";
 
     /// <inheritdoc/>
     public override JsonObject Describe(SchemaWriter schema) => new()
@@ -99,7 +99,7 @@ internal sealed class WebAddressKind : ScalarKind<Uri>
         ["type"] = "string",
         ["pattern"] = "^https?://",
         ["maxLength"] = Longest,
-        ["examples"] = new JsonArray("https://example.org/rack"),
+        ["examples"] = new JsonArray("https://home.example/rack"),
     };
 
     /// <inheritdoc/>
@@ -116,7 +116,7 @@ internal sealed class WebAddressKind : ScalarKind<Uri>
             : value.Scheme == "http" && !NearHost.Is(value.Host)
                 ? new Misfit(
                     "which anybody on the way could read and change",
-                    "write `https://`; `http://` will do for an IP address of this machine or the house only")
+                    "ask by HTTPS; plain HTTP will do for an IP address of this machine or the house only")
             : null;
     }
 }

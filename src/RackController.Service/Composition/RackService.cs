@@ -52,10 +52,9 @@ public static class RackService
         var requests = new RequestQueue();
         IScanListener[] listeners = [journal, eventLog, recent, feed];
         alarms.TellTo(listeners);
-        var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal);
-        var goodScans = new GoodScans();
-        IWatchdog[] watchdogs = [supervisor, rack, goodScans];
-        var loop = new ScanLoop(rack.Io, control, clock, new ScanOutlets(requests, recording, listeners, board, watchdogs));
+        var (recording, goodScans) = (new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal), new GoodScans());
+        var outlets = new ScanOutlets(requests, recording, listeners, board, [supervisor, rack, goodScans]);
+        var loop = new ScanLoop(rack.Io, control, clock, outlets);
         using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal, goodScans);
         rack.WakeOnEdge(clock.Wake);
 

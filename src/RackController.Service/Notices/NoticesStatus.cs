@@ -31,7 +31,7 @@ public sealed record NoticesStatus(string? Trouble, ImmutableArray<WayStatus> Wa
 }
 
 /// <summary>How one way of telling fares.</summary>
-/// <param name="Name">What it is called: <c>mail to grower@example.org</c>.</param>
+/// <param name="Name">What it is called: <c>mail to grower@home.example</c>.</param>
 /// <param name="LastSuccess">When something last got through; null for never.</param>
 /// <param name="Fault">What went wrong last, in one line; null when the last try went well.</param>
 /// <param name="FaultAt">When that was.</param>

@@ -139,7 +139,8 @@ internal sealed class Housekeeper : IDisposable
         var fault = alive.Give();
         if (fault is not null && aliveFault is null)
         {
-            log.Warning("{File:l} cannot say that scans are good, and notices will tell of a silent controller: {Fault:l}", folder.Alive, fault);
+            log.Warning(
+                "{File:l} cannot say that scans are good, and notices will tell of a silent controller: {Fault:l}", folder.Alive, fault);
         }
 
         aliveFault = fault;

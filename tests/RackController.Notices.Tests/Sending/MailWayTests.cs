@@ -9,7 +9,7 @@ public sealed class MailWayTests
     private static readonly TimeSpan patience = TimeSpan.FromSeconds(20);
 
     private readonly Letter letter =
-        new("b0.5", "mail to grower@example.org", "High, Küche: die Luft ist heiß", "What is, is.\n.\nAnd goes on.\n", Cellar.Noon)
+        new("b0.5", "mail to grower@home.example", "High, Küche: die Luft ist heiß", "What is, is.\n.\nAnd goes on.\n", Cellar.Noon)
         {
             References = ["a0.5"],
         };
@@ -24,9 +24,9 @@ public sealed class MailWayTests
         var came = await server.Came;
         Assert.Equal(letter.Subject, came.Subject);
         Assert.Equal(letter.Body.TrimEnd(), came.TextBody?.ReplaceLineEndings("\n"));
-        Assert.Equal("b0.5@example.net", came.MessageId);
-        Assert.Equal("a0.5@example.net", came.InReplyTo);
-        Assert.Equal(["a0.5@example.net"], came.References);
+        Assert.Equal("b0.5@rack.example", came.MessageId);
+        Assert.Equal("a0.5@rack.example", came.InReplyTo);
+        Assert.Equal(["a0.5@rack.example"], came.References);
         Assert.Equal("auto-generated", came.Headers["Auto-Submitted"]);
         Assert.Equal(Cellar.Noon.ToDateTimeOffset(), came.Date);
         Assert.Null(came.HtmlBody);
@@ -36,7 +36,7 @@ public sealed class MailWayTests
     public async Task ARefusalForGoodIsOneAndSaysWhy()
     {
         await using var server = new MailServer();
-        var result = await Way(server.Port, to: "nobody@example.org").SendAsync(letter, CancellationToken.None);
+        var result = await Way(server.Port, to: "nobody@home.example").SendAsync(letter, CancellationToken.None);
 
         Assert.True(result.IsFinal);
         Assert.Contains("550 no such mailbox", result.Fault, StringComparison.Ordinal);
@@ -59,7 +59,7 @@ public sealed class MailWayTests
     // RFC 2606: nobody's, ever. Without a network the resolver may say as much in other words.
     [Fact]
     public async Task ANameThatNobodyHasIsNamed() => Assert.Contains(
-        "nobody.invalid", await FaultAsync(new MailWay(Plan(25, "grower@example.org") with { Server = "nobody.invalid" }, patience)),
+        "nobody.example", await FaultAsync(new MailWay(Plan(25, "grower@home.example") with { Server = "nobody.example" }, patience)),
         StringComparison.Ordinal);
 
     [Fact]
@@ -73,7 +73,7 @@ public sealed class MailWayTests
     public async Task WhoNeverAnswersIsNotWaitedForForLong()
     {
         await using var server = Loopback.Mute();
-        var way = new MailWay(Plan(server.Port, "grower@example.org"), TimeSpan.FromMilliseconds(200));
+        var way = new MailWay(Plan(server.Port, "grower@home.example"), TimeSpan.FromMilliseconds(200));
         Assert.Contains("did not answer within", await FaultAsync(way), StringComparison.Ordinal);
     }
 
@@ -81,7 +81,7 @@ public sealed class MailWayTests
     public async Task ACertificateThatNobodyVouchesForIsRefused()
     {
         await using var server = Loopback.WithOwnCertificate();
-        var way = new MailWay(Plan(server.Port, "grower@example.org") with { Security = MailSecurity.Tls }, patience);
+        var way = new MailWay(Plan(server.Port, "grower@home.example") with { Security = MailSecurity.Tls }, patience);
         Assert.Contains("no certificate that can be trusted", await FaultAsync(way), StringComparison.Ordinal);
     }
 
@@ -89,7 +89,7 @@ public sealed class MailWayTests
     public async Task WhereTlsCannotBeBegunNothingIsSentWithoutIt()
     {
         await using var server = new MailServer();
-        var way = new MailWay(Plan(server.Port, "grower@example.org") with { Security = MailSecurity.StartTls }, patience);
+        var way = new MailWay(Plan(server.Port, "grower@home.example") with { Security = MailSecurity.StartTls }, patience);
 
         Assert.NotNull((await way.SendAsync(letter, CancellationToken.None)).Fault);
     }
@@ -108,7 +108,7 @@ public sealed class MailWayTests
     [Fact]
     public async Task WithoutItsPasswordNobodyIsAsked()
     {
-        var plan = Plan(Loopback.FreePort(), "grower@example.org") with { SignIn = new MailSignIn("rack", "/etc/not-there") };
+        var plan = Plan(Loopback.FreePort(), "grower@home.example") with { SignIn = new MailSignIn("rack", "/etc/not-there") };
         Assert.Contains("/etc/not-there is not there", await FaultAsync(new MailWay(plan, patience)), StringComparison.Ordinal);
     }
 
@@ -119,8 +119,8 @@ public sealed class MailWayTests
         return result.Fault!;
     }
 
-    private static MailWay Way(int port, string to = "grower@example.org") => new(Plan(port, to), patience);
+    private static MailWay Way(int port, string to = "grower@home.example") => new(Plan(port, to), patience);
 
     private static MailPlan Plan(int port, string to) =>
-        new(to, "rack@example.net", $"{IPAddress.Loopback}", port, MailSecurity.None, AlarmPriority.Low);
+        new(to, "rack@rack.example", $"{IPAddress.Loopback}", port, MailSecurity.None, AlarmPriority.Low);
 }

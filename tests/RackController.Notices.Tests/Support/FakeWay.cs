@@ -3,7 +3,7 @@ using RackController.Model;
 namespace RackController.Notices.Tests;
 
 /// <summary>A way of telling whose other end is the test.</summary>
-internal sealed class FakeWay(string name = "mail to grower@example.org", AlarmPriority atLeast = AlarmPriority.Low) : IWay
+internal sealed class FakeWay(string name = "mail to grower@home.example", AlarmPriority atLeast = AlarmPriority.Low) : IWay
 {
     public string Name => name;
 

@@ -5,7 +5,8 @@ using RackController.Service;
 
 namespace RackController.Notices.Tests;
 
-/// <summary>A run of notices over a journal that a test fills, with a clock that it sets. It may be begun again as after a power cut.</summary>
+/// <summary>A run of notices over a journal that a test fills, with a clock that it sets. It may be begun again as after a power
+/// cut.</summary>
 internal sealed class NoticeRig : IDisposable
 {
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("rackcontroller-notices-");

@@ -14,8 +14,11 @@ public sealed class BundlingTests
     [InlineData(3, 0, true)]
     [InlineData(5, 59, true)]
     [InlineData(6, 0, false)]
-    public void QuietHoursMayHoldMidnight(int hour, int minute, bool isQuiet) =>
-        Assert.Equal(isQuiet, new QuietHours(new LocalTime(22, 0), new LocalTime(6, 0), AlarmPriority.Critical).Holds(new LocalTime(hour, minute)));
+    public void QuietHoursMayHoldMidnight(int hour, int minute, bool isQuiet)
+    {
+        var quiet = new QuietHours(new LocalTime(22, 0), new LocalTime(6, 0), AlarmPriority.Critical);
+        Assert.Equal(isQuiet, quiet.Holds(new LocalTime(hour, minute)));
+    }
 
     [Fact]
     public void AClockThatIsSetBackHoldsNothingForLongerThanAWait()
@@ -52,5 +55,6 @@ public sealed class BundlingTests
             return pending.Count == 0 && told.Count == drawn.Length;
         }, iter: 100);
 
-    private static Tiding At(AlarmPriority priority, Instant at) => new(TidingKind.Raised, "north/low-float", priority, at, "of a test", at);
+    private static Tiding At(AlarmPriority priority, Instant at) =>
+        new(TidingKind.Raised, "north/low-float", priority, at, "of a test", at);
 }

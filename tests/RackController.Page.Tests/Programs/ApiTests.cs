@@ -22,6 +22,10 @@ public sealed class ApiTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task HowNoticesFareIsAsDescribed() =>
+        Assert.Equal("", await ComplaintAsync("Notices", await served.Client.GetStringAsync("/api/notices")));
+
+    [Fact]
     public async Task EveryAddressIsDescribed()
     {
         var document = JsonNode.Parse(await served.Client.GetStringAsync("/api/openapi.json"))!;

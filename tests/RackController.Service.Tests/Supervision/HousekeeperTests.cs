@@ -11,6 +11,7 @@ public sealed class HousekeeperTests : IDisposable
     private readonly TemporaryFolder folder = new();
     private readonly StillClock clock = new();
     private readonly ControllerAlarms alarms;
+    private readonly GoodScans goodScans = new();
 
     public HousekeeperTests() => alarms = new ControllerAlarms(clock);
 
@@ -75,9 +76,31 @@ public sealed class HousekeeperTests : IDisposable
         return new Journal(path, JournalOpening.Open(path, Happenings.Noon), Sites.OneRack(), clock, alarms, Happenings.Facts);
     }
 
+    [Fact]
+    public void ScansThatAreGoodAreASignOfLifeAndOthersAreNot()
+    {
+        var state = new StateFolder(folder.Path);
+        using var journal = Journal();
+        using var supervisor = new Supervisor(null, null);
+        using (var without = Housekeeper(supervisor, journal, state))
+        {
+            without.Start();
+            Assert.True(without.Stop(Patience));
+        }
+
+        Assert.False(SignOfLife.At(state.Alive).IsFresh);
+
+        goodScans.GoodScan(default);
+        using var housekeeper = Housekeeper(supervisor, journal, state);
+        housekeeper.Start();
+        Assert.True(housekeeper.Stop(Patience));
+
+        Assert.True(SignOfLife.At(state.Alive).IsFresh);
+    }
+
     private Housekeeper Housekeeper(Supervisor supervisor, Journal journal, StateFolder state) => new(
         Logger.None, new EventLog(Logger.None), new StatusBoard(alarms, new RecentEvents()), supervisor, new HostIsTrusted(), alarms, state,
-        journal);
+        journal, goodScans);
 
     private void Keep(Housekeeper housekeeper, string until)
     {

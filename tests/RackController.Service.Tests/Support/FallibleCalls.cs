@@ -114,6 +114,12 @@ internal static class FallibleCalls
         NoHarm("WholeFile: File.GetUnixFileMode", "told to whoever asked for the file to be changed"),
         NoHarm("Service LibC.FSync", "told to whoever asked for the file to be changed"),
 
+        // What the process that sends notices reads, and what the page reads of it.
+        Fails("SignOfLife: File.WriteAllText", nameof(SignOfLifeTests.WhereNoSignCanBeGivenThatIsSaidAndNothingElseHappens)),
+        NoHarm("SignOfLife: File.Move", "the same"),
+        NoHarm("SignOfLife: File.ReadAllText", "caught: there is no sign, which is told; the page or another process asks"),
+        NoHarm("NoticesStatus: File.ReadAllText", "caught: the page says that nothing is known"),
+
         // The supervisor.
         Fails("Supervisor: Connect", nameof(HousekeeperTests.ASupervisorThatCannotBeReachedAtTheStartIsAnAlarm)),
         Fails("Supervisor: Send", nameof(HousekeeperTests.ASupervisorThatCannotBeToldIsAnAlarm)),
