@@ -15,7 +15,11 @@ namespace RackController.Page;
 /// <param name="Past">What became of alarms, newest first.</param>
 public sealed record AlarmDeskPage(
     FrameView Frame, bool MayAct, ImmutableArray<StandingAlarm> Standing, string? Fault, ImmutableArray<AlarmFigure> Figures,
-    ImmutableArray<AlarmDay> Days, ImmutableArray<AlarmFigure> MostFrequent, ImmutableArray<KnownAlarm> All, ImmutableArray<DueView> Past);
+    ImmutableArray<AlarmDay> Days, ImmutableArray<AlarmFigure> MostFrequent, ImmutableArray<KnownAlarm> All, ImmutableArray<DueView> Past)
+{
+    /// <summary>Whether notices are asked for and do not all get through.</summary>
+    public bool AreNoticesInTrouble { get; init; }
+}
 
 /// <summary>An alarm that is not normal.</summary>
 /// <param name="Alarm">The alarm.</param>

@@ -9,7 +9,7 @@ using RackController.Service;
 namespace RackController.Page;
 
 /// <summary>The page of alarms: what is not normal, what can be done with it, and how good an alarm system it is.</summary>
-internal sealed class AlarmDeskRoutes(IServedRack rack, Past past)
+internal sealed class AlarmDeskRoutes(IServedRack rack, Past past, NoticesView notices)
 {
     private static readonly ImmutableArray<int> hoursToShelve = [1, 2, 4, 8, 12, 24];
 
@@ -56,7 +56,8 @@ internal sealed class AlarmDeskRoutes(IServedRack rack, Past past)
         }
 
         var page = view.Page(Frame("Alarms"), Visitor.Of(context).May(Role.Operate), status, found, fault);
-        await Answer.WithAsync(context, Slices.AlarmDesk.Create(page)).ConfigureAwait(false);
+        await Answer.WithAsync(context, Slices.AlarmDesk.Create(page with { AreNoticesInTrouble = notices.AreInTrouble }))
+            .ConfigureAwait(false);
     }
 
     private Task ShowShelveAsync(HttpContext context)

@@ -6,10 +6,8 @@ using RackController.Service;
 namespace RackController.Page;
 
 /// <summary>Who is told of alarms, whether that works, and a button to try it.</summary>
-internal sealed class NoticesRoutes(IServedRack rack, StateFolder folder)
+internal sealed class NoticesRoutes(IServedRack rack, NoticesView view)
 {
-    private readonly NoticesView view = new(rack.Site, folder);
-
     /// <summary>Puts them on the map.</summary>
     public void Map(IEndpointRouteBuilder routes)
     {

@@ -16,6 +16,10 @@ internal sealed class NoticesView(Site site, StateFolder folder)
     /// <summary>Whether a process is there that sends them.</summary>
     public bool IsRunning => sign.IsFresh;
 
+    /// <summary>Whether notices are asked for and do not all get through.</summary>
+    public bool AreInTrouble => site.Notices is not null
+        && (!IsRunning || Status is not { Trouble: null } status || status.Ways.Any(way => way.Fault is not null));
+
     /// <summary>What it keeps; null where there is nothing.</summary>
     public NoticesStatus? Status => NoticesStatus.Read(folder.Notices);
 

@@ -24,8 +24,9 @@ internal static class PageRoutes
         new HistoryRoutes(rack, past).Map(routes);
         new EventRoutes(rack, past).Map(routes);
         new FloodRoutes(rack, past).Map(routes);
-        new AlarmDeskRoutes(rack, past).Map(routes);
-        new NoticesRoutes(rack, options.Folder).Map(routes);
+        var notices = new NoticesView(rack.Site, options.Folder);
+        new AlarmDeskRoutes(rack, past, notices).Map(routes);
+        new NoticesRoutes(rack, notices).Map(routes);
         ApiRoutes.Map(routes, rack, end);
         new ApiPastRoutes(rack, past).Map(routes);
         new ApiRackFileRoutes(rack, desk).Map(routes);

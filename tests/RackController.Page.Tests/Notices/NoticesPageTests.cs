@@ -82,9 +82,17 @@ public sealed class NoticesPageTests(Chromium chromium) : IClassFixture<Chromium
     }
 
     [Fact]
+    public async Task TheAlarmsSayWhereNotEverybodyIsTold() => Assert.Contains(
+        "Not everybody is told of alarms who should be", await served.Client.GetStringAsync("/alarms"), StringComparison.Ordinal);
+
+    [Fact]
     public async Task WhereNobodyIsToBeToldItSaysHow()
     {
         await using var other = await ServedRack.OfFileAsync();
+        var phone = await chromium.OpenAsync(View.Of("phone-light"), new Uri(other.Address, "/notices"));
+        await Judgement.HoldsAsync(phone);
+        await Chromium.KeepAsync(phone, "notices-of-nobody");
+        Assert.DoesNotContain("Not everybody", await other.Client.GetStringAsync("/alarms"), StringComparison.Ordinal);
         var page = await other.Client.GetStringAsync("/notices");
 
         Assert.Contains("Nobody is told of alarms while nobody looks", page, StringComparison.Ordinal);
