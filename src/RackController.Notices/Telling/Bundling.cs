@@ -18,13 +18,20 @@ internal sealed class Bundling(QuietHours? quiet, DateTimeZone zone)
     /// <param name="now">The time.</param>
     public ImmutableArray<Tiding> Due(IReadOnlyList<Tiding> pending, Instant now)
     {
+        // Whoever tries whether notices arrive looks for a message of that name.
+        ImmutableArray<Tiding> tests = [.. pending.Where(tiding => tiding.Kind == TidingKind.Test)];
+        if (!tests.IsEmpty)
+        {
+            return tests;
+        }
+
         var isQuiet = quiet?.Holds(now.InZone(zone).TimeOfDay) ?? false;
         ImmutableArray<Tiding> audible =
         [
-            .. pending.Where(tiding => tiding.Kind == TidingKind.Test
-                || ((!isQuiet || tiding.Priority >= quiet!.AtLeast) && IsOver(tiding.HeldUntil, now, NoticeBook.AtMostEvery))),
+            .. pending.Where(tiding => (!isQuiet || tiding.Priority >= quiet!.AtLeast)
+                && IsOver(tiding.HeldUntil, now, NoticeBook.AtMostEvery)),
         ];
-        return audible.Any(tiding => tiding.Kind == TidingKind.Test || IsOver(tiding.TakenAt + Window, now, Window)) ? audible : [];
+        return audible.Any(tiding => IsOver(tiding.TakenAt + Window, now, Window)) ? audible : [];
     }
 
     // A wait that is longer than it can be was begun under another clock.

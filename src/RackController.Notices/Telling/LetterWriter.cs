@@ -26,10 +26,9 @@ internal sealed class LetterWriter(Site site, AlarmBook alarms)
     public string Subject(ImmutableArray<Tiding> told)
     {
         var first = told[0];
-        var about = told.Length == 1 ? Headline(first) : Counts(told);
-        return first.Kind == TidingKind.Test && told.Length == 1
-            ? $"Test, {site.Name}: {about}"
-            : $"{Capital(told.Max(tiding => tiding.Priority).InWords())}, {site.Name}: {about}";
+        var more = told.Length == 1 ? "" : $", and {told.Length - 1} more";
+        var word = first.Kind == TidingKind.Test ? "Test" : Capital(first.Priority.InWords());
+        return $"{word}, {site.Name}: {Headline(first)}{more}";
     }
 
     /// <summary>The whole of it as plain text.</summary>
@@ -100,20 +99,6 @@ internal sealed class LetterWriter(Site site, AlarmBook alarms)
 
     private string Time(Instant at) =>
         at.InZone(site.Zone).ToString("dddd d MMMM uuuu HH:mm:ss x", CultureInfo.InvariantCulture);
-
-    private static string Counts(ImmutableArray<Tiding> told)
-    {
-        var raised = told.Count(tiding => tiding.Kind is TidingKind.Raised or TidingKind.Unseen);
-        var over = told.Count(tiding => tiding.Kind == TidingKind.Over);
-        var other = told.Length - raised - over;
-        string[] parts =
-        [
-            raised > 0 ? Many(raised, "alarm") : "", over > 0 ? $"{over} over" : "", other > 0 ? Many(other, "other notice") : "",
-        ];
-        return string.Join(", ", parts.Where(part => part.Length > 0));
-    }
-
-    private static string Many(int count, string noun) => count == 1 ? $"1 {noun}" : $"{count} {noun}s";
 
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 }

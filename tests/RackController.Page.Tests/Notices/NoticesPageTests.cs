@@ -16,7 +16,10 @@ public sealed class NoticesPageTests(Chromium chromium) : IClassFixture<Chromium
           "trouble": "the journal cannot be read",
           "ways": [
             { "name": "mail to grower@home.example", "lastSuccess": "2026-06-01T11:00:00Z", "waiting": 0 },
-            { "name": "signs of life to home.example", "fault": "home.example answers 503", "faultAt": "2026-06-01T12:00:00Z", "waiting": 0 }
+            {
+              "name": "signs of life to home.example", "fault": "home.example answers 503", "faultAt": "2026-06-01T12:00:00Z",
+              "waiting": 0
+            }
           ],
           "position": { "number": 7, "wall": "2026-06-01T11:00:00Z" }
         }
