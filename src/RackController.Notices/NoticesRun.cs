@@ -43,7 +43,7 @@ internal sealed class NoticesRun
         position = kept.Position;
         troubles = new Troubles(parts.Say);
         troubles.Set(Trouble.KeptLost, unreadable);
-        watch.DownToldIn = kept.DownToldIn;
+        watch.Down = kept.Down;
         book.Restore(kept);
         parts.Alive?.Restore(kept.Ways);
         foreach (var outbox in outboxes)
@@ -148,9 +148,9 @@ internal sealed class NoticesRun
         }
 
         book.Told(due, bundle, now);
-        if (due.Any(tiding => tiding.Kind is TidingKind.Stopped or TidingKind.Silent))
+        if (watch.Down is { } down && due.Any(tiding => tiding.Kind is TidingKind.Stopped or TidingKind.Silent))
         {
-            watch.DownToldIn = bundle;
+            watch.Down = down with { ToldIn = bundle };
         }
     }
 
@@ -174,7 +174,7 @@ internal sealed class NoticesRun
             Trouble = troubles.Worst,
             Ways = [.. outboxes.Select(outbox => outbox.Status), .. parts.Alive is { } alive ? [alive.Status] : (WayStatus[])[]],
             Position = position,
-            DownToldIn = watch.DownToldIn,
+            Down = watch.Down,
             Alarms = book.Known,
             Pending = [.. book.Pending],
             Outbox = [.. outboxes.SelectMany(outbox => outbox.Waiting)],

@@ -167,7 +167,7 @@ public sealed class NoticesRunTests
 
         rig.IsAlive = true;
         rig.Pass(minute);
-        Assert.Equal("Medium, Millbrook cellar: the controller drives the racks again", mail.Came[^1].Subject);
+        Assert.Equal("High, Millbrook cellar: the controller drives the racks again", mail.Came[^1].Subject);
         Assert.Equal(mail.Came[0].Id, Assert.Single(mail.Came[1].References));
     }
 
@@ -186,6 +186,35 @@ public sealed class NoticesRunTests
         rig.Pass(minute * 10);
         Assert.Equal(
             ["Medium, Millbrook cellar: the controller was stopped, because the controller was asked to end"], mail.Subjects);
+    }
+
+    [Fact]
+    public void WhatTheControllerDidInTheNightIsToldInTheMorning()
+    {
+        using var rig = new NoticeRig(
+            Cellar.WithNotices(new QuietHours(new LocalTime(12, 0), new LocalTime(14, 0), AlarmPriority.Critical)), mail);
+        rig.IsAlive = false;
+        rig.Pass(minute * 20);
+        rig.IsAlive = true;
+        rig.Pass(minute * 120);
+
+        var letter = Assert.Single(mail.Came);
+        Assert.Equal("High, Millbrook cellar: the controller gives no sign of life, and 1 more", letter.Subject);
+        Assert.Contains("the controller drives the racks again", letter.Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnAlarmOfWhoseEndNobodyHeardIsToldWhenItComesAgain()
+    {
+        using var rig = new NoticeRig(Cellar.WithNotices(), mail);
+        rig.Alarms("controller/page", AlarmState.Unacknowledged, "not served");
+        rig.Pass(minute);
+        rig.Happens(Cellar.Controller("started", rig.Clock.Now));
+        rig.Pass(minute * 30);
+        rig.Alarms("controller/page", AlarmState.Unacknowledged, "not served again");
+        rig.Pass(minute);
+
+        Assert.Equal(["Low, Millbrook cellar: not served", "Low, Millbrook cellar: not served again"], mail.Subjects);
     }
 
     [Fact]

@@ -13,12 +13,14 @@ internal sealed class ControllerWatch(Site site, NoticeBook book)
     /// <summary>So long without a sign of life is told. A controller that was restarted by its supervisor is back before that.</summary>
     public static readonly Duration SilentAfter = Duration.FromMinutes(3);
 
+    private static readonly Duration RestartWithin = Duration.FromMinutes(1);
+
     private Duration silence;
     private Instant? lookedAt;
     private bool isStopped;
 
-    /// <summary>The bundle in which it was told that the controller is away; null while it was not, empty while it waits to be.</summary>
-    public string? DownToldIn { get; set; }
+    /// <summary>That the controller is away, as far as telling of it goes; null while it is not.</summary>
+    public Downtime? Down { get; set; }
 
     /// <summary>Takes an event of the journal.</summary>
     /// <param name="happened">What happened.</param>
@@ -57,7 +59,7 @@ internal sealed class ControllerWatch(Site site, NoticeBook book)
         {
             Return(now);
         }
-        else if (silence >= SilentAfter && !isStopped && DownToldIn is null)
+        else if (silence >= SilentAfter && !isStopped && Down is null)
         {
             Tell(TidingKind.Silent, AlarmPriority.High, now - silence, "the controller gives no sign of life", now);
         }
@@ -65,27 +67,36 @@ internal sealed class ControllerWatch(Site site, NoticeBook book)
 
     private void Tell(TidingKind kind, AlarmPriority priority, Instant at, string words, Instant now)
     {
-        if (DownToldIn is null)
+        if (Down is null)
         {
-            DownToldIn = "";
+            Down = new Downtime(priority, ToldIn: null);
             book.Add(new Tiding(kind, site.Name, priority, at, words, now));
         }
     }
 
     private void Return(Instant now)
     {
-        if (DownToldIn is { Length: > 0 } bundle)
+        // Quiet hours may hold that it went, and what happened in the night is told in the morning.
+        if (Down is { } down
+            && (down.ToldIn is not null || book.Pending.Any(tiding => IsDown(tiding) && now - tiding.TakenAt > RestartWithin)))
         {
-            book.Add(new Tiding(TidingKind.Back, site.Name, AlarmPriority.Medium, now, "the controller drives the racks again", now)
+            book.Add(new Tiding(TidingKind.Back, site.Name, down.Priority, now, "the controller drives the racks again", now)
             {
-                Follows = bundle,
+                Follows = down.ToldIn,
             });
         }
-        else
+        else if (Down is not null)
         {
             book.TakeBack(site.Name, TidingKind.Stopped, TidingKind.Silent);
         }
 
-        DownToldIn = null;
+        Down = null;
     }
+
+    private static bool IsDown(Tiding tiding) => tiding.Kind is TidingKind.Stopped or TidingKind.Silent;
 }
+
+/// <summary>That the controller is away.</summary>
+/// <param name="Priority">How urgent that is.</param>
+/// <param name="ToldIn">The bundle in which it was told; null while it waits to be.</param>
+internal sealed record Downtime(AlarmPriority Priority, string? ToldIn);

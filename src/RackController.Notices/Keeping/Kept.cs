@@ -18,8 +18,8 @@ internal sealed record Kept
     /// <summary>The last event that was taken; null before the first.</summary>
     public Position? Position { get; init; }
 
-    /// <summary>Whether it was told that the controller is stopped or silent, and in which bundle; null while it is neither.</summary>
-    public string? DownToldIn { get; init; }
+    /// <summary>That the controller is stopped or silent; null while it is neither.</summary>
+    public Downtime? Down { get; init; }
 
     /// <summary>The alarms that called.</summary>
     public ImmutableArray<KnownAlarm> Alarms { get; init; } = [];

@@ -33,9 +33,9 @@ internal sealed class AlivePing(AlivePlan plan, WebClient client)
         if (asking is { IsCompleted: true } asked)
         {
             asking = null;
-            if (asked.IsCompletedSuccessfully)
+            if (!asked.IsCanceled)
             {
-                Take(asked.Result, now);
+                Take(asked.IsFaulted ? SendResult.Of(asked.Exception.InnerException!) : asked.Result, now);
             }
         }
 

@@ -35,6 +35,10 @@ internal sealed record SendResult(string? Fault, bool IsFinal = false, Duration?
     /// <summary>It did not, and may the next time.</summary>
     public static SendResult Failed(string fault, Duration? retryAfter = null) => new(fault, false, retryAfter);
 
+    /// <summary>Something happened that should be impossible; it is told as any fault is.</summary>
+    public static SendResult Of(Exception defect) =>
+        Failed($"a defect of this program ({defect.GetType().Name}): {defect.Message.ReplaceLineEndings(" ")}");
+
     /// <summary>It was refused for good.</summary>
     public static SendResult Refused(string fault) => new(fault, IsFinal: true);
 }

@@ -58,7 +58,13 @@ internal sealed class Outbox(IWay way)
         }
 
         sending = null;
-        var result = task.IsCompletedSuccessfully ? task.Result : SendResult.Failed(FaultOf(task));
+        if (task.IsCanceled)
+        {
+            // Whoever goes on from here sends it again, under the same id.
+            return null;
+        }
+
+        var result = task.IsCompletedSuccessfully ? task.Result : SendResult.Of(task.Exception!.InnerException!);
         var place = waiting.IndexOf(letter);
         if (result.Fault is not { } fault)
         {
@@ -94,7 +100,4 @@ internal sealed class Outbox(IWay way)
     /// <summary>Waits for the message that is on its way, after it was told to end.</summary>
     public Task EndAsync() => sending is { } underway ? Task.WhenAny(underway.Result) : Task.CompletedTask;
 
-    private static string FaultOf(Task task) => task.Exception?.InnerException is { } defect
-        ? $"a defect of this program ({defect.GetType().Name}): {defect.Message.ReplaceLineEndings(" ")}"
-        : "it was ended while it was sent";
 }

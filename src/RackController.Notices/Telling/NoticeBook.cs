@@ -143,13 +143,9 @@ internal sealed class NoticeBook(Site site, AlarmBook alarms)
 
     private void Call(ControlEvent happened, KnownAlarm? before, Instant now)
     {
-        if (before is { IsOver: false, IsSeen: false })
-        {
-            return;
-        }
-
-        // Gone and back before anybody was told that it had gone: there is nothing to tell.
-        if (TakeBack(happened.Subject, TidingKind.Over) && before is not null)
+        // It waits to be told, or has gone and come back before anybody was told that it had gone.
+        var isBack = TakeBack(happened.Subject, TidingKind.Over);
+        if (before is not null && (isBack || pending.Any(tiding => tiding.Subject == before.Key && tiding.Kind == TidingKind.Raised)))
         {
             Know(before with { IsOver = false });
             return;

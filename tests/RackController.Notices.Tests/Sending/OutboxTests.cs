@@ -70,5 +70,21 @@ public sealed class OutboxTests
         Assert.Contains("so much waits", outbox.Status.Fault, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task WhatIsEndedWhileItIsSentWaitsAsBefore()
+    {
+        way.Answer = null;
+        var outbox = new Outbox(way);
+        outbox.Add(Letter("first"), now);
+        using var end = new CancellationTokenSource();
+        outbox.SendNext(now, end.Token);
+        await end.CancelAsync();
+        await outbox.EndAsync();
+        outbox.Take(now);
+
+        Assert.Equal(Letter("first"), Assert.Single(outbox.Waiting));
+        Assert.Null(outbox.Status.Fault);
+    }
+
     private Letter Letter(string id) => new(id, way.Name, "of a test", "of a test", now) { NextTry = now };
 }
