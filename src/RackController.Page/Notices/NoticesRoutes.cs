@@ -33,14 +33,14 @@ internal sealed class NoticesRoutes(IServedRack rack, NoticesView view)
         var answer = new ApiNotices(
             rack.Site.Notices is not null, view.IsRunning, status?.Trouble,
             [.. (status?.Ways ?? []).Select(way => new ApiWay(way.Name, way.LastSuccess, way.Fault, way.FaultAt, way.Waiting))]);
-        return ApiRoutes.WriteAsync(context, StatusCodes.Status200OK, answer, ApiJson.Default.ApiNotices);
+        return ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, answer, ApiJson.Default.ApiNotices);
     }
 
     private Task AnswerTestAsync(HttpContext context)
     {
         if (rack.Site.Notices is null || !view.IsRunning)
         {
-            return ApiRoutes.SayAsync(
+            return ApiAnswers.SayAsync(
                 context, StatusCodes.Status409Conflict,
                 rack.Site.Notices is null
                     ? "the rack file asks for no notices: write `notices`"
@@ -48,7 +48,7 @@ internal sealed class NoticesRoutes(IServedRack rack, NoticesView view)
         }
 
         AskForTest(context);
-        return ApiRoutes.SayAsync(context, StatusCodes.Status202Accepted, "asked; /api/notices tells what became of it");
+        return ApiAnswers.SayAsync(context, StatusCodes.Status202Accepted, "asked; /api/notices tells what became of it");
     }
 
     // By way of the journal: the process that sends has no other ear, and needs none.

@@ -20,18 +20,6 @@ internal static class ApiRoutes
         routes.MapPost("/api/ask", context => AskAsync(context, rack)).For(Role.Operate);
     }
 
-    /// <summary>Answers with one line.</summary>
-    public static Task SayAsync(HttpContext context, int code, string said) =>
-        WriteAsync(context, code, new ApiAnswer(said), ApiJson.Default.ApiAnswer);
-
-    /// <summary>Answers with what is described.</summary>
-    public static async Task WriteAsync<T>(HttpContext context, int code, T content, JsonTypeInfo<T> type)
-    {
-        context.Response.StatusCode = code;
-        context.Response.ContentType = "application/json";
-        await JsonSerializer.SerializeAsync(context.Response.Body, content, type, context.RequestAborted).ConfigureAwait(false);
-    }
-
     private static async Task StatusAsync(HttpContext context, IServedRack rack)
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);

@@ -81,7 +81,8 @@ public sealed class RoleTests : IAsyncLifetime
         ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
         (_, "racks" or "alarms" or "proof-tests" or "notices", _) or ("POST", _, "/api/ask" or "/api/notices/test") => Household.Ben,
-        ("GET", _, "/api/history" or "/api/floods" or "/api/notices" or "/api/past-events" or "/api/alarms" or "/api/rack-file") => Household.Cleo,
+        ("GET", "api", "/api/history" or "/api/floods" or "/api/notices" or "/api/past-events" or "/api/alarms") => Household.Cleo,
+        ("GET", _, "/api/rack-file") => Household.Cleo,
         (_, "schedule" or "people", _) or (_, _, "/api/rack-file/draft" or "/api/rack-file/apply" or "/api/rack-file/discard") =>
             Household.Ada,
         _ => throw new InvalidOperationException($"{method} {address} is new: say here who may"),
