@@ -82,7 +82,8 @@ public sealed class RunProcessTests : IDisposable
 
         using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{page}/") };
         await UntilServedAsync(client);
-        using (var draft = await client.PostAsJsonAsync("api/rack-file/draft", new { text = await File.ReadAllTextAsync(file) + "# changed\n" }))
+        var changed = await File.ReadAllTextAsync(file) + "# changed\n";
+        using (var draft = await client.PostAsJsonAsync("api/rack-file/draft", new { text = changed }))
         {
             draft.EnsureSuccessStatusCode();
         }
@@ -119,8 +120,8 @@ public sealed class RunProcessTests : IDisposable
     }
 
     private Process Launch() => Launch(
-        _ => { }, "run", Path.Combine(AppContext.BaseDirectory, "config", "demo-four-tier.yaml"), "--state", state.FullName, "--speed", "20",
-        "--page", "off");
+        _ => { }, "run", Path.Combine(AppContext.BaseDirectory, "config", "demo-four-tier.yaml"), "--state", state.FullName,
+        "--speed", "20", "--page", "off");
 
     private static Process Launch(Action<ProcessStartInfo> prepare, params string[] arguments)
     {

@@ -10,6 +10,12 @@ public sealed record StateFolder(string Path, string? LogPath = null)
     // Beside the controller's own folders and not in them: its unit lets the process that sends notices write there and nowhere else.
     private const string NoticesSuffix = "-notices";
 
+    // Where the package has the service keep what is its own.
+    private const string ServiceFiles = "/etc/rackcontroller";
+    private const string ServiceState = "/var/lib/rackcontroller";
+    private const string ServiceLog = "/var/log/rackcontroller";
+    private const string ServiceRun = "/run/rackcontroller";
+
     /// <summary>The journal.</summary>
     public string Journal => System.IO.Path.Combine(Path, "journal.db");
 
@@ -39,6 +45,9 @@ public sealed record StateFolder(string Path, string? LogPath = null)
 
     private string NoticesFolder => NoticesPath ?? System.IO.Path.Combine(Path, "notices");
 
+    /// <summary>Whether it is that of the service that the package brings.</summary>
+    public bool IsOfService => Path.StartsWith(ServiceState, StringComparison.Ordinal);
+
     /// <summary>The folder to use: what the person asked for; else what systemd gives the service; else the XDG state folder
     /// of the user. Simulated racks get folders of their own below it, by the name of their rack file, so that what a demo
     /// remembers is never taken for what a real rack did.</summary>
@@ -54,23 +63,39 @@ public sealed record StateFolder(string Path, string? LogPath = null)
             return new StateFolder(System.IO.Path.GetFullPath(asked));
         }
 
-        var root = RootFromEnvironment();
+        var given = FromSystemd("STATE_DIRECTORY");
+        return Below(
+            given ?? OfUser(), rackFile, io, isFast, FromSystemd("LOGS_DIRECTORY"), FromSystemd("RUNTIME_DIRECTORY"), given is not null);
+    }
+
+    /// <summary>The folder of whoever drives the racks of a file, for those who look at it or change what it goes by: as
+    /// <see cref="Choose"/>, but for the rack file of the service its folder, whoever asks.</summary>
+    /// <param name="asked">What the person asked for; null when nothing.</param>
+    /// <param name="rackFile">The path of the rack file.</param>
+    /// <param name="io">Where its relays are.</param>
+    /// <exception cref="CouldNotRunException">Nobody says where, and the user has no home.</exception>
+    public static StateFolder OfDriver(string? asked, string rackFile, IoPlan io)
+    {
+        var isOfService = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(rackFile)) == ServiceFiles
+            && Directory.Exists(ServiceState);
+        return asked is null && isOfService && FromSystemd("STATE_DIRECTORY") is null
+            ? Below(ServiceState, rackFile, io, isFast: false, ServiceLog, ServiceRun, isService: true)
+            : Choose(asked, rackFile, io, isFast: false);
+    }
+
+    private static StateFolder Below(string root, string rackFile, IoPlan io, bool isFast, string? log, string? run, bool isService)
+    {
         var name = System.IO.Path.GetFileNameWithoutExtension(rackFile);
         var below = io is SimulatedIo ? System.IO.Path.Combine("simulated", isFast ? name + "-fast" : name) : "";
-        return new StateFolder(System.IO.Path.Combine(root, below), io is SimulatedIo ? null : FromSystemd("LOGS_DIRECTORY"))
+        return new StateFolder(System.IO.Path.Combine(root, below), io is SimulatedIo ? null : log)
         {
-            RunPath = FromSystemd("RUNTIME_DIRECTORY"),
-            NoticesPath = FromSystemd("STATE_DIRECTORY") is null ? null : System.IO.Path.Combine(root + NoticesSuffix, below),
+            RunPath = run,
+            NoticesPath = isService ? System.IO.Path.Combine(root + NoticesSuffix, below) : null,
         };
     }
 
-    private static string RootFromEnvironment()
+    private static string OfUser()
     {
-        if (FromSystemd("STATE_DIRECTORY") is { } given)
-        {
-            return given;
-        }
-
         if (Environment.GetEnvironmentVariable("XDG_STATE_HOME") is { Length: > 0 } xdg)
         {
             return System.IO.Path.Combine(xdg, "rackcontroller");

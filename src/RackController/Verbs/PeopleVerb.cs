@@ -39,7 +39,7 @@ internal static class PeopleVerb
         var state = new Option<DirectoryInfo?>("--state")
         {
             HelpName = "folder",
-            Description = "The folder of the journal. Default: the one that `run` uses.",
+            Description = "The folder of the journal. Default: that of the service for its own rack file, else the one that `run` uses.",
         };
         var verb = new Command("people", "List and change who may sign in on the page; a password is asked for, or read from a pipe.")
         {
@@ -74,7 +74,7 @@ internal static class PeopleVerb
             return ExitCode.AnswerIsNo;
         }
 
-        var people = new People(StateFolder.Choose(asked.State, asked.File, site.Io, isFast: false));
+        var people = new People(StateFolder.OfDriver(asked.State, asked.File, site.Io));
         if (people.Fault is { } fault)
         {
             throw new CouldNotRunException($"{fault}: mend it, or remove it and begin anew");

@@ -18,7 +18,7 @@ internal static class SiteVerb
         var state = new Option<DirectoryInfo?>("--state")
         {
             HelpName = "folder",
-            Description = "The folder of its journal. Default: the one that `run` uses.",
+            Description = "The folder of its journal. Default: that of the service for its own rack file, else the one that `run` uses.",
         };
         var verb = new Command(name, description) { file, state };
         verb.SetAction(parsed =>
@@ -26,7 +26,7 @@ internal static class SiteVerb
             var (path, console) = (parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration);
             return RackFileArgument.Read(path, console.Error) is { } site
                 ? run(new SiteRequest(
-                    path, site, StateFolder.Choose(parsed.GetValue(state)?.ToString(), path, site.Io, isFast: false), console.Output))
+                    path, site, StateFolder.OfDriver(parsed.GetValue(state)?.ToString(), path, site.Io), console.Output))
                 : ExitCode.AnswerIsNo;
         });
         return verb;

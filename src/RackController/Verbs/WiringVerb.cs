@@ -19,6 +19,13 @@ internal static class WiringVerb
             throw new CouldNotRunException($"{asked.File}: a walk needs a person at a terminal: run it on one, over ssh for instance");
         }
 
+        if (asked.Folder.IsOfService && Environment.IsPrivilegedProcess)
+        {
+            throw new CouldNotRunException(
+                $"{asked.File}: a walk of root leaves a journal that the service cannot write: "
+                + $"sudo -u rackcontroller rackcontroller wiring {asked.File}");
+        }
+
         var results = Walk(asked.Site, asked.Folder);
         Print(asked.Site, results, asked.Output);
         return results.All(result => result.Outcome == WiringOutcome.Right) ? ExitCode.AsExpected : ExitCode.AnswerIsNo;

@@ -29,7 +29,7 @@ internal static class ManualPage
         .I /var/lib/rackcontroller
         The service's state folder: journal, lock, people and earlier rack files.
         What looks at them or changes them does so as the service:
-        .B sudo \-u rackcontroller rackcontroller doctor /etc/rackcontroller/rack.yaml \-\-state /var/lib/rackcontroller
+        .B sudo \-u rackcontroller rackcontroller doctor /etc/rackcontroller/rack.yaml
         .TP
         .I ~/.local/state/rackcontroller
         The same for racks that you drive yourself, a folder for each rack file.

@@ -24,4 +24,15 @@ public sealed class StateFolderTests
 
         Assert.Distinct(paths);
     }
+
+    // The package makes the folder; where it is not installed nobody is led to it.
+    [Fact]
+    public void WhoAsksAboutTheRackFileOfTheServiceIsLedToTheFolderOfTheService()
+    {
+        var folder = StateFolder.OfDriver(null, "/etc/rackcontroller/rack.yaml", Board);
+
+        Assert.Equal(Directory.Exists("/var/lib/rackcontroller"), folder.IsOfService);
+        Assert.False(StateFolder.OfDriver(null, "/etc/rackcontroller.yaml", Board).IsOfService);
+        Assert.Equal("/var/tmp/rack", StateFolder.OfDriver("/var/tmp/rack", "/etc/rackcontroller/rack.yaml", Board).Path);
+    }
 }

@@ -141,6 +141,7 @@ internal static class FallibleCalls
         NoHarm("Machine: Directory.GetDirectories", "a checkup drives nothing"),
         NoHarm("Machine: new FileStream", "a checkup drives nothing"),
         NoHarm("ProofTestRecord: Connect", "a list of proof tests drives nothing"),
+        NoHarm("StateFolder: Directory.Exists", "asked by whoever looks at a rack, before anything; nobody drives by it"),
         NoHarm("ProofTestRecord: File.Exists", "a list of proof tests drives nothing"),
     ];
 
