@@ -44,6 +44,12 @@ public sealed record Rack
     /// <summary>How far each interlock lets things go.</summary>
     public InterlockLimits Limits { get; init; } = InterlockLimits.Default;
 
+    /// <summary>What timed floods told of it; null where nobody timed any.</summary>
+    public MeasuredRack? Measured { get; init; }
+
+    /// <summary>What its pump lifts, by what was measured where it was.</summary>
+    public PumpCurve PumpCurveAsMeasured => Measured is { PumpSpeed.Value: var speed } ? Pump.Curve.AtSpeed(speed) : Pump.Curve;
+
     /// <summary>The tier with this number.</summary>
     /// <param name="number">1 at the bottom.</param>
     public Tier Tier(int number) => Tiers[number - 1];

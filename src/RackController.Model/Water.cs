@@ -25,7 +25,14 @@ public sealed record Pump(LoadId Load, PumpCurve Curve);
 /// <param name="ShutOffHeadM">H0, head at no flow, m.</param>
 /// <param name="MaxFlowLpm">Qmax, flow at no head, L/min.</param>
 /// <param name="Exponent">n; 2 where only one point is known.</param>
-public sealed record PumpCurve(double ShutOffHeadM, double MaxFlowLpm, double Exponent);
+public sealed record PumpCurve(double ShutOffHeadM, double MaxFlowLpm, double Exponent)
+{
+    /// <summary>The curve at another speed, by the affinity laws: flow as the speed, head as its square (kb.eng-software.com, page
+    /// 23068780).</summary>
+    /// <param name="speedShare">Share of the speed: above 0.</param>
+    public PumpCurve AtSpeed(double speedShare) =>
+        this with { ShutOffHeadM = ShutOffHeadM * speedShare * speedShare, MaxFlowLpm = MaxFlowLpm * speedShare };
+}
 
 /// <summary>The vertical supply pipe with a tee per tier.</summary>
 /// <param name="BoreMm">Inside diameter, mm: 2 to 200. Default 26.6, a 1 in schedule 40 pipe.</param>

@@ -87,6 +87,7 @@ internal static class CommandLine
             ProofTestsVerb.Create(),
             DoctorVerb.Create(),
             WiringVerb.Create(),
+            TuneVerb.Create(),
             PeopleVerb.Create(),
             NoticesVerb.Create(),
         };

@@ -74,20 +74,15 @@ internal static class SupplyRemedies
     // A family of pumps differs about as one pump does at several speeds: flow as the speed, head as its square.
     private static Rack WithPumpSpeed(Rack rack, double speed) => rack with
     {
-        Pump = rack.Pump with
-        {
-            Curve = rack.Pump.Curve with
-            {
-                ShutOffHeadM = rack.Pump.Curve.ShutOffHeadM * speed * speed,
-                MaxFlowLpm = rack.Pump.Curve.MaxFlowLpm * speed,
-            },
-        },
+        // Another pump is a new one: what was measured of the old one no longer holds.
+        Pump = rack.Pump with { Curve = rack.PumpCurveAsMeasured.AtSpeed(speed) },
+        Measured = rack.Measured is { } measured ? measured with { PumpSpeed = new MeasuredFigure(1, 0) } : null,
     };
 
     // Said at half its greatest flow, where pumps are rated.
     private static string PumpWords(Rack before, Rack after)
     {
-        var (old, curve) = (before.Pump.Curve, after.Pump.Curve);
+        var (old, curve) = (before.PumpCurveAsMeasured, after.PumpCurveAsMeasured);
         var flowLpm = curve.MaxFlowLpm / 2;
         var headM = curve.ShutOffHeadM * (1 - Math.Pow(0.5, curve.Exponent));
         var oldLpm = headM < old.ShutOffHeadM ? old.MaxFlowLpm * Math.Pow(1 - headM / old.ShutOffHeadM, 1 / old.Exponent) : 0;

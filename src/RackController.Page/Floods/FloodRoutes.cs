@@ -67,7 +67,8 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
     {
         var (tiers, units) = (TiersOf(floods), rack.Site.Units.Of("L"));
         return new RackFloods(
-            of.Id.Index, of.Name, [.. FloodDrift.In(floods).Select(drift => DriftWords.Of(drift, rack.Site.Units))],
+            of.Id.Index, of.Name,
+            [.. FitDrift.In(rack.Site, of, floods).Concat(FloodDrift.In(floods)).Select(drift => DriftWords.Of(drift, rack.Site.Units))],
             [.. new FloodLog(rack.Site, of).Lacking()],
             ["Fill", "Soak", "Water", .. tiers.SelectMany(tier => (string[])[$"Tier {tier} full after", $"Tier {tier} empty after"])],
             [

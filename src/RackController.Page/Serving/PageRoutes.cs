@@ -18,7 +18,7 @@ internal static class PageRoutes
         routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
         ActRoutes.Map(routes, rack);
         new ProofTestRoutes(rack).Map(routes);
-        var desk = new ScheduleDesk(rack, RackFileShelf.Of(options));
+        var desk = new ScheduleDesk(rack, new RackFileShelf(options.RackFile, options.Folder.RackFileVersions));
         new ScheduleRoutes(rack, desk).Map(routes);
         var past = new Past(options.Folder.Journal);
         new HistoryRoutes(rack, past).Map(routes);

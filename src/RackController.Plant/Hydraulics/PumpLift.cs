@@ -27,8 +27,8 @@ internal readonly record struct PumpLift
     }
 
     /// <summary>A running pump. A worn one follows the affinity laws of a slower one: flow as the speed, head as its square
-    /// (kb.eng-software.com, page 23068780).</summary>
-    /// <param name="curve">Its curve when new.</param>
+    /// (kb.eng-software.com, page 23068780). Every step of the integration asks, so nothing is allocated.</summary>
+    /// <param name="curve">Its curve when it turns at its full speed.</param>
     /// <param name="speed">Share of its speed that is left: above 0, 1 when new.</param>
     /// <param name="hasCheckValve">Whether water is kept from running back through it.</param>
     public static PumpLift Running(PumpCurve curve, double speed, bool hasCheckValve) => new(

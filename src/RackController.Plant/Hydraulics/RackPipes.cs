@@ -10,7 +10,13 @@ internal static class RackPipes
 
     /// <summary>The supply network: the riser with a branch per tier.</summary>
     /// <param name="rack">The rack.</param>
-    public static SupplyNetwork NetworkOf(Rack rack) => new(SegmentsOf(rack), [.. rack.Tiers.Select(tier => BranchOf(tier.Branch))]);
+    public static SupplyNetwork NetworkOf(Rack rack) => new(
+        SegmentsOf(rack), [.. rack.Tiers.Select(tier => BranchOf(tier.Branch, BranchShare(rack, tier)))]);
+
+    /// <summary>How far a branch was found to be open, as a share of what its minor loss says; 1 where nobody measured.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="tier">The tier.</param>
+    public static double BranchShare(Rack rack, Tier tier) => rack.Measured?.Tier(tier.Number)?.Branch?.Value ?? 1;
 
     /// <summary>The riser: the run from the pump to the lowest tee, then one segment as long as each step from tier to tier.</summary>
     /// <param name="rack">The rack.</param>
@@ -19,7 +25,7 @@ internal static class RackPipes
         var supply = rack.Supply;
         return
         [
-            Of(supply.RunLengthMm, supply.BoreMm, supply.RunMinorLossK),
+            Of(supply.RunLengthMm, supply.BoreMm, supply.RunMinorLossK + (rack.Measured?.ScreenLossK?.Value ?? 0)),
             .. StepsMm(rack).Select(stepMm => Of(stepMm, supply.BoreMm, supply.TeeMinorLossK)),
         ];
     }
@@ -30,7 +36,9 @@ internal static class RackPipes
         (Section(rack.Supply.BoreMm) * (rack.Supply.RunLengthMm + StepsMm(rack).Sum())
             + rack.Tiers.Sum(tier => Section(tier.Branch.BoreMm) * tier.Branch.LengthMm)) / CubicMillimetresPerM3;
 
-    private static Pipe BranchOf(SupplyBranch branch) => Of(branch.LengthMm, branch.BoreMm, branch.MinorLossK);
+    // At the same head a flow is as one over the root of the loss coefficient.
+    private static Pipe BranchOf(SupplyBranch branch, double openShare) =>
+        Of(branch.LengthMm, branch.BoreMm, branch.MinorLossK / (openShare * openShare));
 
     /// <summary>Loss coefficient that a screen adds when a share of it is clogged: K = 1.3 s + (1 / (1 - s) - 1)^2 for a wire
     /// screen with the share s covered (Idelchik, Handbook of Hydraulic Resistance, from memory).</summary>

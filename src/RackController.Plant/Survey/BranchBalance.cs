@@ -38,10 +38,14 @@ public static class BranchBalance
         return rack with
         {
             Tiers = [.. rack.Tiers.Select(tier => Array.IndexOf(taking, tier) is >= 0 and var index
-                ? tier with { Branch = tier.Branch with { MinorLossK = Rounded(losses[index]) } }
+                ? tier with { Branch = tier.Branch with { MinorLossK = Rounded(AsWritten(rack, tier, losses[index])) } }
                 : tier)],
         };
     }
+
+    // A branch that was found to be open by another share than written is set by that share.
+    private static double AsWritten(Rack rack, Tier tier, double minorLossK) =>
+        minorLossK * RackPipes.BranchShare(rack, tier) * RackPipes.BranchShare(rack, tier);
 
     private static double Openest(Tier tier) => Math.Min(tier.Branch.MinorLossK, OpenBranchK);
 
@@ -56,7 +60,7 @@ public static class BranchBalance
             .ToArray();
         var riser = flows.Sum();
         var surfaceM = (rack.Reservoir.FloorHeightMm + rack.Reservoir.NormalVolumeL / rack.Reservoir.AreaM2) / 1000;
-        var lift = PumpLift.Running(rack.Pump.Curve, speed: 1, rack.Supply.HasCheckValve);
+        var lift = PumpLift.Running(rack.PumpCurveAsMeasured, speed: 1, rack.Supply.HasCheckValve);
         var headM = surfaceM + lift.Head(riser, FloodTrial.Viscosity, out _);
         var losses = ImmutableArray.CreateBuilder<double>(taking.Length);
         foreach (var (segment, tier) in RackPipes.SegmentsOf(rack).Zip(rack.Tiers))

@@ -20,6 +20,9 @@ public sealed record FloodSurvey
     /// <summary>Its tiers, bottom first.</summary>
     public required ImmutableArray<TierSurvey> Tiers { get; init; }
 
+    /// <summary>What the pump does as a flood begins.</summary>
+    public required PumpDuty Duty { get; init; }
+
     /// <summary>When the planned fill ends, from the pump's start: after its time, or when the trays that can tell read full.</summary>
     public required Duration FillEnds { get; init; }
 
@@ -63,13 +66,14 @@ public sealed record FloodSurvey
         ArgumentNullException.ThrowIfNull(rack);
         var floats = new RackFloats(site, rack);
         var flows = SteadyFlows.At(rack, rack.Reservoir.NormalVolumeL / rack.Reservoir.AreaM2);
-        var flowsAtLowest = SteadyFlows.At(rack, floats.LowestWorkingMm);
+        var flowsAtLowest = SteadyFlows.At(rack, floats.LowestWorkingMm).FlowsLpm;
         var endless = FloodTrial.LeftRunning(rack, floats);
         var planned = FloodTrial.AsPlanned(rack, floats);
         return new FloodSurvey
         {
             Site = site,
             Rack = rack,
+            Duty = flows.Duty,
             FillEnds = planned.FillEnds,
             RunsLow = planned.RunsLow,
             LowestWorkingMm = floats.LowestWorkingMm,
@@ -79,7 +83,7 @@ public sealed record FloodSurvey
                 {
                     Tier = tier,
                     TakesPart = FloodTrial.TakesPart(tier),
-                    FlowLpm = flows[index],
+                    FlowLpm = flows.FlowsLpm[index],
                     FlowAtLowestLpm = flowsAtLowest[index],
                     HoldsFullLpm = endless.HoldsFullLpm(index),
                     Filled = planned.Filled[index] ?? endless.Filled[index],

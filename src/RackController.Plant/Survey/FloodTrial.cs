@@ -26,7 +26,7 @@ internal sealed class FloodTrial
         this.rack = rack;
         water = new RackDynamics(rack, PlantStart.Default with { RoomC = WaterC, RoomHumidityPercent = 100, CropFactor = 0 });
         inputs = new RackInputs(rack.Tiers.Length);
-        parts = [.. rack.Tiers.Select(tier => new TierWater(tier))];
+        parts = TierWater.Of(rack);
         readsFullMm = [.. rack.Tiers.Select(floats.FullMm)];
         Filled = new Duration?[parts.Length];
         Drained = new Duration?[parts.Length];

@@ -24,6 +24,7 @@ internal sealed class RackWater
     private readonly ReturnStack stack;
     private readonly PumpIntake intake;
     private readonly SupplyNetwork network;
+    private readonly PumpCurve pumpCurve;
     private readonly Pipe stillPassage;
     private readonly double pipesM3;
     private double viscosity;
@@ -34,12 +35,13 @@ internal sealed class RackWater
         this.rack = rack;
         this.layout = layout;
         this.inputs = inputs;
-        tiers = [.. rack.Tiers.Select(tier => new TierWater(tier))];
+        tiers = TierWater.Of(rack);
         Flows = new TierFlows(tiers.Length);
         DepthsM = new double[tiers.Length];
         stack = new ReturnStack(rack);
         intake = new PumpIntake(rack.Reservoir.PumpIntakeMm / 1000);
         network = RackPipes.NetworkOf(rack);
+        pumpCurve = rack.PumpCurveAsMeasured;
         pipesM3 = RackPipes.ContentM3(rack);
         stillPassage = new Pipe(
             StillPassageLengthM, rack.Supply.BoreMm / 1000, StillPassageLossK, Pipe.DrawnTubingRoughnessM);
@@ -224,7 +226,7 @@ internal sealed class RackWater
         }
 
         var lift = inputs.PumpTurns
-            ? PumpLift.Running(rack.Pump.Curve, inputs.PumpSpeed, rack.Supply.HasCheckValve)
+            ? PumpLift.Running(pumpCurve, inputs.PumpSpeed, rack.Supply.HasCheckValve)
             : PumpLift.Stopped(stillPassage, rack.Supply.HasCheckValve);
         var surfaceM = rack.Reservoir.FloorHeightMm / 1000 + reservoirDepth;
         network.Solve(lift, surfaceM, inputs.ScreenLossK, Viscosity(state[layout.WaterC]));

@@ -15,8 +15,16 @@ internal sealed class TierWater
     private readonly double floorM;
     private readonly double outletM;
 
-    public TierWater(Tier tier)
+    private readonly double weepShare;
+    private readonly double standpipeShare;
+
+    /// <summary>Reads what a tier is made of.</summary>
+    /// <param name="tier">The tier.</param>
+    /// <param name="measured">What timed floods told of its rack; null where nobody timed any.</param>
+    private TierWater(Tier tier, MeasuredRack? measured)
     {
+        weepShare = measured?.Tier(tier.Number)?.Weep?.Value ?? 1;
+        standpipeShare = measured?.Standpipe?.Value ?? 1;
         basin = new TrayBasin(tier.Tray);
         weep = new Weep(tier.Tray.WeepBoreMm / 1000);
         standpipe = new Standpipe(tier.Tray.StandpipeHeightMm / 1000, tier.Tray.StandpipeBoreMm / 1000);
@@ -24,6 +32,10 @@ internal sealed class TierWater
         floorM = tier.TrayFloorHeightMm / 1000;
         outletM = floorM + tier.Branch.OutletAboveTrayFloorMm / 1000;
     }
+
+    /// <summary>The tiers of a rack, bottom first.</summary>
+    /// <param name="rack">The rack.</param>
+    public static TierWater[] Of(Rack rack) => [.. rack.Tiers.Select(tier => new TierWater(tier, rack.Measured))];
 
     /// <summary>What the crop roots in.</summary>
     public MediaStore Media { get; }
@@ -39,7 +51,7 @@ internal sealed class TierWater
 
     /// <summary>What standpipe and weep would drain into an empty stack, m3/s.</summary>
     public double Drain(double depthM, bool weepBlocked, double standpipeOpenShare) =>
-        standpipeOpenShare * standpipe.Flow(depthM) + (weepBlocked ? 0 : weep.Flow(depthM));
+        standpipeOpenShare * standpipeShare * standpipe.Flow(depthM) + (weepBlocked ? 0 : weepShare * weep.Flow(depthM));
 
     /// <summary>What is spilled, m3/s: over the edge, and through a leak.</summary>
     public double Spill(double depthM, double leak) => basin.OverEdge(depthM) + leak * FadeAt(depthM);

@@ -30,6 +30,7 @@ internal static class RackBuilder
             TimeCutout = part.Wired?.TimeCutout?.Cutout,
             FloatCutout = part.Wired?.FloatCutout?.Cutout,
             Limits = part.Limits!.Limits,
+            Measured = part.Measured?.Measured,
         };
         AddSensors(part, rack, ledger);
         return rack with { Schedule = Schedule(part, rack, loads, ledger.Sensors) };

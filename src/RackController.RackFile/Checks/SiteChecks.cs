@@ -29,6 +29,7 @@ internal static class SiteChecks
             SafeStateChecks.Run(rack, complaints);
             LimitChecks.Run(rack, site.Scan, complaints);
             ProtectionChecks.Run(rack, complaints);
+            MeasuredChecks.Run(rack, complaints);
         }
     }
 }

@@ -53,6 +53,8 @@ internal sealed record RackPart
 
     public LimitsPart? Limits { get; init; }
 
+    public MeasuredPart? Measured { get; init; }
+
     /// <summary>Its loads, in the order of the site: pump, aerator, fans, then tier by tier.</summary>
     public IEnumerable<LoadPart> Loads =>
         new[] { Pump?.Load, Aerator?.Load }
@@ -127,6 +129,9 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly Key<LimitsPart> limitsKey = Key.Optional(
         "limits", limitsMapping, "How far each interlock lets things go. Without it: usual values.");
 
+    private static readonly Key<MeasuredPart> measuredKey = Key.Optional(
+        "measured", new MeasuredMapping(), "What timed floods told of it, written by `tune`. Without it: what the figures above say.");
+
     /// <inheritdoc/>
     public override string Name => "rack";
 
@@ -137,7 +142,7 @@ internal sealed class RackMapping : Mapping<RackPart>
     public override ImmutableArray<Key> Keys =>
     [
         nameKey, circuitKey, reservoirKey, dripTrayKey, pumpKey, wiredKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey,
-        branchKey, supplyKey, drainKey, scheduleKey, limitsKey,
+        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey,
     ];
 
     /// <inheritdoc/>
@@ -168,6 +173,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         Sensors = SensorsPart.Of(keys, sensorsKey),
         Schedule = keys.Find(scheduleKey),
         Limits = OrUsual(keys, limitsKey, limitsMapping),
+        Measured = keys.Find(measuredKey),
     };
 
     private static ImmutableArray<RunnerPart> Named(ImmutableArray<RunnerPart> fans) =>

@@ -16,6 +16,7 @@ internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alar
     private const int MostDaysBack = 14;
 
     private readonly Lock gate = new();
+    private readonly DriftWatch drift = new(site, alarms);
     private List<DaySum> found = [];
     private LocalDate? summedUpTo;
     private bool isReading;
@@ -29,10 +30,10 @@ internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alar
             return;
         }
 
-        var yesterday = now.Wall.InZone(site.Zone).Date.PlusDays(-1);
+        var (wall, yesterday) = (now.Wall, now.Wall.InZone(site.Zone).Date.PlusDays(-1));
         lock (gate)
         {
-            if (isReading || IsUpTo(now.Wall))
+            if (isReading || IsUpTo(wall))
             {
                 return;
             }
@@ -40,7 +41,7 @@ internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alar
             isReading = true;
         }
 
-        new Thread(() => SumUpTo(yesterday)) { Name = "day sums", IsBackground = true, Priority = ThreadPriority.Lowest }.Start();
+        new Thread(() => SumUpTo(yesterday, wall)) { Name = "day sums", IsBackground = true, Priority = ThreadPriority.Lowest }.Start();
     }
 
     /// <summary>Whether every day that is over at a time is summed up.</summary>
@@ -63,7 +64,7 @@ internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alar
         }
     }
 
-    private void SumUpTo(LocalDate yesterday)
+    private void SumUpTo(LocalDate yesterday, Instant now)
     {
         var sums = new List<DaySum>();
         LocalDate? done = null;
@@ -79,16 +80,20 @@ internal sealed class DayKeeper(string journal, Site site, ControllerAlarms alar
 
             done = yesterday;
             alarms.Clear(ControllerTrouble.DaysNotSummed);
+            drift.Look(history, now);
         }
         catch (CouldNotRunException)
         {
             // Whoever writes the same file raises the alarm; this is tried again with the next samples, from the first day that is missing.
-            sums.Clear();
+            // Where only the look at the floods failed, the sums are there, and the next look comes with the next day.
+            sums = done is null ? [] : sums;
         }
         catch (Exception e)
         {
-            sums.Clear();
-            alarms.Raise(ControllerTrouble.DaysNotSummed, $"days cannot be summed up: {e.Message.ReplaceLineEndings(" ")}");
+            sums = done is null ? [] : sums;
+            alarms.Raise(
+                ControllerTrouble.DaysNotSummed,
+                $"days cannot be summed up, or floods not be held against the fit: {e.Message.ReplaceLineEndings(" ")}");
         }
 
         lock (gate)

@@ -34,6 +34,9 @@ public sealed record FloodDrift(DriftOf Of, int? Tier, double Before, double Lat
     /// <summary>A change of less is not told, in percent: pumps and screens scatter by some (common practice, no source).</summary>
     public const int LeastPercent = 20;
 
+    /// <summary>When the rack was fitted whose fit foretold <see cref="Before"/>; null where that was measured.</summary>
+    public LocalDate? FittedOn { get; init; }
+
     private static readonly Duration before = Duration.FromDays(30);
 
     /// <summary>How much more it is now, in percent; less where negative.</summary>
@@ -80,7 +83,8 @@ public sealed record FloodDrift(DriftOf Of, int? Tier, double Before, double Lat
 
     private static TierFlood? TierOf(FloodRecord flood, int number) => flood.Tiers.FirstOrDefault(tier => tier.Number == number);
 
-    private static double Median(IEnumerable<double> values)
+    /// <summary>The middle of some values, of which there is at least one.</summary>
+    internal static double Median(IEnumerable<double> values)
     {
         var sorted = values.Order().ToList();
         return (sorted[(sorted.Count - 1) / 2] + sorted[sorted.Count / 2]) / 2;

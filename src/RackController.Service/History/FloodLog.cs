@@ -110,7 +110,10 @@ public sealed class FloodLog(Site site, Rack rack)
             [
                 .. floats.Where(tier => tier.Float is not null && said.ContainsKey(tier.Float))
                     .Select(tier => Tier(tier.Tier, phases, said[tier.Float!])),
-            ]);
+            ])
+        {
+            ReservoirMm = LevelBefore(phases, said),
+        };
     }
 
     private TierFlood Tier(int number, FloodPhases phases, List<(Instant At, double Value)> said)
@@ -136,18 +139,28 @@ public sealed class FloodLog(Site site, Rack rack)
         return null;
     }
 
-    private double? Volume(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
+    private double? LevelBefore(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
     {
-        if (level is null || !said.TryGetValue(level, out var levels) || phases.Draining is not { } draining)
+        if (level is null || !said.TryGetValue(level, out var levels))
         {
             return null;
         }
 
         var first = FirstNotBefore(levels, phases.Filling);
-        var during = levels.Skip(first).TakeWhile(at => at.At <= draining + youngEnough).Select(at => at.Value).ToList();
-        return first == 0 || during.Count == 0 || phases.Filling - levels[first - 1].At > youngEnough
-            ? null
-            : Math.Max(0, levels[first - 1].Value - during.Min()) * rack.Reservoir.AreaM2;
+        return first == 0 || phases.Filling - levels[first - 1].At > youngEnough ? null : levels[first - 1].Value;
+    }
+
+    private double? Volume(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
+    {
+        if (LevelBefore(phases, said) is not { } before || phases.Draining is not { } draining)
+        {
+            return null;
+        }
+
+        var levels = said[level!];
+        var during = levels.Skip(FirstNotBefore(levels, phases.Filling)).TakeWhile(at => at.At <= draining + youngEnough)
+            .Select(at => at.Value).ToList();
+        return during.Count == 0 ? null : Math.Max(0, before - during.Min()) * rack.Reservoir.AreaM2;
     }
 
     private static int FirstNotBefore(List<(Instant At, double Value)> said, Instant from)

@@ -12,7 +12,11 @@ namespace RackController.Service;
 /// <param name="VolumeL">How far the reservoir fell, litres, by its level sensor, once a minute; null where none tells.</param>
 /// <param name="Tiers">What the tiers' own sensors tell, bottom first.</param>
 public sealed record FloodRecord(
-    Instant At, string Why, Duration? Fill, Duration? Soak, string? CutShort, double? VolumeL, ImmutableArray<TierFlood> Tiers);
+    Instant At, string Why, Duration? Fill, Duration? Soak, string? CutShort, double? VolumeL, ImmutableArray<TierFlood> Tiers)
+{
+    /// <summary>Depth of the reservoir just before it, mm, by its level sensor; null where none tells.</summary>
+    public double? ReservoirMm { get; init; }
+}
 
 /// <summary>One flood of one tier.</summary>
 /// <param name="Number">The tier, 1 at the bottom.</param>

@@ -28,6 +28,9 @@ internal enum ControllerTrouble
     /// <summary>Days cannot be summed up.</summary>
     DaysNotSummed,
 
+    /// <summary>A rack no longer floods as it was fitted to.</summary>
+    RackDrifts,
+
     /// <summary>Whoever supervises this process cannot be told how it is.</summary>
     SupervisorDeaf,
 }
@@ -168,6 +171,9 @@ internal sealed class ControllerAlarms(IScanClock clock)
                 "nobody can look at the rack from afar or stop it there; the rack is driven as before",
                 "see that no other program uses the page's address, or name another with --page; it is tried again by itself",
                 "within a day"),
+            ControllerTrouble.RackDrifts => Of("controller/drift", AlarmPriority.Low,
+                "floods are not what the schedule was made for: roots may get water for too short or stand in it for too long",
+                "look at the part that is named; once it is right, or to stay as it is, fit the rack anew with `tune`", "within a week"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

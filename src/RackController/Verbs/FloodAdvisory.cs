@@ -21,6 +21,11 @@ internal static class FloodAdvisory
             console.WriteLine($"    {string.Join(BetweenColumns, cells)}".TrimEnd());
         }
 
+        foreach (var line in PumpWording.Lines(advice.Survey).SelectMany(text => Wrapping.Lines($"    {text}", console.Profile.Width)))
+        {
+            console.WriteLine(line);
+        }
+
         PrintWrong(advice, console);
     }
 

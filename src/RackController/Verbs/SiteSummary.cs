@@ -81,7 +81,9 @@ internal static class SiteSummary
 
         if (rack.Schedule.Floods.Times is not NoFloods)
         {
-            console.WriteLine("  a flood, simulated:");
+            console.WriteLine(rack.Measured is { } measured
+                ? $"  a flood, simulated as measured on {measured.On:uuuu-MM-dd}:"
+                : "  a flood, simulated:");
             FloodAdvisory.Print(FloodAdvice.Of(site, rack), console);
         }
     }

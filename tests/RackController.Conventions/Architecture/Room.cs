@@ -15,7 +15,7 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Plant", ["Model"], ["NodaTime"]),
         new("Growing", ["Model"], ["NodaTime"]),
         new("Hardware", ["Model"], ["Iot.Device.Bindings", "NodaTime", "System.Device.Gpio", "UnitsNet"]),
-        new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["NodaTime", "UnitsNet", "YamlDotNet"]),
+        new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["MathNet.Numerics", "NodaTime", "UnitsNet", "YamlDotNet"]),
         new("Service", ["Model", "RackFile", "Control", "Plant", "Growing", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
         new("Notices", ["Model", "RackFile", "Control", "Service"], ["MailKit", "MimeKit", "NodaTime"]),

@@ -20,6 +20,9 @@ public sealed class UnitNameTests
     private static readonly string[] InTheUnitOfTheirOwner =
         ["Value", "HarmfulValue", "PlausibleMin", "PlausibleMax", "OnAbove", "OffBelow", "Offset"];
 
+    // Half an interval, in the unit of the value that it is of.
+    private static readonly string[] InTheUnitOfItsValue = ["Within"];
+
     [Theory]
     [InlineData("Model")]
     public void ABareNumberNamesItsUnit(string room) => Verdict.None(
@@ -32,6 +35,7 @@ public sealed class UnitNameTests
 
     private static bool NamesItsUnit(string name) =>
         InTheUnitOfTheirOwner.Contains(name, StringComparer.OrdinalIgnoreCase)
+        || InTheUnitOfItsValue.Contains(name)
         || Units.Any(unit => name.EndsWith(unit, StringComparison.Ordinal))
         || Dimensionless.Any(word => name.EndsWith(word, StringComparison.Ordinal));
 

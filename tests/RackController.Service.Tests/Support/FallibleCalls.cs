@@ -113,6 +113,11 @@ internal static class FallibleCalls
         NoHarm("WholeFile: File.SetUnixFileMode", "told to whoever asked for the file to be changed"),
         NoHarm("WholeFile: File.GetUnixFileMode", "told to whoever asked for the file to be changed"),
         NoHarm("Service LibC.FSync", "told to whoever asked for the file to be changed"),
+        NoHarm("RackFileShelf: File.ReadAllText", "told to whoever asked for the file to be changed"),
+        NoHarm("RackFileShelf: Directory.Exists", "answers no: there is no earlier version"),
+        NoHarm("RackFileShelf: Directory.EnumerateFiles", "told to whoever asked for the file to be changed"),
+        NoHarm("RackFileShelf: Directory.CreateDirectory", "told to whoever asked for the file to be changed, which stays as it was"),
+        NoHarm("RackFileShelf: File.Delete", "told to whoever asked for the file to be changed; a version more is kept"),
 
         // What the process that sends notices reads, and what the page reads of it.
         Fails("SignOfLife: File.WriteAllText", nameof(SignOfLifeTests.WhereNoSignCanBeGivenThatIsSaidAndNothingElseHappens)),

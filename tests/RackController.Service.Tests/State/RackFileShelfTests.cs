@@ -1,6 +1,6 @@
 using NodaTime;
 
-namespace RackController.Page.Tests;
+namespace RackController.Service.Tests;
 
 public sealed class RackFileShelfTests : IDisposable
 {

@@ -1,23 +1,17 @@
 using System.Collections.Immutable;
 using NodaTime;
 using NodaTime.Text;
-using RackController.Service;
 
-namespace RackController.Page;
+namespace RackController.Service;
 
 /// <summary>The rack file, and the versions that it had before: what is put in its place is written whole or not at all, and what it
 /// replaces is kept.</summary>
 /// <param name="file">The path of the rack file.</param>
 /// <param name="versions">The folder of earlier versions.</param>
-internal sealed class RackFileShelf(string file, string versions)
+public sealed class RackFileShelf(string file, string versions)
 {
     /// <summary>How many earlier versions are kept.</summary>
     public const int Kept = 20;
-
-    /// <summary>The shelf of a rack.</summary>
-    /// <param name="options">Where its files are.</param>
-    public static RackFileShelf Of(PageOptions options) =>
-        new(options.RackFile, Path.Combine(options.Folder.Path, "rack-file-versions"));
 
     private static readonly InstantPattern nameOfTime = InstantPattern.CreateWithInvariantCulture("uuuuMMdd'T'HHmmss");
 
@@ -61,7 +55,7 @@ internal sealed class RackFileShelf(string file, string versions)
 /// <summary>An earlier version of the rack file.</summary>
 /// <param name="Path">Where it is kept.</param>
 /// <param name="Until">When it was replaced.</param>
-internal sealed record KeptVersion(string Path, Instant Until)
+public sealed record KeptVersion(string Path, Instant Until)
 {
     /// <summary>Its name in an address.</summary>
     public string Key => System.IO.Path.GetFileNameWithoutExtension(Path);

@@ -1,7 +1,7 @@
+using NodaTime;
 using RackController.Model;
-using RackController.Service;
 
-namespace RackController.Page.Tests;
+namespace RackController.Service.Tests;
 
 public sealed class DriftWordsTests
 {
@@ -14,4 +14,10 @@ public sealed class DriftWordsTests
         Assert.StartsWith(
             $"{change} than in the 30 days before {since}", DriftWords.Of(new FloodDrift(of, tier, before, lately), ShownUnits.Metric),
             StringComparison.Ordinal);
+
+    [Fact]
+    public void ADriftFromTheFitSaysWhenThatWas() => Assert.StartsWith(
+        "Tier 2 drains 50 % slower than it was fitted to on 2026-11-30 (100 s then, 150 s now): look for roots",
+        DriftWords.Of(new FloodDrift(DriftOf.TierDrain, 2, 100, 150) { FittedOn = new LocalDate(2026, 11, 30) }, ShownUnits.Metric),
+        StringComparison.Ordinal);
 }
