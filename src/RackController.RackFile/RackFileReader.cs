@@ -48,6 +48,14 @@ public static class RackFileReader
             return null;
         }
 
+        if (!FileRecognition.LooksLikeARackFile(root) && FileRecognition.LooksLikeOrders(root))
+        {
+            complaints.Refuse(
+                root.Place, "this is an orders file, and a rack file belongs here",
+                "name the rack file that stands under its `racks`, or give the orders to `plan`");
+            return null;
+        }
+
         if (SiteMapping.Instance.TryRead("rack file", root, complaints, out var site))
         {
             SiteChecks.Run(site, complaints);

@@ -80,6 +80,7 @@ internal static class CommandLine
             BenchVerb.Create(),
             CampaignVerb.Create(),
             CheckVerb.Create(),
+            PlanVerb.Create(),
             DayVerb.Create(),
             WhyVerb.Create(),
             CauseAndEffectVerb.Create(),

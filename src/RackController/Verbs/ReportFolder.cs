@@ -1,4 +1,6 @@
 using RackController.Bench;
+using RackController.Growing;
+using RackController.PlanFiles;
 using RackController.Service;
 
 namespace RackController.Verbs;
@@ -58,6 +60,18 @@ internal sealed class ReportFolder
             WriteFile(Path.GetFileName(Of(number)), ScenarioWriter.Write(findings.ScenarioOf(number, rackFile)));
         }
 
+        return true;
+    });
+
+    /// <summary>Writes everything that a plan is handed over by.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <exception cref="CouldNotRunException">It cannot be written.</exception>
+    public void Write(Plan plan) => Try(path, () =>
+    {
+        WriteFile("report.html", PlanHtml.Of(plan));
+        WriteFile("labels.html", LabelsHtml.Of(plan));
+        WriteFile("plan.ics", PlanCalendar.Of(plan));
+        WriteFile("plan.json", PlanJson.Of(plan));
         return true;
     });
 

@@ -14,6 +14,8 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Control", ["Model"], ["NodaTime"]),
         new("Plant", ["Model"], ["NodaTime"]),
         new("Growing", ["Model"], ["NodaTime"]),
+        new("PlanFiles", ["Model", "RackFile", "Growing"], ["NodaTime"]),
+        new("Planning", ["Model", "Growing"], ["Google.OrTools", "Google.Protobuf", "NodaTime"]),
         new("Hardware", ["Model"], ["Iot.Device.Bindings", "NodaTime", "System.Device.Gpio", "UnitsNet"]),
         new("Bench", ["Model", "RackFile", "Control", "Plant", "Growing"], ["MathNet.Numerics", "NodaTime", "UnitsNet", "YamlDotNet"]),
         new("Service", ["Model", "RackFile", "Control", "Plant", "Growing", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
@@ -22,8 +24,8 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
             "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices",
             "System.IO.Hashing"]),
-        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "Bench", "Service", "Notices", "Page"], ["NodaTime", "Spectre.Console",
-            "Spectre.Console.*", "System.CommandLine"]),
+        new("", ["Model", "RackFile", "Control", "Plant", "Growing", "PlanFiles", "Planning", "Bench", "Service", "Notices", "Page"],
+            ["NodaTime", "Spectre.Console", "Spectre.Console.*", "System.CommandLine"]),
     ];
 
     public string Assembly => Name.Length == 0 ? "RackController" : $"RackController.{Name}";

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using NodaTime;
+using NodaTime.Text;
+using RackController.Growing;
+
+namespace RackController.PlanFiles;
+
+/// <summary>A plan as JSON, for programs. Days are local dates, ISO 8601; units are in the names. The same plan gives the same
+/// bytes.</summary>
+public static class PlanJson
+{
+    /// <summary>Writes the JSON.</summary>
+    /// <param name="plan">The plan.</param>
+    public static string Of(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return JsonSerializer.Serialize(Document(plan), PlanJsonContext.Default.JsonPlan) + "\n";
+    }
+
+    private static JsonPlan Document(Plan plan)
+    {
+        var request = plan.Request;
+        var tiers = request.Space.Tiers;
+        return new JsonPlan(
+            request.Site, request.Zone.Id, Iso(request.Today), Iso(request.Until),
+            new JsonQuality(
+                request.Orders.Length, plan.Shortfalls.Length, plan.Quality.AreShortfallsProven, plan.Quality.LitTierDays,
+                plan.Quality.LeastLitTierDays, Math.Round(plan.Quality.GapPercent, 2), plan.Quality.Moves),
+            [.. plan.Batches.Select(one => Batch(one, tiers))],
+            [.. plan.Shortfalls.Select(one => new JsonShortfall(Order(one.Order), one.Reason, one.Remedy))],
+            [.. plan.Remedy.Select(room =>
+                new JsonRoom(room.IsDark ? "blackout-trays" : "tiers", room.Count, Iso(room.From), Iso(room.Last)))],
+            [.. plan.Lamps.Select(lamp =>
+                new JsonLamp(tiers[lamp.Tier].Name, Iso(lamp.From), Iso(lamp.Until), Math.Round(lamp.PhotoperiodH, 2)))],
+            [.. PlanTasks.Of(plan).Select(task => new JsonTask(Iso(task.Date), TaskWords.Key(task.Kind), task.Subject, task.Words))]);
+    }
+
+    private static JsonBatch Batch(PlannedBatch one, ImmutableArray<GrowTier> tiers) => new(
+        one.Lot, one.Batch.Crop.Name, one.Batch.Trays, one.Batch.UnderWay is not null, Iso(one.Timing.Sow),
+        one.Batch.Crop.IsSoaked && one.Batch.UnderWay is null ? Iso(one.Timing.Sow.PlusDays(-1)) : null,
+        [
+            .. one.Batch.Crop.LitStages.Zip(one.Timing.StageStarts, (stage, start) => new JsonStage(stage.Name, Iso(start))),
+        ],
+        Iso(one.Timing.Harvest), Iso(one.Batch.Due), [.. one.Batch.Orders.Select(Order)],
+        [.. one.Stays.Select(stay => new JsonStay(tiers[stay.Tier].Name, stay.Trays, Iso(stay.From), Iso(stay.Until)))]);
+
+    private static JsonOrder Order(Order order) => new(
+        order.Customer, order.Crop.Name, (order.Amount as LiveTrays)?.Count, (order.Amount as CutWeight)?.WeightG, Iso(order.Due),
+            order.Line);
+
+    private static string Iso(LocalDate day) => LocalDatePattern.Iso.Format(day);
+}
+
+internal sealed record JsonPlan(
+    string Site, string Zone, string From, string Until, JsonQuality Quality, ImmutableArray<JsonBatch> Batches,
+    ImmutableArray<JsonShortfall> NotMet, ImmutableArray<JsonRoom> RoomThatWouldMeetAll, ImmutableArray<JsonLamp> Lamps,
+    ImmutableArray<JsonTask> Tasks);
+
+internal sealed record JsonQuality(
+    int Deliveries, int NotMet, bool NotMetIsProven, int LitTierDays, int LeastLitTierDays, double GapPercent, int TraysMoved);
+
+internal sealed record JsonBatch(
+    string Lot, string Crop, int Trays, bool GrowsAlready, string Sow, string? Soak, ImmutableArray<JsonStage> Stages, string Harvest,
+    string Due, ImmutableArray<JsonOrder> Orders, ImmutableArray<JsonStay> Stays);
+
+internal sealed record JsonStage(string Name, string From);
+
+internal sealed record JsonStay(string Tier, int Trays, string From, string Until);
+
+internal sealed record JsonOrder(string Customer, string Crop, int? Trays, double? WeightG, string Due, int Line);
+
+internal sealed record JsonShortfall(JsonOrder Order, string Reason, string Remedy);
+
+internal sealed record JsonRoom(string Kind, int Count, string From, string Last);
+
+internal sealed record JsonLamp(string Tier, string From, string Until, double PhotoperiodH);
+
+internal sealed record JsonTask(string Date, string Kind, string Subject, string Words);
+
+[JsonSourceGenerationOptions(WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(JsonPlan))]
+internal sealed partial class PlanJsonContext : JsonSerializerContext;

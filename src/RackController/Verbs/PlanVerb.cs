@@ -1,0 +1,90 @@
+using System.CommandLine;
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using RackController.Growing;
+using RackController.PlanFiles;
+using RackController.Planning;
+using RackController.Service;
+
+namespace RackController.Verbs;
+
+/// <summary><c>plan FILE</c>: makes sowing, moving and harvest dates of orders.</summary>
+internal static class PlanVerb
+{
+    private const double LeastWork = 1;
+    private const double MostWork = 3600;
+
+    private static readonly Option<LocalDate?> from = new("--from")
+    {
+        Description = "The first day of the plan, such as 2026-03-02. Default: what the orders file says, else today.",
+        HelpName = "date",
+        CustomParser = result => Parsing.Local(LocalDatePattern.Iso, date => date, result, "--from takes a date such as 2026-03-02"),
+    };
+
+    private static readonly Option<double> work = new("--work")
+    {
+        Description = "How long to look for a better plan, in units of about a second of one processor. Default 20.",
+        HelpName = "units",
+        DefaultValueFactory = _ => Effort.Ordinary.Work,
+        CustomParser = result => Parsing.Number(LeastWork, MostWork, result, "--work takes a number from 1 to 3600, such as 20"),
+    };
+
+    private static readonly Option<DirectoryInfo> folder = new("--out")
+    {
+        HelpName = "folder",
+        Description = "The folder for report.html, labels.html, plan.ics and plan.json. Default: out/ and the orders file's name.",
+    };
+
+    /// <summary>The verb, ready to be listed.</summary>
+    public static Command Create()
+    {
+        var file = Parsing.File("An orders file, such as config/demo-orders.yaml.");
+        var verb = new Command("plan", "Make sowing, moving and harvest dates of orders.") { file, from, work, folder };
+        verb.SetAction(parsed => Run(parsed, parsed.GetRequiredValue(file)));
+        return verb;
+    }
+
+    private static int Run(ParseResult parsed, FileInfo file)
+    {
+        var console = parsed.InvocationConfiguration;
+        var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today);
+        if (reading.Request is not { } request)
+        {
+            return Complaining.Print(reading.Complaints, reading.CouldBeRead, console.Error);
+        }
+
+        Complaining.Print(reading.Complaints, couldBeRead: true, console.Error);
+        var path = parsed.GetValue(folder)?.ToString() ?? Path.Combine("out", Path.GetFileNameWithoutExtension(file.Name));
+        var reports = ReportFolder.Open(path);
+        if (Make(request, new Effort(parsed.GetValue(work)), console.Error) is not { } plan)
+        {
+            console.Error.WriteLine(
+                $"{file}: what grows already has no room until its harvest, whatever is moved: check `growing`, `blackout` and the racks");
+            return ExitCode.AnswerIsNo;
+        }
+
+        reports.Write(plan);
+        PlanSummary.Print(plan, reports, Screen.Over(console.Output));
+        return plan.Shortfalls.IsEmpty ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+    }
+
+    private static Plan? Make(PlanRequest request, Effort effort, TextWriter news)
+    {
+        try
+        {
+            return Planner.Make(request, effort, found => news.WriteLine(Words(found)));
+        }
+        catch (SolverMissingException)
+        {
+            throw new CouldNotRunException(
+                "the planning solver is not there: install the package rackcontroller-plan, which brings its libraries");
+        }
+    }
+
+    private static LocalDate Today(DateTimeZone zone) => SystemClock.Instance.GetCurrentInstant().InZone(zone).Date;
+
+    private static string Words(PlanProgress found) =>
+        string.Create(CultureInfo.InvariantCulture, $"after {found.AfterS:0.0} s: a plan of {found.LitTierDays} lit tier-days")
+        + (found.LeastLitTierDays > 0 ? $", where {found.LeastLitTierDays} are needed at least" : "");
+}

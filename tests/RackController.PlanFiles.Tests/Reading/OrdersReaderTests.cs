@@ -1,0 +1,105 @@
+using CsCheck;
+using NodaTime;
+using RackController.Testing;
+
+namespace RackController.PlanFiles.Tests;
+
+public sealed class OrdersReaderTests
+{
+    private const string OneOrder = "dated: [{ customer: inn, crop: radish, weight: 300 g, on: 2026-03-20 }]";
+
+    [Fact]
+    public void TheDemoIsRight()
+    {
+        var read = OrdersReader.Read(ShippedFiles.PathTo("config/demo-orders.yaml"), null, _ => Orders.Today);
+        Assert.Empty(read.Complaints);
+        Assert.NotNull(read.Request);
+    }
+
+    [Fact]
+    public void WhatTheFileDoesNotSayIsTheOrdinary()
+    {
+        var request = Orders.Read(OneOrder).Request!;
+        Assert.Equal(Orders.Today, request.Today);
+        Assert.Equal(Orders.Today.PlusDays(83), request.Until);
+        Assert.Equal(10, request.MarginPercent);
+    }
+
+    [Fact]
+    public void AStandingOrderIsADeliveryOnEachOfItsWeekdays()
+    {
+        var request = Orders.Read(
+            "standing: [{ customer: inn, crop: radish, weight: 300 g, on: [tue, fri], from: 2026-03-10, until: 2026-03-20 }]").Request!;
+        Assert.Equal(
+            [new LocalDate(2026, 3, 10), new(2026, 3, 13), new(2026, 3, 17), new(2026, 3, 20)], request.Orders.Select(order => order.Due));
+    }
+
+    [Fact]
+    public void TheGrowersOwnValueOverridesOneAndLeavesTheOthers()
+    {
+        var shipped = Orders.Read(OneOrder).Request!.Orders[0].Crop;
+        var own = Orders.Read($"{OneOrder}\nown-crops: [{{ name: radish, yield: 320 g }}]").Request!.Orders[0].Crop;
+        Assert.Equal(320, own.YieldGPerTray);
+        Assert.Equal(shipped with { YieldGPerTray = 320 }, own with { LitStages = shipped.LitStages });
+    }
+
+    [Theory]
+    [InlineData("dated: [{ customer: inn, crop: radich, weight: 300 g, on: 2026-03-20 }]",
+        "there is no crop `radich`: did you mean `radish`?")]
+    [InlineData("dated: [{ customer: inn, crop: radish, on: 2026-03-20 }]", "an order without an amount: write `trays:`")]
+    [InlineData("dated: [{ customer: inn, crop: radish, trays: 1, weight: 3 g, on: 2026-03-20 }]", "an order of both trays and a weight")]
+    [InlineData("dated: [{ customer: inn, crop: tomato, weight: 300 g, on: 2026-03-20 }]", "tomato is sold by the tray only")]
+    [InlineData("dated: [{ customer: inn, crop: radish, weight: 300 g, on: 2026-02-30 }]",
+        "`on` is `2026-02-30`, not a date of the calendar")]
+    [InlineData("dated: [{ customer: inn, crop: radish, weight: 300, on: 2026-03-20 }]", "`weight` is `300`, without a unit")]
+    [InlineData("margin: 10 %", "nothing is ordered")]
+    [InlineData(OneOrder + "\nown-crops: [{ name: moss, yield: 9 g }]", "the crop `moss` lacks `kind`, `soak`, `dark`")]
+    [InlineData(OneOrder + "\nown-crops: [{ name: radish, dark: 3 to 2 d }]", "`dark` is `3 to 2 d`, from more to less")]
+    [InlineData(OneOrder + "\nown-crops: [{ name: radish, dark: 2 to 3 }]", "`dark` is `2 to 3`, without a unit")]
+    [InlineData(OneOrder + "\nown-crops: [{ name: radish, air: 18 to 24 W }]", "`air` is `18 to 24 W`, which is a power")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 4, sown: 2026-01-05 }]",
+        "pea sown on 2026-01-05 has no day left to be harvested on")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 4, sown: 2026-02-27, tier: north/teir 2 }]", "there is no tier `north/teir 2`")]
+    [InlineData(OneOrder + "\nuntil: 2026-02-01", "the plan would go from 2026-03-02 until 2026-02-01")]
+    [InlineData(OneOrder + "\ncrops: nowhere.yaml", "the crops file `nowhere.yaml` cannot be used")]
+    public void AMistakeIsNamed(string body, string complaint) =>
+        Assert.Contains(Orders.Complaints(body), one => one.Contains(complaint, StringComparison.Ordinal));
+
+    [Fact]
+    public void AMistakeHasItsPlace() => Assert.StartsWith(
+        "5:11: ",
+        Orders.Complaints("dated:\n  - crop: radich\n    customer: inn\n    weight: 300 g\n    on: 2026-03-20").Single(),
+        StringComparison.Ordinal);
+
+    [Fact]
+    public void ARackFileInItsPlaceIsNamedAndNotPickedToPieces() => Assert.Equal(
+        "this is no orders file",
+        OrdersReader.Read(ShippedFiles.PathTo("config/demo-four-tier.yaml"), null, _ => Orders.Today).Complaints.Single().What);
+
+    [Fact]
+    public void OrdersInThePlaceOfARackFileAreNamedAndNotPickedToPieces() => Assert.Equal(
+        "this is an orders file, and a rack file belongs here",
+        RackFile.RackFileReader.Read(ShippedFiles.PathTo("config/demo-orders.yaml")).Complaints.Single().What);
+
+    [Fact]
+    public void AFileThatIsNotThereIsSaidToBeMissing()
+    {
+        var read = OrdersReader.Read("nowhere/orders.yaml", null, _ => Orders.Today);
+        Assert.False(read.CouldBeRead);
+        Assert.Equal("there is no such file", read.Complaints.Single().What);
+    }
+
+    // Whatever a person may have written, the answer is complaints: the demo with a piece of it cut out, doubled or replaced.
+    [Fact]
+    public void NoDamagedFileEndsInAnException()
+    {
+        var text = File.ReadAllText(ShippedFiles.PathTo("config/demo-orders.yaml"))
+            .Replace("demo-three-racks", "demo-four-tier", StringComparison.Ordinal);
+        string[] pieces = ["", "-", ": ", "[", "}", "9999999999999", "to", "2026-13-01", "\"", "\n  ", "&a", "é"];
+        Gen.Select(Gen.Int[0, text.Length - 40], Gen.Int[0, 39], Gen.Int[0, pieces.Length - 1]).Sample((at, length, piece) =>
+        {
+            var read = Orders.Read("", text[..at] + pieces[piece] + text[(at + length)..]);
+            Assert.True(read.Request is not null || read.Complaints.Length > 0);
+        }, iter: 300, threads: 1);
+    }
+}
