@@ -117,7 +117,9 @@ internal sealed class MailWay(MailPlan plan, TimeSpan patience) : IWay
     private SendResult? ResultOf(Exception e) => e switch
     {
         SmtpCommandException refused => Refusal((int)refused.StatusCode, refused.Message),
-        AuthenticationException => SendResult.Refused($"{Server} does not take the name or password of {plan.SignIn!.User}"),
+        // A 5yz too, but of the server and not of the letter: with the right password in its file it goes out as it is.
+        AuthenticationException => SendResult.Failed(
+            $"{Server} does not take the name or password of {plan.SignIn!.User}: look at `user` and at {plan.SignIn.PasswordFile}"),
         SslHandshakeException => SendResult.Failed(
             $"{Server} shows no certificate that can be trusted, or no TLS at all: check `server`, `port` and `security`"),
         NotSupportedException => SendResult.Failed($"{Server} cannot do what is asked of it: {OneLine(e)}"),

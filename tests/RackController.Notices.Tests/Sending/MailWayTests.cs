@@ -112,6 +112,21 @@ public sealed class MailWayTests
         Assert.Contains("/etc/not-there is not there", await FaultAsync(new MailWay(plan, patience)), StringComparison.Ordinal);
     }
 
+    // RFC 4954: 535 is a refusal of the credentials. The letter waits until they are right.
+    [Fact]
+    public async Task AWrongPasswordLosesNoLetter()
+    {
+        var secret = Path.GetTempFileName();
+        await File.WriteAllTextAsync(secret, "not the password");
+        await using var server = Loopback.Conversing(
+            "220 here\r\n", "250-here\r\n250 AUTH PLAIN\r\n", "535 5.7.8 wrong\r\n", "221 bye\r\n");
+        var plan = Plan(server.Port, "grower@home.example") with { SignIn = new MailSignIn("rack", secret) };
+
+        var fault = await FaultAsync(new MailWay(plan, patience));
+        File.Delete(secret);
+        Assert.Contains("does not take the name or password of rack", fault, StringComparison.Ordinal);
+    }
+
     private async Task<string> FaultAsync(MailWay way)
     {
         var result = await way.SendAsync(letter, CancellationToken.None);

@@ -39,6 +39,17 @@ internal sealed class Loopback : IAsyncDisposable
     /// <summary>Says a line at once, to whoever comes.</summary>
     public static Loopback Greeting(string line) => new((stream, _, end) => stream.WriteAsync(Encoding.ASCII.GetBytes(line), end).AsTask());
 
+    /// <summary>Says a line at once, and the next after each that it hears.</summary>
+    public static Loopback Conversing(params string[] lines) => new(async (stream, _, end) =>
+    {
+        using var reader = new StreamReader(stream, leaveOpen: true);
+        foreach (var line in lines)
+        {
+            await stream.WriteAsync(Encoding.ASCII.GetBytes(line), end);
+            await reader.ReadLineAsync(end);
+        }
+    });
+
     /// <summary>Speaks TLS with a certificate that nobody has reason to trust.</summary>
     public static Loopback WithOwnCertificate() => new(async (stream, heard, end) =>
     {
