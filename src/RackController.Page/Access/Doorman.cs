@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 
 namespace RackController.Page;
 
@@ -29,7 +30,8 @@ internal sealed class Doorman(AccessParts access)
 
         var visitor = Recognise(context);
         context.Features.Set(visitor);
-        if (context.GetEndpoint() is { } endpoint)
+        // What is no route of ours is the router's own answer: that an address is not asked so.
+        if (context.GetEndpoint() is RouteEndpoint endpoint)
         {
             var needs = endpoint.Metadata.GetMetadata<Needs>();
             if (needs is null || !visitor.May(needs.Role) || (needs.IsForPeople && visitor.IsProgram))

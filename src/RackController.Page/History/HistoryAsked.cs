@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Microsoft.AspNetCore.Http;
 using NodaTime;
 using NodaTime.Text;
@@ -18,6 +19,8 @@ namespace RackController.Page;
 public sealed record HistoryAsked(
     Rack Rack, string Length, HistorySpan Span, LocalDate? First, LocalDate? Last, ImmutableHashSet<string> Shown, string? Complaint)
 {
+    private const string Dates = "dates";
+
     /// <summary>Samples are kept for 90 days; what is longer is told by the sums of days.</summary>
     private static readonly Duration longestOfSamples = Duration.FromDays(92);
 
@@ -32,12 +35,25 @@ public sealed record HistoryAsked(
     /// <summary>Reads it out of an address.</summary>
     public static HistoryAsked Of(IQueryCollection query, Site site, Instant now)
     {
-        var isKnown = int.TryParse(query["rack"], out var index) && index >= 0 && index < site.Racks.Length;
-        var rack = site.Racks[isKnown ? index : 0];
-        var shown = query["show"].OfType<string>().Where(key => ChartKind.All.Any(kind => kind.Key == key)).ToImmutableHashSet();
-        var length = Lengths.FirstOrDefault(known => known.Key == query["length"]) ?? Lengths[1];
-        var asked = new HistoryAsked(rack, length.Key, new HistorySpan(now - length.Length, now), null, null, shown, null);
-        return query["length"] == "dates" ? OfDates(asked, query, site.Zone, now) : asked;
+        var (named, wanted, charts) = (query["rack"].ToString(), query["length"].ToString(), query["show"].OfType<string>().ToList());
+        var rack = int.TryParse(named, CultureInfo.InvariantCulture, out var index) && index >= 0 && index < site.Racks.Length
+            ? site.Racks[index]
+            : site.Racks.FirstOrDefault(each => each.Name == named);
+        var shown = charts.Where(key => ChartKind.All.Any(kind => kind.Key == key)).ToImmutableHashSet();
+        var length = Lengths.FirstOrDefault(known => known.Key == wanted);
+        var isOfDates = wanted == Dates || (wanted.Length == 0 && query.ContainsKey("first"));
+        string?[] wrong =
+        [
+            rack is null && named.Length > 0 ? $"There is no rack `{named}`, so {site.Racks[0].Name} is shown." : null,
+            length is null && !isOfDates && wanted.Length > 0 ? $"There is no length `{wanted}`, so a day is shown." : null,
+            charts.Find(key => !shown.Contains(key)) is { } unknown ? $"There is no chart `{unknown}`." : null,
+        ];
+        var complaint = string.Join(' ', wrong.OfType<string>());
+        length ??= Lengths[1];
+        var asked = new HistoryAsked(
+            rack ?? site.Racks[0], length.Key, new HistorySpan(now - length.Length, now), null, null, shown,
+            complaint.Length > 0 ? complaint : null);
+        return isOfDates ? OfDates(asked, query, site.Zone, now) : asked;
     }
 
     /// <summary>It as the part of an address behind the question mark.</summary>
@@ -52,7 +68,7 @@ public sealed record HistoryAsked(
     private IEnumerable<string> Parts()
     {
         yield return $"rack={Rack.Id.Index}";
-        yield return $"length={(First is null ? Length : "dates")}";
+        yield return $"length={(First is null ? Length : Dates)}";
         if (First is { } first && Last is { } last)
         {
             yield return $"first={LocalDatePattern.Iso.Format(first)}&last={LocalDatePattern.Iso.Format(last)}";

@@ -41,7 +41,9 @@ internal sealed record PastOfRack(
         var loads = site.Loads.Where(load => load.Rack == asked.Rack.Id).ToImmutableArray();
         return new PastOfRack(
             [.. kinds.Select(kind => (kind.Kind, kind.Names.Select(name => trends[name]).ToImmutableArray()))],
-            asked.Shows(ChartKind.Loads.Key) ? LoadTimes.Of(journal.EventsBackwards(EventKind.Load), loads, asked.Span) : [],
+            asked.Shows(ChartKind.Loads.Key)
+                ? LoadTimes.Of(journal.EventsBackwards(EventKind.Load), loads, asked.Span, journal.Begins())
+                : [],
             MarksOf(journal, site, asked, EventKind.Flood, EventKind.Alarm));
     }
 

@@ -52,7 +52,10 @@ internal static class ApiAnswers
         }
         catch (JsonException e)
         {
-            await SayAsync(context, StatusCodes.Status400BadRequest, $"the request is not the JSON that is described: {e.Message}")
+            // The reader's own words tell of types of ours.
+            var where = e.Path is { Length: > 1 } path ? $"; look at {path}" : "";
+            await SayAsync(
+                context, StatusCodes.Status400BadRequest, $"the request is not the JSON that /api/openapi.json describes{where}")
                 .ConfigureAwait(false);
         }
 

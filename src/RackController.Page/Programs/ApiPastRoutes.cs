@@ -40,7 +40,9 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
     }
 
     private static ApiHistory Told(HistoryAsked asked, PastOfRack found) => new(
-        asked.Rack.Name, Time(asked.Span.From), Time(asked.Span.Until), asked.Complaint,
+        asked.Rack.Name, Time(asked.Span.From), Time(asked.Span.Until),
+        asked.Complaint
+            ?? (asked.IsByDay && found.Trends.IsEmpty ? "No day of it is summed up yet: that is done once a day is over." : null),
         [
             .. found.Trends.SelectMany(chart => chart.Trends.Select(trend => new ApiTrend(
                 chart.Kind.Key, trend.Sensor, chart.Kind.Unit,
@@ -72,9 +74,19 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
     {
         var query = context.Request.Query;
         var filter = EventRoutes.FilterOf(query);
-        long? before = long.TryParse(query["before"], CultureInfo.InvariantCulture, out var number) ? number : null;
-        var isAsked = int.TryParse(query["most"], CultureInfo.InvariantCulture, out var asked);
-        var most = isAsked ? Math.Clamp(asked, 1, MostEvents) : UsualEvents;
+        var isBefore = long.TryParse(query["before"], CultureInfo.InvariantCulture, out var number);
+        var isMost = int.TryParse(query["most"], CultureInfo.InvariantCulture, out var asked) && asked is >= 1 and <= MostEvents;
+        var wrong =
+            query.ContainsKey("kind") && filter.Kind is null ? "`kind` is one of " + string.Join(", ", Enum.GetNames<EventKind>())
+            : query.ContainsKey("before") && !isBefore ? "`before` is the number that the page before named"
+            : query.ContainsKey("most") && !isMost ? $"`most` is 1 to {MostEvents}"
+            : null;
+        if (wrong is not null)
+        {
+            return ApiAnswers.SayAsync(context, StatusCodes.Status422UnprocessableEntity, wrong);
+        }
+
+        var (before, most) = (isBefore ? number : (long?)null, isMost ? asked : UsualEvents);
         return ApiAnswers.ToldAsync(context, ApiPastJson.Default.ApiEventPage, async () =>
         {
             var found = await past.ReadAsync(journal => journal.EventPage(filter, before, most), context.RequestAborted)

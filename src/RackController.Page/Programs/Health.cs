@@ -14,8 +14,12 @@ internal static class Health
     /// <summary>Puts it on the map.</summary>
     public static void Map(IEndpointRouteBuilder routes, IServedRack rack)
     {
-        routes.MapGet("/health/live", context => context.Response.WriteAsync("answers\n")).ForAnyone();
-        routes.MapGet("/health/ready", context => ReadyAsync(context, rack)).ForAnyone();
+        // Some who watch ask for the headers alone.
+        foreach (var method in (string[])[HttpMethods.Get, HttpMethods.Head])
+        {
+            routes.MapMethods("/health/live", [method], context => context.Response.WriteAsync("answers\n")).ForAnyone();
+            routes.MapMethods("/health/ready", [method], context => ReadyAsync(context, rack)).ForAnyone();
+        }
     }
 
     private static async Task ReadyAsync(HttpContext context, IServedRack rack)

@@ -15,7 +15,7 @@ public sealed record ProofTestPage(
 /// <summary>The test that is under way.</summary>
 /// <param name="Progress">Where it is.</param>
 /// <param name="Until">When its step, or the wait, is over; local.</param>
-/// <param name="FloodAddress">Where a flood of its rack is asked for; null where it is about no rack.</param>
+/// <param name="FloodAddress">Where a flood of its rack is asked for; null where the step needs none.</param>
 public sealed record RunningTestView(ProofTestProgress Progress, string Until, string? FloodAddress)
 {
     /// <summary>Whether somebody must say what was seen.</summary>
@@ -26,7 +26,6 @@ public sealed record RunningTestView(ProofTestProgress Progress, string Until, s
 /// <param name="Item">The sensor or load.</param>
 /// <param name="Kind">What sort of test.</param>
 /// <param name="Every">How often it is due.</param>
-/// <param name="LastPassed">When it was last passed, or that it failed.</param>
-/// <param name="Due">When it is due.</param>
+/// <param name="Stands">When it was last passed and is due, or that it failed.</param>
 /// <param name="IsOdd">Whether it is overdue, or failed.</param>
-public sealed record ProofTestView(string Item, string Kind, string Every, string LastPassed, string Due, bool IsOdd);
+public sealed record ProofTestView(string Item, string Kind, string Every, string Stands, bool IsOdd);

@@ -30,7 +30,8 @@ internal sealed class ProofTestRoutes(IServedRack rack)
         var (site, now) = (rack.Site, status.At.Wall);
         var running = status.ProofTest is { } test
             ? new RunningTestView(
-                test, (now + test.Left).InZone(site.Zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture), FloodAddress(test.Item))
+                test, (now + test.Left).InZone(site.Zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture),
+                test.Words.Contains("flood", StringComparison.Ordinal) ? FloodAddress(test.Item) : null)
             : null;
         var frame = Frame("Proof tests") with { Again = running is { AsksNow: false } ? new Again(1, Address) : null };
         var page = new ProofTestPage(
@@ -45,7 +46,9 @@ internal sealed class ProofTestRoutes(IServedRack rack)
 
     private ProofTestView Row(ProofTestStatus test) => new(
         test.Item, test.Kind.InWords(), $"every {test.Interval.TotalDays.ToString("0", CultureInfo.InvariantCulture)} days",
-        test.HasFailed ? "failed" : test.PassedAt is { } passed ? Day(passed) : "never", Day(test.DueAt), test.HasFailed || test.IsOverdue);
+        (test.HasFailed ? "failed: repair it and test it again; " : "")
+            + $"last passed: {(test.PassedAt is { } passed ? Day(passed) : "never")}" + (test.HasFailed ? "" : $", due {Day(test.DueAt)}"),
+        test.HasFailed || test.IsOverdue);
 
     private string Day(Instant at) => at.InZone(rack.Site.Zone).ToString("d MMM uuuu", CultureInfo.InvariantCulture);
 

@@ -54,19 +54,26 @@ internal sealed class ScheduleDesk(IServedRack rack, RackFileShelf shelf)
     {
         lock (gate)
         {
-            if (draft is not { Trial: not null } current || current.Before != shelf.Read())
+            if (WhatIsWrongWith(draft) is { } wrong)
             {
-                return "There is no draft that was tried on what is in place now: somebody else has changed the file. Open the schedule "
-                    + "anew.";
+                return wrong;
             }
 
-            shelf.Replace(current.Text, status.At.Wall);
+            shelf.Replace(draft!.Text, status.At.Wall);
             draft = null;
         }
 
         rack.Record("rack file changed", $"{by} put a draft in place");
         return null;
     }
+
+    private string? WhatIsWrongWith(Draft? current) =>
+        current is null ? "There is no draft: write one first."
+        : current.Site is null ? "No rack can be driven by the draft: mend what is named first."
+        : current.TrialFault is { } fault ? $"The trial of the draft came to nothing ({fault}): have it judged and tried again."
+        : current.Trial is null ? "The trial of the draft has not ended: wait for it."
+        : current.Before != shelf.Read() ? "Somebody has changed the file since the draft was begun: open the schedule anew."
+        : null;
 
     /// <summary>Has the rack driven by what the file says now.</summary>
     /// <param name="by">Who asks.</param>

@@ -37,7 +37,7 @@ internal static class DaySums
         var powerW = site.Loads.ToDictionary(load => load.Name, load => load.PowerW);
         var ppfd = site.Racks.SelectMany(rack => rack.Tiers).Where(tier => tier.Light is not null && tier.PpfdUmolPerM2S > 0)
             .ToDictionary(tier => site[tier.Light!.Value].Name, tier => tier.PpfdUmolPerM2S);
-        foreach (var load in LoadTimes.Of(journal.EventsBackwards(EventKind.Load), site.Loads, span))
+        foreach (var load in LoadTimes.Of(journal.EventsBackwards(EventKind.Load), site.Loads, span, journal.Begins()))
         {
             var hours = load.On.Sum(on => on.Length.TotalHours);
             yield return One(day, load.Load, DayFigure.HoursOn, hours);

@@ -20,7 +20,9 @@ public sealed record LoadTimes(string Load, ImmutableArray<HistorySpan> On)
     /// <param name="newestFirst">Every switching of loads, newest first.</param>
     /// <param name="loads">The loads.</param>
     /// <param name="span">The span, which ends now or earlier.</param>
-    public static ImmutableArray<LoadTimes> Of(IEnumerable<KeptEvent> newestFirst, IReadOnlyList<Load> loads, HistorySpan span)
+    /// <param name="begins">When the record begins, before which nothing is known; null where it is older than the span.</param>
+    public static ImmutableArray<LoadTimes> Of(
+        IEnumerable<KeptEvent> newestFirst, IReadOnlyList<Load> loads, HistorySpan span, Instant? begins = null)
     {
         ArgumentNullException.ThrowIfNull(newestFirst);
         ArgumentNullException.ThrowIfNull(loads);
@@ -50,7 +52,7 @@ public sealed record LoadTimes(string Load, ImmutableArray<HistorySpan> On)
             }
         }
 
-        return [.. walks.Select(walk => new LoadTimes(walk.Key, walk.Value.Found()))];
+        return [.. walks.Select(walk => new LoadTimes(walk.Key, walk.Value.Found(Instant.Max(begins ?? span.From, span.From))))];
     }
 
     /// <summary>One load, followed from the end of a span to its beginning.</summary>
@@ -84,11 +86,11 @@ public sealed record LoadTimes(string Load, ImmutableArray<HistorySpan> On)
             known = Instant.Min(known, lastBefore);
         }
 
-        public ImmutableArray<HistorySpan> Found()
+        public ImmutableArray<HistorySpan> Found(Instant begins)
         {
             if (!IsThrough && load.SafeState == SwitchState.On)
             {
-                Add(span.From);
+                Add(begins);
             }
 
             on.Reverse();

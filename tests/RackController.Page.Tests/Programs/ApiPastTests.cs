@@ -38,6 +38,44 @@ public sealed class ApiPastTests : IAsyncLifetime
         Assert.Equal(csv.TrimEnd().Split('\n').Length - 1, floods.Count);
     }
 
+    [Theory]
+    [InlineData("/api/history?rack=nowhere", "There is no rack `nowhere`")]
+    [InlineData("/api/history?length=eon", "There is no length `eon`")]
+    [InlineData("/api/history?show=moods", "There is no chart `moods`")]
+    public async Task WhatIsNotThereIsNotAnsweredWithSomethingElseInSilence(string address, string complaint)
+    {
+        var answer = JsonNode.Parse(await served.Client.GetStringAsync(address))!;
+
+        Assert.StartsWith(complaint, answer["complaint"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ARackIsNamedAsInARequest() =>
+        Assert.Null(JsonNode.Parse(await served.Client.GetStringAsync("/api/history?rack=north"))!["complaint"]);
+
+    [Theory]
+    [InlineData("/api/past-events?kind=mood")]
+    [InlineData("/api/past-events?before=yesterday")]
+    [InlineData("/api/past-events?most=0")]
+    public async Task APageThatCannotBeIsRefused(string address)
+    {
+        using var answer = await served.Client.GetAsync(address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Equal("", await ApiDocument.ComplaintAsync(served.Client, "Answer", await answer.Content.ReadAsStringAsync()));
+    }
+
+    [Fact]
+    public async Task WhatIsNoRequestIsToldWithoutNamesOfOurs()
+    {
+        using var answer = await served.Client.PostAsJsonAsync("/api/ask", new { kind = "flood" });
+        var said = await answer.Content.ReadAsStringAsync();
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("look at $.kind", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("RackController", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task EventsComePageByPageAndNoneTwice()
     {

@@ -76,7 +76,7 @@ public sealed class SchedulePageTests(Chromium chromium) : IClassFixture<Chromiu
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Put it in place" }).ClickAsync();
 
-        await Assertions.Expect(page.Locator("body")).ToContainTextAsync("somebody else has changed the file");
+        await Assertions.Expect(page.Locator("body")).ToContainTextAsync("Somebody has changed the file");
         Assert.EndsWith("# by hand\n", await File.ReadAllTextAsync(served.RackFile), StringComparison.Ordinal);
     }
 

@@ -38,6 +38,15 @@ public sealed class LoadTimesTests
     }
 
     [Fact]
+    public void OfTheTimeBeforeTheRecordBeginsNothingIsTold()
+    {
+        var begins = noon + Duration.FromMinutes(45);
+
+        Assert.Equal(begins, Assert.Single(Assert.Single(LoadTimes.Of([], [fan], hour, begins)).On).From);
+        Assert.Equal(hour.From, Assert.Single(Assert.Single(LoadTimes.Of([], [fan], hour, noon - Duration.FromDays(1))).On).From);
+    }
+
+    [Fact]
     public void ALoadThatChattersIsNoMoreStretchesThanAScreenShows()
     {
         var chatter = Enumerable.Range(0, 7200).Select(half => half % 2 == 0 ? On(1, half / 120.0) : Off(1, half / 120.0)).ToArray();
