@@ -129,7 +129,8 @@ public static class Planner
             Remedy = lacks,
             Lamps = lamps,
             Quality = new PlanQuality(
-                schedule.LitTierDays, schedule.LeastLitTierDays, batches.Sum(one => Moves.Of(one).Sum(move => move.Trays)), areProven),
+                schedule.LitTierDays, schedule.LeastLitTierDays, batches.Sum(one => Moves.Of(one, request).Sum(move => move.Trays)),
+                areProven),
         };
     }
 }

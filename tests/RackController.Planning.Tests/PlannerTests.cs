@@ -43,6 +43,31 @@ public sealed class PlannerTests
         }
     }, iter: 40, threads: 1);
 
+    // Two trays and two more fit on one tier of four, so one tier is cleared on the first day, and somebody is told to carry.
+    [Fact]
+    public void WhatIsMovedOnTheFirstDayIsATaskOfThatDay()
+    {
+        var plan = Make(GrowingTrays.On(("north/tier 1", 2), ("north/tier 2", 2)));
+        Assert.Empty(new PlanJudge(plan).Faults());
+        var move = PlanTasks.Of(plan).Single(task => task.Kind == PlanTaskKind.Move);
+        Assert.Equal(plan.Request.Today, move.Date);
+        Assert.StartsWith("move 2 trays of radish", move.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WhatFillsItsTierStaysWhereItStands()
+    {
+        var plan = Make(GrowingTrays.On(("north/tier 2", 4)));
+        Assert.Empty(new PlanJudge(plan).Faults());
+        Assert.DoesNotContain(PlanTasks.Of(plan), task => task.Kind == PlanTaskKind.Move);
+        Assert.Equal("north/tier 2", plan.Request.Space.Tiers[Assert.Single(plan.Batches[0].Stays).Tier].Name);
+    }
+
+    // No orders file can say so; whoever calls the planner can.
+    [Fact]
+    public void TraysThatCannotStandWhereTheyAreSaidToStandStandSomewhere() =>
+        Assert.Empty(new PlanJudge(Make(GrowingTrays.On(("north/tier 1", 4), ("north/tier 1", 4)))).Faults());
+
     [Fact]
     public void WhatLacksRoomIsMetOnceTheRoomThatIsNamedIsThere() => SmallRequests.Of(8, 1).Sample(request =>
     {

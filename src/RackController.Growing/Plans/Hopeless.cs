@@ -52,12 +52,13 @@ public static class Hopeless
         var later = Enumerable.Range(1, LookAheadDays)
             .Select(days => batch.Due.PlusDays(days))
             .FirstOrDefault(due => !BatchTimings.Of(batch with { Due = due }, request.Work, request.Today).IsEmpty);
-        var promise = later == default ? "no later day would do either" : $"deliver it on {PlanDates.Day(later)}";
+        var promise = later == default ? null : $"deliver it on {PlanDates.Day(later)}";
         var everyDay = new WorkDays([.. Enum.GetValues<IsoDayOfWeek>().Where(day => day != IsoDayOfWeek.None)]);
         if (BatchTimings.Of(batch, everyDay, request.Today).IsEmpty)
         {
             var soak = batch.Crop.IsSoaked ? " and a night in water" : "";
-            return ($"it takes {batch.Crop.FewestDays} days{soak}, and the plan begins on {PlanDates.Day(request.Today)}", promise);
+            return ($"it takes {batch.Crop.FewestDays} days{soak}, and the plan begins on {PlanDates.Day(request.Today)}",
+                promise ?? "deliver it later, and work on more days of the week");
         }
 
         var helpful = everyDay.Days.Except(request.Work.Days)
@@ -65,6 +66,7 @@ public static class Hopeless
             .ToList();
         return (
             "the days on which it would be soaked, sown, moved and harvested are not all days of work",
-            helpful.Count == 0 ? promise : $"work on {string.Join(" or ", helpful)} as well, or {promise}");
+            helpful.Count == 0 ? $"{promise ?? "work on more days of the week"}; one more day of work is not enough"
+                : $"work on {string.Join(" or ", helpful)} as well{(promise is null ? "" : $", or {promise}")}");
     }
 }

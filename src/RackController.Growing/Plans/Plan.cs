@@ -23,6 +23,9 @@ public sealed record Plan
 
     /// <summary>What it is worth, and how well that is known.</summary>
     public required PlanQuality Quality { get; init; }
+
+    /// <summary>Whether something is due and all of it is met.</summary>
+    public bool MeetsWhatIsDue => Shortfalls.IsEmpty && !Request.Orders.IsEmpty;
 }
 
 /// <summary>A batch with its days and places.</summary>

@@ -80,7 +80,7 @@ public static class PlanTasks
                 timing.Lit, PlanTaskKind.Light, planned.Lot, inShort, $"bring {what} into the light{Onto(plan, planned, timing.Lit)}");
         }
 
-        foreach (var move in Moves.Of(planned))
+        foreach (var move in Moves.Of(planned, plan.Request))
         {
             yield return new PlanTask(
                 move.Date, PlanTaskKind.Move, planned.Lot, $"{move.Trays} {batch.Crop.Name}",

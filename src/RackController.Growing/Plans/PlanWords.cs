@@ -46,13 +46,25 @@ public static class PlanWords
         ];
     }
 
+    /// <summary>How many of the deliveries are met, for a line of its own.</summary>
+    /// <param name="plan">The plan.</param>
+    public static string Verdict(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var all = plan.Request.Orders.Length;
+        var met = all - plan.Shortfalls.Length;
+        return all == 0 ? "nothing is due within the plan"
+            : all == 1 ? $"the one delivery is {(met == 1 ? "" : "not ")}met"
+            : met == all ? $"all {all} deliveries are met"
+            : met == 0 ? $"none of {all} deliveries is met"
+            : $"{met} of {all} deliveries {(met == 1 ? "is" : "are")} met";
+    }
+
     private static string Met(Plan plan)
     {
-        var all = plan.Request.Orders.Length;
-        var missed = plan.Shortfalls.Length;
-        return missed == 0 ? all == 1 ? "the one delivery is met" : $"all {all} deliveries are met"
-            : $"{all - missed} of {all} deliveries are met"
-            + (plan.Quality.AreShortfallsProven ? "; no plan meets more" : "; whether a plan meets more is not proven");
+        var more = plan.Request.Orders.Length == 1 ? "it" : "more";
+        return Verdict(plan) + (plan.Shortfalls.IsEmpty ? ""
+            : plan.Quality.AreShortfallsProven ? $"; no plan meets {more}" : $"; whether a plan meets {more} is not proven");
     }
 
     private static string Proof(PlanQuality quality) => quality.LitTierDays == quality.LeastLitTierDays

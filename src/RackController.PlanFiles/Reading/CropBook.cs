@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using RackController.Growing;
+using RackController.Model;
 using RackController.RackFile.Binding;
 
 namespace RackController.PlanFiles;
@@ -15,6 +16,21 @@ internal sealed class CropBook
     /// <summary>The crop of a name; null where there is none.</summary>
     /// <param name="name">As written.</param>
     public Crop? Find(string name) => crops.GetValueOrDefault(name);
+
+    /// <summary>The crop of a name; null where there is none, which is complained of.</summary>
+    /// <param name="name">As written.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="complaints">Where to say so.</param>
+    public Crop? Find(string name, Place place, Complaints complaints)
+    {
+        var crop = Find(name);
+        if (crop is null)
+        {
+            complaints.Refuse(place, $"there is no crop {Quote.Text(name)}", NearestName.Advice(name, Names));
+        }
+
+        return crop;
+    }
 
     /// <summary>Takes crops in; what one does not say stays as it was.</summary>
     /// <param name="parts">As written.</param>

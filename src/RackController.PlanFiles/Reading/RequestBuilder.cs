@@ -59,13 +59,13 @@ internal sealed class RequestBuilder
             Work = part.Work,
             MarginPercent = part.MarginPercent,
             Orders = [.. part.Orders.SelectMany(builder.OrdersOf)],
-            Growing = [.. part.Growing.Select(one => builder.BatchOf(one, part.Work)).OfType<Batch>()],
+            Growing = new GrowingBuilder(book, complaints, builder.space, part.Work, first).Build(part.Growing),
         };
     }
 
     private IEnumerable<Order> OrdersOf(OrderPart part)
     {
-        if (CropOf(part.Crop, part.CropPlace) is not { } crop)
+        if (book.Find(part.Crop, part.CropPlace, complaints) is not { } crop)
         {
             return [];
         }
@@ -79,64 +79,27 @@ internal sealed class RequestBuilder
 
         if (part.Weekdays is { } weekdays)
         {
-            return new StandingOrder(part.Customer, crop, part.Amount, weekdays, part.From ?? first, part.Until, part.Place.Line)
-                .Within(first, last);
+            var deliveries = new StandingOrder(
+                part.Customer, crop, part.Amount, weekdays, part.From ?? first, part.Until, part.Place.Line).Within(first, last).ToList();
+            if (deliveries.Count == 0)
+            {
+                WarnThatItIsOutside(part, "no delivery of this standing order is");
+            }
+
+            return deliveries;
         }
 
         var due = part.From!.Value;
         if (due < first || due > last)
         {
-            complaints.Warn(
-                part.Place, $"{due:uuuu-MM-dd} is not within the plan, which goes from {first:uuuu-MM-dd} until {last:uuuu-MM-dd}",
-                "it is left out; remove it, or let the plan go on for longer");
+            WarnThatItIsOutside(part, $"{due:uuuu-MM-dd} is not");
             return [];
         }
 
         return [new Order(part.Customer, crop, part.Amount, due, part.Place.Line)];
     }
 
-    private Batch? BatchOf(GrowingPart part, WorkDays work)
-    {
-        if (CropOf(part.Crop, part.CropPlace) is not { } crop)
-        {
-            return null;
-        }
-
-        if (part.Tier is { } tier && space.Tiers.All(one => one.Name != tier))
-        {
-            complaints.Refuse(part.TierPlace, $"there is no tier {Quote.Text(tier)} to grow on",
-                NearestName.Advice(tier, [.. space.Tiers.Select(one => one.Name)]));
-            return null;
-        }
-
-        var batch = new Batch
-        {
-            Crop = crop,
-            Trays = part.Trays,
-            Due = part.Sown.PlusDays(crop.MostDays),
-            IsLive = false,
-            Orders = [],
-            UnderWay = new UnderWay(part.Sown, part.Lit, part.Tier, part.Place.Line),
-        };
-        if (BatchTimings.Of(batch with { Due = LocalDate.Max(batch.Due, first) }, work, first).IsEmpty)
-        {
-            complaints.Refuse(
-                part.Place, $"{crop.Name} sown on {part.Sown:uuuu-MM-dd} has no day left to be harvested on",
-                "check its dates; if they are right, it is past its time: take it out and remove it here");
-            return null;
-        }
-
-        return batch;
-    }
-
-    private Crop? CropOf(string name, Place place)
-    {
-        if (book.Find(name) is { } crop)
-        {
-            return crop;
-        }
-
-        complaints.Refuse(place, $"there is no crop {Quote.Text(name)}", NearestName.Advice(name, book.Names));
-        return null;
-    }
+    private void WarnThatItIsOutside(OrderPart part, string what) => complaints.Warn(
+        part.Place, $"{what} within the plan, which goes from {first:uuuu-MM-dd} until {last:uuuu-MM-dd}",
+        "it is left out; remove it, or let the plan go on for longer");
 }

@@ -29,12 +29,13 @@ public static class PlanHtml
 
     private static void AddVerdict(StringBuilder body, Plan plan)
     {
-        var isMet = plan.Shortfalls.IsEmpty;
+        var isMet = plan.MeetsWhatIsDue;
+        var verdict = PlanWords.Verdict(plan);
         body.Append($"<header class=\"verdict {(isMet ? "held" : "failed")}\">\n<p class=\"kicker\">")
             .Append(PageParts.Text(
                 $"{plan.Request.Site} · {PlanDates.Full(plan.Request.Today)} until {PlanDates.Full(plan.Request.Until)}"))
-            .Append("</p>\n<h1>").Append(isMet ? "<span aria-hidden=\"true\">✓</span> Every order is met"
-                : $"<span aria-hidden=\"true\">✗</span> {plan.Shortfalls.Length} of {plan.Request.Orders.Length} deliveries are not met")
+            .Append($"</p>\n<h1><span aria-hidden=\"true\">{(isMet ? '✓' : '✗')}</span> ")
+            .Append(PageParts.Text($"{char.ToUpperInvariant(verdict[0])}{verdict[1..]}"))
             .Append("</h1>\n<dl class=\"figures\">\n");
         foreach (var (label, words) in PlanWords.Facts(plan))
         {

@@ -50,7 +50,7 @@ internal static class Layouts
         foreach (var (index, batch) in schedule.Batches.Index())
         {
             var shelf = shelves.Find(one => plan.Space.Tiers[one.Tier].Name == batch.Case.Batch.UnderWay?.Tier);
-            if (shelf is not null)
+            if (shelf is { Free: > 0 })
             {
                 shelf.Put(new Guest(index, null, 0), Math.Min(batch.Case.Batch.Trays, shelf.Free));
             }

@@ -66,7 +66,7 @@ internal static class PlanVerb
 
         reports.Write(plan);
         PlanSummary.Print(plan, reports, Screen.Over(console.Output));
-        return plan.Shortfalls.IsEmpty ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+        return plan.MeetsWhatIsDue ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
     }
 
     private static Plan? Make(PlanRequest request, Effort effort, TextWriter news)

@@ -47,6 +47,14 @@ public sealed class PlanVerbTests
     }
 
     [Fact]
+    public void APlanInWhichNothingIsDueSaysSoAndIsNoSuccess()
+    {
+        var (exitCode, output, _) = Plan("standing: [{ customer: inn, crop: radish, weight: 500 g, on: [tue], from: 2026-04-30 }]");
+        Assert.Equal(1, exitCode);
+        Assert.Contains("nothing is due within the plan", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void AFileThatIsNotThereCannotBeTried()
     {
         var error = new StringWriter();

@@ -60,10 +60,49 @@ public sealed class OrdersReaderTests
     [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 4, sown: 2026-01-05 }]",
         "pea sown on 2026-01-05 has no day left to be harvested on")]
     [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 4, sown: 2026-02-27, tier: north/teir 2 }]", "there is no tier `north/teir 2`")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 9, sown: 2026-02-25, lit: 2026-03-01, tier: north/tier 2 }]",
+        "9 trays on `north/tier 2`, which holds 4: say where the others stand")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 3, sown: 2026-02-25, lit: 2026-03-01 }]",
+        "trays in the light without a tier: write on which `tier:` they stand")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 3, sown: 2026-02-25, tier: north/tier 2 }]",
+        "trays in the dark on a tier: write since when they are `lit:`")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 3, sown: 2026-03-03 }]",
+        "`sown` is after the plan's first day, 2026-03-02")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 3, sown: 2026-02-27, lit: 2026-03-03, tier: north/tier 2 }]",
+        "`lit` is after the plan's first day, 2026-03-02")]
+    [InlineData(OneOrder + "\ngrowing: [{ crop: pea, trays: 3, sown: 2026-02-26, lit: 2026-02-20, tier: north/tier 2 }]",
+        "`lit` is before `sown`")]
     [InlineData(OneOrder + "\nuntil: 2026-02-01", "the plan would go from 2026-03-02 until 2026-02-01")]
     [InlineData(OneOrder + "\ncrops: nowhere.yaml", "the crops file `nowhere.yaml` cannot be used")]
     public void AMistakeIsNamed(string body, string complaint) =>
         Assert.Contains(Orders.Complaints(body), one => one.Contains(complaint, StringComparison.Ordinal));
+
+    // Four places on a tier: three trays and three more overflow it with the second line.
+    [Fact]
+    public void LinesThatShareATierAreCountedTogetherAndTheOneThatOverflowsItIsNamed() => Assert.StartsWith(
+        "7:69: 6 trays on `north/tier 2`, which holds 4",
+        Orders.Complaints(
+            $"{OneOrder}\ngrowing:\n  - {{ crop: pea, trays: 3, sown: 2026-02-25, lit: 2026-03-01, tier: north/tier 2 }}\n"
+            + "  - { crop: pea, trays: 3, sown: 2026-02-26, lit: 2026-03-01, tier: north/tier 2 }").Single(),
+        StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("from: 2026-06-30")]
+    [InlineData("until: 2026-02-20")]
+    public void AStandingOrderOutsideThePlanIsWarnedOfAndLeftOut(string when)
+    {
+        var read = Orders.Read($"standing: [{{ customer: inn, crop: radish, weight: 300 g, on: [tue], {when} }}]");
+        Assert.Empty(read.Request!.Orders);
+        Assert.Equal(
+            "no delivery of this standing order is within the plan, which goes from 2026-03-02 until 2026-05-24",
+            read.Complaints.Single().What);
+    }
+
+    [Fact]
+    public void ADayThatIsNoWeekdayIsNamedByTheKeyOfTheFile() => Assert.Contains(
+        ": `work-days` is `funday`",
+        Orders.Complaints(OneOrder, "racks: demo-four-tier.yaml\nwork-days: [mon, funday]\nblackout: { trays: 20 }").Single(),
+        StringComparison.Ordinal);
 
     [Fact]
     public void AMistakeHasItsPlace() => Assert.StartsWith(

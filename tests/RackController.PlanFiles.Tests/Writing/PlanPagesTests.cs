@@ -29,6 +29,15 @@ public sealed class PlanPagesTests
     }
 
     [Fact]
+    public void TheReportIsHeadedByWhatIsMet()
+    {
+        var plan = Orders.Plan();
+        Assert.Contains("</span> The one delivery is not met</h1>", PlanHtml.Of(plan), StringComparison.Ordinal);
+        var idle = plan with { Request = plan.Request with { Orders = [] }, Batches = [], Shortfalls = [], Remedy = [] };
+        Assert.Contains("</span> Nothing is due within the plan</h1>", PlanHtml.Of(idle), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void EveryTaskStandsOnTheReport()
     {
         var plan = Orders.Plan();

@@ -92,6 +92,7 @@ internal sealed class PlanJudge(Plan plan)
             standing.AddRange(here.Select(stay => (one, one.Batch.Crop.LitStages[stage], stay.Tier, stay.Trays)));
         }
 
+        Expect(standing.All(one => one.Trays > 0), $"{day}: a tier holds no trays of a lot that is said to stand there");
         foreach (var tier in standing.GroupBy(one => one.Tier))
         {
             JudgeTier(day, request.Space.Tiers[tier.Key], tier.Key, [.. tier.Select(one => (one.One.Lot, one.Stage, one.Trays))]);
@@ -128,10 +129,14 @@ internal sealed class PlanJudge(Plan plan)
         var carried = 0;
         foreach (var one in plan.Batches)
         {
-            int On(int tier, LocalDate day) =>
-                one.Stays.Where(stay => stay.Tier == tier && stay.From <= day && day < stay.Until).Sum(stay => stay.Trays);
+            // Before the plan's first day, trays stand where the grower says.
+            int On(int tier, LocalDate day) => day < request.Today
+                ? request.Space.Tiers[tier].Name == one.Batch.UnderWay?.Tier ? one.Batch.Trays : 0
+                : one.Stays.Where(stay => stay.Tier == tier && stay.From <= day && day < stay.Until).Sum(stay => stay.Trays);
 
-            for (var day = LocalDate.Max(request.Today, one.Timing.StageStarts[0]).PlusDays(1); day < one.Timing.Harvest && day < last;
+            var from = one.Batch.UnderWay?.Tier is null ? LocalDate.Max(request.Today, one.Timing.StageStarts[0]).PlusDays(1)
+                : request.Today;
+            for (var day = from; day < one.Timing.Harvest && day < last;
                 day = day.PlusDays(1))
             {
                 carried += Enumerable.Range(0, request.Space.Tiers.Length)

@@ -32,9 +32,11 @@ public sealed class ListKind<T>(Kind<T> item, string itemName, int most) : Kind<
         }
 
         var items = ImmutableArray.CreateBuilder<T>(list.Items.Length);
+        // What has no keys of its own is found by the key that it stands under.
+        var called = item is ScalarKind<T> ? name : itemName;
         foreach (var one in list.Items)
         {
-            if (item.TryRead(itemName, one, complaints, out var read))
+            if (item.TryRead(called, one, complaints, out var read))
             {
                 items.Add(read);
             }
