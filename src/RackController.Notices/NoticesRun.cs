@@ -50,6 +50,8 @@ internal sealed class NoticesRun
         {
             outbox.Restore(kept);
         }
+
+        SayWhatNobodySends(kept);
     }
 
     /// <summary>Does what is to be done now. Nothing here waits for a network.</summary>
@@ -79,6 +81,17 @@ internal sealed class NoticesRun
         await Task.WhenAny(Task.WhenAll(outboxes.Select(outbox => outbox.EndAsync())), Task.Delay(atMost)).ConfigureAwait(false);
         TakeWhatCameBack(parts.Clock.GetCurrentInstant());
         Keep();
+    }
+
+    // What waits for a way that the rack file has no more is not kept, and never sent.
+    private void SayWhatNobodySends(Kept kept)
+    {
+        foreach (var way in kept.Outbox.GroupBy(letter => letter.Way).Where(way => outboxes.All(outbox => outbox.Way.Name != way.Key)))
+        {
+            var count = way.Count();
+            var waited = count == 1 ? "1 message that waited is" : $"{count} messages that waited are";
+            parts.Say($"{way.Key}: {waited} dropped: the rack file has this way no more");
+        }
     }
 
     private void ReadJournal(Instant now)

@@ -55,13 +55,15 @@ public sealed class NoticesService
         Say("ended");
     }
 
-    /// <summary>Sends a test message by every way at once, and one sign of life, and says what came of each.</summary>
+    /// <summary>Sends a test message by every way at once, and one sign of life if the controller gives any, and says what came of
+    /// each.</summary>
     /// <param name="site">What the rack file says.</param>
+    /// <param name="folder">The folders of the controller.</param>
     /// <param name="end">Ends it.</param>
-    /// <returns>The name of each way, and why it does not get through; null where it does.</returns>
-    public static async Task<ImmutableArray<(string Way, string? Fault)>> TestAsync(Site site, CancellationToken end)
+    public static async Task<ImmutableArray<WayTest>> TestAsync(Site site, StateFolder folder, CancellationToken end)
     {
         ArgumentNullException.ThrowIfNull(site);
+        ArgumentNullException.ThrowIfNull(folder);
         if (site.Notices is not { } plan)
         {
             return [];
@@ -71,7 +73,7 @@ public sealed class NoticesService
         var tests = ways.All.Select(way => NoticesTest.SendAsync(site, way, SystemClock.Instance.GetCurrentInstant(), end)).ToList();
         if (ways.Alive is { } alive)
         {
-            tests.Add(NoticesTest.AskAsync(alive, end));
+            tests.Add(NoticesTest.AskAsync(alive, SignOfLife.At(folder.Alive).IsFresh, end));
         }
 
         return [.. await Task.WhenAll(tests).ConfigureAwait(false)];

@@ -68,6 +68,28 @@ public sealed class LastingTests
     }
 
     [Fact]
+    public void MessagesThatWaitedForAWayThatIsNoMoreAreDroppedWithAWord()
+    {
+        var pager = new FakeWay("pager") { Answer = new SendResult("the line is dead", IsFinal: false) };
+        using var rig = new NoticeRig(Cellar.WithNotices(), mail, pager);
+        rig.Alarms(Cellar.Heat, AlarmState.Unacknowledged, "hot");
+        rig.Pass(minute);
+        rig.Alarms(Cellar.Water, AlarmState.Unacknowledged, "wet");
+        rig.Pass(minute);
+        rig.PowerCut();
+        Assert.DoesNotContain(rig.Log, line => line.Contains("dropped", StringComparison.Ordinal));
+
+        rig.Ways = [mail];
+        rig.PowerCut();
+        rig.Step();
+        rig.PowerCut();
+
+        Assert.Equal(
+            "pager: 2 messages that waited are dropped: the rack file has this way no more",
+            Assert.Single(rig.Log, line => line.Contains("dropped", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void AJournalThatIsNotThereYetIsWaitedFor()
     {
         using var rig = new NoticeRig(Cellar.WithNotices(), mail);

@@ -24,6 +24,7 @@ public sealed record TunedRack(
 /// <param name="Mark">The mark.</param>
 /// <param name="Count">How many times it was timed.</param>
 /// <param name="MeasuredS">The mean of its times, s.</param>
-/// <param name="BeforeS">What was foretold by the rack file alone, s; null for never.</param>
+/// <param name="BeforeS">What was foretold by the rack file without what it says under <c>measured</c>, s; null for
+/// never.</param>
 /// <param name="AfterS">What is foretold by the fit, s; null for never.</param>
 public sealed record TunedTime(FloodMark Mark, int Count, double MeasuredS, double? BeforeS, double? AfterS);

@@ -20,7 +20,8 @@ internal static class TuneRefusal
     {
         if (floods.Length < MeasuredRack.LeastFloods)
         {
-            return $"{floods.Length} floods with times are too few to tell scatter from a slip: time at least {MeasuredRack.LeastFloods}";
+            var so = floods.Length == 1 ? "1 flood with times is" : $"{floods.Length} floods with times are";
+            return $"{so} too few to tell scatter from a slip: time at least {MeasuredRack.LeastFloods}";
         }
 
         var times = floods.SelectMany(flood => flood.Times).ToList();

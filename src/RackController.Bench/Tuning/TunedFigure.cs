@@ -27,6 +27,22 @@ public enum TunedPart
 /// <param name="Tier">Of which tier; null where it is of the whole rack.</param>
 public sealed record TunedFigure(TunedPart Part, int? Tier)
 {
+    /// <summary>All that was told of a rack, what is of the whole rack first.</summary>
+    /// <param name="measured">What was measured of it.</param>
+    public static IEnumerable<TunedFigure> Of(MeasuredRack measured)
+    {
+        ArgumentNullException.ThrowIfNull(measured);
+        (TunedFigure Figure, MeasuredFigure? Value)[] all =
+        [
+            (new TunedFigure(TunedPart.Pump, null), measured.PumpSpeed),
+            (new TunedFigure(TunedPart.Screen, null), measured.ScreenLossK),
+            (new TunedFigure(TunedPart.Standpipe, null), measured.Standpipe),
+            .. measured.Tiers.Select(tier => (new TunedFigure(TunedPart.Weep, tier.Number), tier.Weep)),
+            .. measured.Tiers.Select(tier => (new TunedFigure(TunedPart.Branch, tier.Number), tier.Branch)),
+        ];
+        return all.Where(one => one.Value is not null).Select(one => one.Figure);
+    }
+
     /// <summary>It in words: <c>the weep of tier 2</c>.</summary>
     public string Words => Part switch
     {

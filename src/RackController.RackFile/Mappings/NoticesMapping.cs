@@ -24,10 +24,10 @@ internal sealed class NoticesMapping : Mapping<NoticePlan>
         "remind-after", Values.Duration("1 min", "24 h"), "30 min",
         "How long a high or critical alarm may stand unacknowledged before it is told once more.");
 
-    private static readonly Key<ImmutableArray<MailPlan>> mailKey = Key.Optional(
+    private static readonly Key<ImmutableArray<WayPart<MailPlan>>> mailKey = Key.Optional(
         "mail", Values.List(new MailMapping(), "mail", MostWays), "Whom to write to by mail.");
 
-    private static readonly Key<ImmutableArray<WebhookPlan>> webhooksKey = Key.Optional(
+    private static readonly Key<ImmutableArray<WayPart<WebhookPlan>>> webhooksKey = Key.Optional(
         "webhooks", Values.List(new WebhookMapping(), "webhook", MostWays), "Which programs to tell by a signed request.");
 
     private static readonly Key<AlivePlan> aliveKey = Key.Optional(
@@ -51,16 +51,39 @@ internal sealed class NoticesMapping : Mapping<NoticePlan>
             return null;
         }
 
+        var mail = keys.Has(mailKey) ? keys.Get(mailKey) : [];
+        var webhooks = keys.Has(webhooksKey) ? keys.Get(webhooksKey) : [];
+
+        // Domains know no capitals, and no server that people use tells two of its mailboxes apart by them (common practice, no source).
+        RefuseTwice(mail, one => one.To, StringComparer.OrdinalIgnoreCase, keys.Complaints);
+        RefuseTwice(webhooks, one => one.Address.AbsoluteUri, StringComparer.Ordinal, keys.Complaints);
         return new NoticePlan
         {
             Quiet = keys.Find(quietKey),
             RemindAfter = keys.Get(remindKey),
-            Mail = keys.Has(mailKey) ? keys.Get(mailKey) : [],
-            Webhooks = keys.Has(webhooksKey) ? keys.Get(webhooksKey) : [],
+            Mail = [.. mail.Select(way => way.Plan)],
+            Webhooks = [.. webhooks.Select(way => way.Plan)],
             Alive = keys.Find(aliveKey),
         };
     }
+
+    // Whoever is told everything twice soon reads none of it.
+    private static void RefuseTwice<T>(
+        ImmutableArray<WayPart<T>> ways, Func<T, string> whom, StringComparer comparer, Complaints complaints)
+    {
+        var seen = new HashSet<string>(comparer);
+        foreach (var way in ways.Where(way => !seen.Add(whom(way.Plan))))
+        {
+            complaints.Refuse(way.Place, $"{whom(way.Plan)} stands here a second time", "keep one of them");
+        }
+    }
 }
+
+/// <summary>A way of telling, as written.</summary>
+/// <typeparam name="T">What kind of way.</typeparam>
+/// <param name="Place">Where it says whom.</param>
+/// <param name="Plan">The way.</param>
+internal sealed record WayPart<T>(Place Place, T Plan);
 
 /// <summary>Reads when to leave people in peace.</summary>
 internal sealed class QuietHoursMapping : Mapping<QuietHours>
@@ -97,7 +120,7 @@ internal sealed class QuietHoursMapping : Mapping<QuietHours>
 }
 
 /// <summary>Reads whom to write to by mail.</summary>
-internal sealed class MailMapping : Mapping<MailPlan>
+internal sealed class MailMapping : Mapping<WayPart<MailPlan>>
 {
     private static readonly Key<string> toKey = Key.Required("to", new MailboxKind(), "Whom.");
 
@@ -134,7 +157,7 @@ internal sealed class MailMapping : Mapping<MailPlan>
         [toKey, fromKey, serverKey, portKey, securityKey, userKey, passwordFileKey, atLeastKey];
 
     /// <inheritdoc/>
-    protected override MailPlan? Build(MappingReader keys)
+    protected override WayPart<MailPlan>? Build(MappingReader keys)
     {
         if (keys.Has(userKey) != keys.Has(passwordFileKey))
         {
@@ -152,11 +175,11 @@ internal sealed class MailMapping : Mapping<MailPlan>
             return null;
         }
 
-        return new MailPlan(
-            keys.Get(toKey), keys.Get(fromKey), server, keys.FindValue(portKey) ?? UsualPort(security), security, keys.Get(atLeastKey))
+        var (to, from, port) = (keys.Get(toKey), keys.Get(fromKey), keys.FindValue(portKey) ?? UsualPort(security));
+        return new WayPart<MailPlan>(keys.At(toKey), new MailPlan(to, from, server, port, security, keys.Get(atLeastKey))
         {
             SignIn = keys.Has(userKey) ? new MailSignIn(keys.Get(userKey), keys.Get(passwordFileKey)) : null,
-        };
+        });
     }
 
     // RFC 8314 (implicit TLS), RFC 6409 (submission) and RFC 5321.
@@ -169,7 +192,7 @@ internal sealed class MailMapping : Mapping<MailPlan>
 }
 
 /// <summary>Reads which program to tell.</summary>
-internal sealed class WebhookMapping : Mapping<WebhookPlan>
+internal sealed class WebhookMapping : Mapping<WayPart<WebhookPlan>>
 {
     private static readonly Key<Uri> addressKey = Key.Required("address", new WebAddressKind(), "Where the program listens.");
 
@@ -189,8 +212,8 @@ internal sealed class WebhookMapping : Mapping<WebhookPlan>
     public override ImmutableArray<Key> Keys => [addressKey, secretFileKey, atLeastKey];
 
     /// <inheritdoc/>
-    protected override WebhookPlan? Build(MappingReader keys) =>
-        new(keys.Get(addressKey), keys.Get(secretFileKey), keys.Get(atLeastKey));
+    protected override WayPart<WebhookPlan>? Build(MappingReader keys) => new(
+        keys.At(addressKey), new WebhookPlan(keys.Get(addressKey), keys.Get(secretFileKey), keys.Get(atLeastKey)));
 }
 
 /// <summary>Reads who is given signs of life.</summary>

@@ -44,7 +44,8 @@ internal sealed class SiteMapping : Mapping<SitePart>
 
     private static readonly Key<ShownUnits> unitsKey = Key.Defaulted(
         "units", new ChoiceKind<ShownUnits>([("metric", ShownUnits.Metric), ("us", ShownUnits.UsCustomary)]), "metric",
-        "What figures are shown in: `metric`, or `us` for inches, US gallons and °F. In this file each value says its own unit.");
+        "What the page, the live screen and alarms show figures in: `metric`, or `us` for inches, US gallons and °F. In this file each "
+        + "value says its own unit.");
 
     private static readonly Key<ImmutableArray<CircuitPart>> circuitsKey = Key.Required(
         "circuits", Values.List(new CircuitMapping(), "circuit", MostCircuits), "The branch circuits that the racks draw from.");

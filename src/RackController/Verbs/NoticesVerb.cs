@@ -40,8 +40,12 @@ internal static class NoticesVerb
         using var interruption = new Interruption();
         if (asked.IsTest)
         {
+            // Whoever tries it is seldom the account of the service, whose controller it is about.
+            var driver = asked.IsFast
+                ? StateFolder.Choose(asked.State, asked.File, site.Io, isFast: true)
+                : StateFolder.OfDriver(asked.State, asked.File, site.Io);
             return Report(
-                asked.File, await NoticesService.TestAsync(site, interruption.Token).ConfigureAwait(false), console.Output);
+                asked.File, await NoticesService.TestAsync(site, driver, interruption.Token).ConfigureAwait(false), console.Output);
         }
 
         var folder = StateFolder.Choose(asked.State, asked.File, site.Io, asked.IsFast);
@@ -49,11 +53,11 @@ internal static class NoticesVerb
         return ExitCode.AsExpected;
     }
 
-    private static int Report(string file, IReadOnlyCollection<(string Way, string? Fault)> results, TextWriter output)
+    private static int Report(string file, IReadOnlyCollection<WayTest> results, TextWriter output)
     {
-        foreach (var (way, fault) in results)
+        foreach (var result in results)
         {
-            output.WriteLine($"{way}: {fault ?? "sent"}");
+            output.WriteLine($"{result.Way}: {result.NotTried ?? result.Fault ?? "sent"}");
         }
 
         if (results.Count == 0)

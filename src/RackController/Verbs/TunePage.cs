@@ -12,12 +12,13 @@ internal static class TunePage
     // Below, the pump gives so much less than its curve that somebody should look (common practice, no source).
     private const double WornBelow = 0.9;
 
-    private static readonly string[] titles = ["tier", "timed", "times", "mean", "by the file", "by the fit"];
+    private static readonly string[] titles = ["tier", "timed", "times", "mean", "without `measured`", "by the fit"];
 
     /// <summary>Prints it.</summary>
     /// <param name="tuned">The fit.</param>
+    /// <param name="earlier">What the rack file has from an earlier fit, which this one replaces; null where it has none.</param>
     /// <param name="console">Where to print.</param>
-    public static void Print(TunedRack tuned, IAnsiConsole console)
+    public static void Print(TunedRack tuned, MeasuredRack? earlier, IAnsiConsole console)
     {
         var measured = tuned.Rack.Measured!;
         console.WriteLine($"{tuned.Rack.Name}: {measured.Floods} floods, the last on {measured.On:uuuu-MM-dd}");
@@ -48,8 +49,23 @@ internal static class TunePage
                 + "and tune again, then look at valves, impeller, hose and voltage before you buy another.", console);
         }
 
+        if (earlier is not null)
+        {
+            Say(Replaced(earlier, measured), console);
+        }
+
         console.WriteLine();
     }
+
+    private static string Replaced(MeasuredRack earlier, MeasuredRack measured)
+    {
+        var known = TunedFigure.Of(earlier).ToList();
+        var lost = known.Except(TunedFigure.Of(measured)).ToList();
+        var said = $"This replaces what was measured on {earlier.On:uuuu-MM-dd}: {Listed(known)}.";
+        return lost.Count == 0 ? said : $"{said} Nothing is known any more of {Listed(lost)}: the rest of the file holds there.";
+    }
+
+    private static string Listed(IEnumerable<TunedFigure> figures) => string.Join(", ", figures.Select(figure => figure.Words));
 
     private static string[] Row(TunedTime time) =>
     [

@@ -53,6 +53,13 @@ internal static class TuneVerb
         {
             file, rackOption, stateOption, sinceOption, fillOption, drainOption, writeOption,
         };
+        verb.Validators.Add(asked =>
+        {
+            if (asked.GetResult(sinceOption) is not null && (asked.GetResult(fillOption) ?? asked.GetResult(drainOption)) is not null)
+            {
+                asked.AddError("--since chooses among floods on record, and --fill and --drain are taken instead of those: leave out one");
+            }
+        });
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed));
         return verb;
     }
@@ -87,7 +94,7 @@ internal static class TuneVerb
             return ExitCode.AnswerIsNo;
         }
 
-        TunePage.Print(tuned, Screen.Over(console.Output));
+        TunePage.Print(tuned, rack.Measured, Screen.Over(console.Output));
         if (parsed.GetValue(writeOption) || IsWanted(path, console.Output))
         {
             Write(new RackFileShelf(path, folder.RackFileVersions), text, tuned, now);

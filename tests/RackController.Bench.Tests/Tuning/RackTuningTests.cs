@@ -118,6 +118,7 @@ public sealed class RackTuningTests
         var floods = TunedRacks.Floods(two, 3, new Random(1));
 
         Assert.StartsWith("2 floods with times are too few ", Refused(two, floods[..2]), StringComparison.Ordinal);
+        Assert.StartsWith("1 flood with times is too few ", Refused(two, floods[..1]), StringComparison.Ordinal);
         Assert.StartsWith("no fill was timed", Refused(two, Only(floods, FloodPassing.Falling)), StringComparison.Ordinal);
     }
 

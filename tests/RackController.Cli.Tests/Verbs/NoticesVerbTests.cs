@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using RackController.Cli.Tests.Support;
+using RackController.Service;
 
 namespace RackController.Cli.Tests.Verbs;
 
@@ -28,6 +29,7 @@ public sealed class NoticesVerbTests : IDisposable
         listener.Start();
         var port = ((IPEndPoint)listener.LocalEndpoint).Port;
         listener.Stop();
+        Assert.Null(SignOfLife.At(new StateFolder(folder.FullName).Alive).Give());
         File.WriteAllText(RackFile, $$"""
             {{File.ReadAllText(Prompt.DemoRack)}}
             notices:
@@ -37,7 +39,7 @@ public sealed class NoticesVerbTests : IDisposable
               alive: { address: "http://127.0.0.1:{{port}}/alive" }
             """);
 
-        var answer = Prompt.Run("notices", RackFile, "--test");
+        var answer = Prompt.Run("notices", RackFile, "--test", "--state", folder.FullName);
 
         Assert.Equal(1, answer.ExitCode);
         var lines = answer.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
@@ -49,5 +51,25 @@ public sealed class NoticesVerbTests : IDisposable
         Assert.Contains("quiet from 22:00 to 06:00, except from critical up", check.Output, StringComparison.Ordinal);
         var doctor = Prompt.Run("doctor", RackFile, "--state", folder.FullName);
         Assert.Contains("/etc/not-there is not there", doctor.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATestGivesNoSignOfLifeForAControllerThatGivesNone()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        var port = ((IPEndPoint)listener.LocalEndpoint).Port;
+        File.WriteAllText(RackFile, $$"""
+            {{File.ReadAllText(Prompt.DemoRack)}}
+            notices:
+              alive: { address: "http://127.0.0.1:{{port}}/alive" }
+            """);
+
+        var answer = Prompt.Run("notices", RackFile, "--test", "--state", folder.FullName);
+
+        Assert.Equal(
+            (0, $"signs of life to 127.0.0.1:{port}: not asked, because the controller gives no sign of life"),
+            (answer.ExitCode, answer.Output.TrimEnd()));
+        Assert.False(listener.Pending());
     }
 }

@@ -42,6 +42,47 @@ public sealed class TuneVerbTests : IDisposable
     }
 
     [Fact]
+    public void ASecondFitSaysWhatOfTheFirstItReplacesBeforeItIsWritten()
+    {
+        Assert.DoesNotContain("This replaces", Tune("--write").Output, StringComparison.Ordinal);
+        var written = File.ReadAllText(file);
+
+        var again = Prompt.Run("tune", file, "--state", State, "--fill", "1=3:10,3:12,3:09", "2=3:24,3:26,3:22");
+
+        var said = again.Output.ReplaceLineEndings(" ");
+        Assert.Equal((0, ""), (again.ExitCode, again.Error));
+        Assert.Matches(
+            @"This replaces what was measured on \d{4}-\d\d-\d\d: the pump's speed, the weep of tier 1, the weep of tier 2, the branch of ",
+            said);
+        Assert.Contains(
+            "Nothing is known any more of the weep of tier 1, the weep of tier 2: the rest of the file holds there.", said,
+            StringComparison.Ordinal);
+        Assert.True(
+            said.IndexOf("This replaces", StringComparison.Ordinal) < said.IndexOf("Nothing was written", StringComparison.Ordinal));
+        Assert.Equal(written, File.ReadAllText(file));
+    }
+
+    [Fact]
+    public void TheTableComparesWithTheFileWithoutWhatWasMeasured()
+    {
+        var first = Table(Tune("--write").Output);
+
+        Assert.Contains("without `measured`", first[0], StringComparison.Ordinal);
+        Assert.Equal(first, Table(Tune().Output));
+    }
+
+    [Theory]
+    [InlineData("--fill")]
+    [InlineData("--drain")]
+    public void ADateIsForFloodsOnRecordAndNotForTimesByHand(string times)
+    {
+        var answer = Prompt.Run("tune", file, "--since", "2026-03-29", times, "1=3:10,3:12,3:09");
+
+        Assert.Equal(2, answer.ExitCode);
+        Assert.Contains("--since chooses among floods on record", answer.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void NonsenseIsRefusedInOneLineAndNothingIsWritten()
     {
         var answer = Prompt.Run("tune", file, "--state", State, "--fill", "1=0:10,0:10,0:11", "--write");
@@ -91,6 +132,9 @@ public sealed class TuneVerbTests : IDisposable
     }
 
     private string State => Path.Combine(folder.FullName, "state");
+
+    private static string[] Table(string output) =>
+        [.. output.Split('\n').Where(line => line.StartsWith("  tier", StringComparison.Ordinal))];
 
     private Answer Tune(params string[] more) => Prompt.Run(
     [

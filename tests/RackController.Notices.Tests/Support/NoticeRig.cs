@@ -22,7 +22,7 @@ internal sealed class NoticeRig : IDisposable
         Step();
     }
 
-    public FakeWay[] Ways { get; }
+    public FakeWay[] Ways { get; set; }
 
     public StillClock Clock { get; } = new(Cellar.Noon);
 

@@ -39,6 +39,7 @@ public sealed class PasswordTests
     [Theory]
     [InlineData("nine char", "has 9 characters")]
     [InlineData("", "has 0 characters")]
+    [InlineData("x", "has 1 character:")]
     [InlineData("Password123", "among the first")]
     [InlineData("aaaaaaaaaaaa", "among the first")]
     [InlineData("Millbrook Cellar1", "little more than a name")]

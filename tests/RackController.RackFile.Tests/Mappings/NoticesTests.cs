@@ -90,5 +90,42 @@ public sealed class NoticesTests
     [InlineData("  webhook: [{ address: https://home.example/hook, secret-file: /etc/secret }]\n  " + Mail, "did you mean `webhooks`?")]
     public void WhatCannotBeIsRefusedWithWhatToDo(string notices, string said) => Expect.Complaint(With(notices), said);
 
+    [Theory]
+    [InlineData("mail: [{ to: a@home.example, from: b@home.example, server: mail.home.example }, "
+        + "{ to: A@Home.example, from: b@home.example, server: other.home.example }]", "A@Home.example stands here a second time")]
+    [InlineData("webhooks: [{ address: https://home.example/hook, secret-file: /etc/a }, "
+        + "{ address: https://HOME.example/hook, secret-file: /etc/b }]", "https://home.example/hook stands here a second time")]
+    public void NobodyIsToldTwice(string notices, string said) => Expect.Complaint(With($"  {notices}"), said, "keep one of them");
+
+    [Fact]
+    public void WhoeverIsToldTwiceIsNamedAtItsLine()
+    {
+        var text = With("""
+              mail:
+                - { to: a@home.example, from: b@home.example, server: mail.home.example }
+                - from: b@home.example
+                  to: a@home.example
+                  server: mail.home.example
+            """);
+
+        var complaint = Assert.Single(RackFileReader.Parse(text, "rack.yaml").Complaints);
+        Assert.Equal("to: a@home.example", text.Split('\n')[complaint.Line - 1].Trim());
+    }
+
+    [Fact]
+    public void TwoPeopleAndTwoPathsOfOneServerAreEachTold()
+    {
+        var plan = Expect.Site(With("""
+              mail:
+                - { to: a@home.example, from: b@home.example, server: mail.home.example }
+                - { to: c@home.example, from: b@home.example, server: mail.home.example }
+              webhooks:
+                - { address: https://home.example/hook, secret-file: /etc/a }
+                - { address: https://home.example/Hook, secret-file: /etc/a }
+            """)).Notices!;
+
+        Assert.Equal((2, 2), (plan.Mail.Length, plan.Webhooks.Length));
+    }
+
     private static string With(string notices) => $"{RackFiles.Small}\nnotices:\n{notices}\n";
 }
