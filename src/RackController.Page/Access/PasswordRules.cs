@@ -38,8 +38,8 @@ public static class PasswordRules
         ArgumentNullException.ThrowIfNull(password);
         var length = password.EnumerateRunes().Count();
         return length < LeastLength
-            ? $"The password has {length} {(length == 1 ? "character" : "characters")}: take at least {LeastLength}. Four words that do not "
-                + "belong together do well."
+            ? $"The password has {length} {(length == 1 ? "character" : "characters")}: take at least {LeastLength}. Four words that do "
+                + "not belong together do well."
             : length > MostLength ? $"The password has {length} characters: take {MostLength} at most."
             : common.Contains(password) || password.EnumerateRunes().Distinct().Count() < 3
                 ? "This password is among the first that are tried: take another."

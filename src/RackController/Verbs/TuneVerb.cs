@@ -57,7 +57,7 @@ internal static class TuneVerb
         {
             if (asked.GetResult(sinceOption) is not null && (asked.GetResult(fillOption) ?? asked.GetResult(drainOption)) is not null)
             {
-                asked.AddError("--since chooses among floods on record, and --fill and --drain are taken instead of those: leave out one");
+                asked.AddError("--since chooses among floods on record, which --fill and --drain replace: leave out --since or both");
             }
         });
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed));
