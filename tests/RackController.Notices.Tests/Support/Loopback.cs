@@ -72,8 +72,8 @@ internal sealed class Loopback : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await end.CancelAsync();
-        listener.Stop();
         await serving;
+        listener.Stop();
         end.Dispose();
     }
 
