@@ -26,10 +26,12 @@ internal sealed class Bundling(QuietHours? quiet, DateTimeZone zone)
         }
 
         var isQuiet = quiet?.Holds(now.InZone(zone).TimeOfDay) ?? false;
+        ImmutableArray<Tiding> held = [.. pending.Where(tiding => !IsOver(tiding.HeldUntil, now, NoticeBook.AtMostEvery))];
         ImmutableArray<Tiding> audible =
         [
+            // What waits keeps what follows it waiting: the end of an alarm is not told before its beginning.
             .. pending.Where(tiding => (!isQuiet || tiding.Priority >= quiet!.AtLeast)
-                && IsOver(tiding.HeldUntil, now, NoticeBook.AtMostEvery)),
+                && !held.Any(other => other.Subject == tiding.Subject)),
         ];
         return audible.Any(tiding => IsOver(tiding.TakenAt + Window, now, Window)) ? audible : [];
     }
