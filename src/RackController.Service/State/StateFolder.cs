@@ -19,6 +19,9 @@ public sealed record StateFolder(string Path, string? LogPath = null)
     /// <summary>The journal.</summary>
     public string Journal => System.IO.Path.Combine(Path, "journal.db");
 
+    /// <summary>The growing book: what people did with batches and racks.</summary>
+    public string Book => System.IO.Path.Combine(Path, "book.db");
+
     /// <summary>The folder of what the rack file said before the program changed it.</summary>
     public string RackFileVersions => System.IO.Path.Combine(Path, "rack-file-versions");
 
