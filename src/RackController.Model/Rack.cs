@@ -41,6 +41,15 @@ public sealed record Rack
     /// <summary>What should happen when.</summary>
     public required RackSchedule Schedule { get; init; }
 
+    /// <summary>What the batches on it ask beside what the grower wrote; it is in <see cref="Schedule"/> already.</summary>
+    public BatchSchedule ForBatches { get; init; } = BatchSchedule.None;
+
+    /// <summary>What should happen when, as the grower wrote it; null where that is <see cref="Schedule"/>.</summary>
+    public RackSchedule? ScheduleAsWritten { get; init; }
+
+    /// <summary>What should happen when, as far as the grower wrote it.</summary>
+    public RackSchedule OwnSchedule => ScheduleAsWritten ?? Schedule;
+
     /// <summary>How far each interlock lets things go.</summary>
     public InterlockLimits Limits { get; init; } = InterlockLimits.Default;
 

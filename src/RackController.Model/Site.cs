@@ -40,6 +40,9 @@ public sealed record Site
     /// <summary>Whom to tell of alarms while nobody looks; null for nobody. No decision of the controller depends on it.</summary>
     public NoticePlan? Notices { get; init; }
 
+    /// <summary>How batches of the growing book act on the racks.</summary>
+    public BatchPolicy Batches { get; init; } = BatchPolicy.Default;
+
     /// <summary>The rack with this identity.</summary>
     /// <param name="id">An identity of this site.</param>
     public Rack this[RackId id] => Racks[id.Index];

@@ -16,6 +16,19 @@ public static class Fit
     /// <returns>Hours a day.</returns>
     public static Bounds? HoursOn(LitStage stage, TierKind kind) => Trouble(stage, kind) is null ? Hours(stage, kind) : null;
 
+    /// <summary>How many hours a day a lamp may be on for a stage, whatever else there is to say of its tier; perhaps none
+    /// (<see cref="Bounds.IsPossible"/>).</summary>
+    /// <param name="stage">A stage.</param>
+    /// <param name="ppfdUmolPerM2S">Photon flux density at the canopy, above 0.</param>
+    public static Bounds HoursWith(LitStage stage, double ppfdUmolPerM2S)
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        Invariant.Holds(ppfdUmolPerM2S > 0, "a lit tier has light");
+        var molPerH = MolPerH(ppfdUmolPerM2S);
+        var daily = stage.DailyLightMolPerM2D;
+        return stage.PhotoperiodH.Within(new Bounds(daily.Least / molPerH, daily.Most / molPerH));
+    }
+
     /// <summary>What is wrong with a kind of tier for a stage, and what would be right; null where it suits.</summary>
     /// <param name="stage">A stage.</param>
     /// <param name="kind">A kind of tier.</param>
@@ -40,13 +53,7 @@ public static class Fit
             $"a lamp of {daily.Least / MolPerH(1) / lit.Most:0} to {daily.Most / MolPerH(1) / Math.Max(1, lit.Least):0} umol/m2/s");
     }
 
-    private static Bounds Hours(LitStage stage, TierKind kind)
-    {
-        Invariant.Holds(kind.PpfdUmolPerM2S > 0, "a lit tier has light");
-        var molPerH = MolPerH(kind.PpfdUmolPerM2S);
-        var daily = stage.DailyLightMolPerM2D;
-        return stage.PhotoperiodH.Within(new Bounds(daily.Least / molPerH, daily.Most / molPerH));
-    }
+    private static Bounds Hours(LitStage stage, TierKind kind) => HoursWith(stage, kind.PpfdUmolPerM2S);
 
     private static double MolPerH(double ppfdUmolPerM2S) => ppfdUmolPerM2S * SecondsPerH / UmolPerMol;
 }

@@ -37,7 +37,7 @@ public sealed record GrowSpace(ImmutableArray<GrowTier> Tiers, int DarkTrays)
 
     private static IEnumerable<GrowTier> TiersOf(Rack rack)
     {
-        var floods = rack.Schedule.Starts().Length;
+        var floods = rack.OwnSchedule.Starts().Length;
         foreach (var tier in rack.Tiers.Reverse())
         {
             var contents = tier.Tray.Contents;
@@ -46,7 +46,7 @@ public sealed record GrowSpace(ImmutableArray<GrowTier> Tiers, int DarkTrays)
                 yield return new GrowTier(
                     rack.Name, tier.Number,
                     new TierKind(contents.InsertTrays, tier.PpfdUmolPerM2S, floods, contents.Media),
-                    rack.Schedule.Lights[tier.Number - 1]?.Length.TotalHours ?? 0);
+                    rack.OwnSchedule.Lights[tier.Number - 1]?.Length.TotalHours ?? 0);
             }
         }
     }

@@ -31,9 +31,15 @@ internal static class RackBuilder
             FloatCutout = part.Wired?.FloatCutout?.Cutout,
             Limits = part.Limits!.Limits,
             Measured = part.Measured?.Measured,
+            ForBatches = part.ForBatches?.Asked ?? BatchSchedule.None,
         };
         AddSensors(part, rack, ledger);
-        return rack with { Schedule = Schedule(part, rack, loads, ledger.Sensors) };
+        var asWritten = Schedule(part.ScheduleAsWritten!, part, rack, loads, ledger.Sensors);
+        return rack with
+        {
+            Schedule = rack.ForBatches.IsNone ? asWritten : Schedule(part.Schedule!, part, rack, loads, ledger.Sensors),
+            ScheduleAsWritten = rack.ForBatches.IsNone ? null : asWritten,
+        };
     }
 
     private static Tier Tier(TierPart part, RackShape shape, Dictionary<string, LoadId> loads) => new()
@@ -51,15 +57,15 @@ internal static class RackBuilder
         light is null ? dark : dark with { PpfdUmolPerM2S = light.PpfdUmolPerM2S, PpfdPerLux = light.PpfdPerLux };
 
     private static RackSchedule Schedule(
-        RackPart part, Rack rack, Dictionary<string, LoadId> loads, ImmutableArray<Sensor> sensors)
+        SchedulePart schedule, RackPart part, Rack rack, Dictionary<string, LoadId> loads, ImmutableArray<Sensor> sensors)
     {
         var runners = part.Aerator is null ? part.Fans : [part.Aerator, .. part.Fans];
         return new RackSchedule
         {
-            Lights = ScheduleBuilder.Lights(part),
-            Floods = ScheduleBuilder.Floods(part.Schedule!.Floods, rack.Tiers),
+            Lights = ScheduleBuilder.Lights(schedule, part.Tiers),
+            Floods = ScheduleBuilder.Floods(schedule.Floods, rack.Tiers),
             Runs = [.. runners.Select(one => ScheduleBuilder.Run(loads[one.Load.ShortName], one.Run, rack.Id, sensors))],
-            LightStagger = part.Schedule.Lights?.Stagger ?? NodaTime.Duration.Zero,
+            LightStagger = schedule.Lights?.Stagger ?? NodaTime.Duration.Zero,
         };
     }
 

@@ -11,8 +11,8 @@ internal static class ScheduleBuilder
     private const double FullBelowStandpipeMm = 5;
 
     /// <summary>The photoperiod of every tier, null for a tier without a light.</summary>
-    public static ImmutableArray<Photoperiod?> Lights(RackPart rack) =>
-        [.. rack.Tiers.Select((tier, index) => tier.Light is null ? null : rack.Schedule?.Lights?.Of(index + 1))];
+    public static ImmutableArray<Photoperiod?> Lights(SchedulePart schedule, ImmutableArray<TierPart> tiers) =>
+        [.. tiers.Select((tier, index) => tier.Light is null ? null : schedule.Lights?.Of(index + 1))];
 
     /// <summary>The flood plan.</summary>
     public static FloodPlan Floods(FloodsPart? floods, ImmutableArray<Tier> tiers)

@@ -27,6 +27,7 @@ internal static class SiteBuilder
             Scan = part.Scan!,
             Io = part.Io is GpioIoPart gpio ? Gpio(gpio, part, ledger) : new SimulatedIo(),
             Notices = part.Notices,
+            Batches = part.Batches ?? BatchPolicy.Default,
         };
     }
 

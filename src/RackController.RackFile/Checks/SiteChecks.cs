@@ -30,6 +30,7 @@ internal static class SiteChecks
             LimitChecks.Run(rack, site.Scan, complaints);
             ProtectionChecks.Run(rack, complaints);
             MeasuredChecks.Run(rack, complaints);
+            ForBatchesChecks.Run(rack, complaints);
         }
     }
 }

@@ -30,7 +30,7 @@ internal sealed record FloodsPart(
 internal sealed class FloodsMapping : Mapping<FloodsPart>
 {
     /// <summary>One every quarter of an hour: no tray fills, soaks and drains faster.</summary>
-    private const int MostFloodsADay = 96;
+    internal const int MostFloodsADay = 96;
 
     private static readonly Key<ImmutableArray<LocalTime>> atKey = Key.Optional(
         "at", Values.List(Values.TimeOfDay, "time", MostFloodsADay), "Local times at which floods begin.");

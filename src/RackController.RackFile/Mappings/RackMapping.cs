@@ -55,6 +55,11 @@ internal sealed record RackPart
 
     public MeasuredPart? Measured { get; init; }
 
+    /// <summary>What the grower wrote of the schedule; <see cref="Schedule"/> is that with what batches ask.</summary>
+    public SchedulePart? ScheduleAsWritten { get; init; }
+
+    public ForBatchesPart? ForBatches { get; init; }
+
     /// <summary>Its loads, in the order of the site: pump, aerator, fans, then tier by tier.</summary>
     public IEnumerable<LoadPart> Loads =>
         new[] { Pump?.Load, Aerator?.Load }
@@ -132,6 +137,10 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly Key<MeasuredPart> measuredKey = Key.Optional(
         "measured", new MeasuredMapping(), "What timed floods told of it, written by `tune`. Without it: what the figures above say.");
 
+    private static readonly Key<ForBatchesPart> forBatchesKey = Key.Optional(
+        "for-batches", new ForBatchesMapping(),
+        "What the batches on it ask beside the schedule, written by the program. Without it: what the schedule says.");
+
     /// <inheritdoc/>
     public override string Name => "rack";
 
@@ -142,7 +151,7 @@ internal sealed class RackMapping : Mapping<RackPart>
     public override ImmutableArray<Key> Keys =>
     [
         nameKey, circuitKey, reservoirKey, dripTrayKey, pumpKey, wiredKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey,
-        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey,
+        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey, forBatchesKey,
     ];
 
     /// <inheritdoc/>
@@ -171,10 +180,17 @@ internal sealed class RackMapping : Mapping<RackPart>
         Aerator = keys.Find(aeratorKey),
         Fans = keys.Has(fansKey) ? Named(keys.Get(fansKey)) : [],
         Sensors = SensorsPart.Of(keys, sensorsKey),
-        Schedule = keys.Find(scheduleKey),
+        Schedule = Schedule(keys),
+        ScheduleAsWritten = keys.Find(scheduleKey),
+        ForBatches = keys.Find(forBatchesKey),
         Limits = OrUsual(keys, limitsKey, limitsMapping),
         Measured = keys.Find(measuredKey),
     };
+
+    private static SchedulePart? Schedule(MappingReader keys) =>
+        keys.Find(scheduleKey) is { } schedule && keys.Find(forBatchesKey) is { } asked && keys.Has(tiersKey)
+            ? asked.In(schedule, keys.Get(tiersKey).Length)
+            : keys.Find(scheduleKey);
 
     private static ImmutableArray<RunnerPart> Named(ImmutableArray<RunnerPart> fans) =>
         [.. fans.Select((fan, index) => fan.Load.ShortName.Length > 0

@@ -24,6 +24,8 @@ internal sealed record SitePart
     public IoPart? Io { get; init; }
 
     public NoticePlan? Notices { get; init; }
+
+    public BatchPolicy? Batches { get; init; }
 }
 
 /// <summary>Reads a rack file.</summary>
@@ -62,6 +64,9 @@ internal sealed class SiteMapping : Mapping<SitePart>
     private static readonly Key<NoticePlan> noticesKey = Key.Optional(
         "notices", new NoticesMapping(), "Whom to tell of alarms while nobody looks. Without it: nobody.");
 
+    private static readonly Key<BatchPolicy> batchesKey = Key.Optional(
+        "batches", new BatchPolicyMapping(), "How batches of the growing book act on the racks. Without it: nothing happens by itself.");
+
     public static SiteMapping Instance { get; } = new();
 
     /// <inheritdoc/>
@@ -71,7 +76,7 @@ internal sealed class SiteMapping : Mapping<SitePart>
     public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey, noticesKey];
+    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey, noticesKey, batchesKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -87,5 +92,6 @@ internal sealed class SiteMapping : Mapping<SitePart>
         Scan = keys.IsWritten(scanKey) ? keys.Find(scanKey) : scanMapping.FromDefaults(keys.Place),
         Io = keys.Find(ioKey),
         Notices = keys.Find(noticesKey),
+        Batches = keys.Find(batchesKey),
     };
 }

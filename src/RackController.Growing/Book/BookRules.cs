@@ -1,0 +1,90 @@
+using NodaTime;
+
+namespace RackController.Growing;
+
+/// <summary>What may be put into the growing book. What is refused is impossible; what is only unwise is put down, since it happened.</summary>
+public static class BookRules
+{
+    /// <summary>The most words in one field.</summary>
+    public const int MostText = 500;
+
+    // A crop that gives more from one insert tray than it weighs itself is a slip of the pen (common practice, no source).
+    private const double MostGPerTray = 20_000;
+
+    /// <summary>What is wrong with an entry.</summary>
+    /// <param name="book">The book that it is to stand in.</param>
+    /// <param name="entry">The entry.</param>
+    /// <param name="places">How many insert trays stand on a tier; null for a name that is no tier of the site.</param>
+    /// <param name="today">The local date.</param>
+    /// <returns>A sentence; null where nothing is wrong.</returns>
+    public static string? WhatIsWrong(GrowingBook book, BookEntry entry, Func<string, int?> places, LocalDate today)
+    {
+        ArgumentNullException.ThrowIfNull(book);
+        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(places);
+        return entry switch
+        {
+            BatchTakenUp start => WhatIsWrongWith(start, book, places),
+            BatchEntry about when book.Batch(about.Lot) is null => $"There is no batch {about.Lot}.",
+            BatchEntry about => WhatIsWrongWith(about, book.Batch(about.Lot)!, places, today),
+            EntryStruck struck => WhatIsWrongWith(struck, book),
+            _ => null,
+        };
+    }
+
+    private static string? WhatIsWrongWith(BatchTakenUp start, GrowingBook book, Func<string, int?> places) =>
+        book.Batch(start.Lot) is not null ? $"There is a batch {start.Lot} already."
+        : start.Lot.Length is 0 or > 60 ? "A lot code has 1 to 60 characters."
+        : start.Trays is < 1 or > 10_000 ? "A batch has 1 to 10,000 trays."
+        : start.Stages.IsEmpty ? $"The crop {start.Crop} has no stage in the light."
+        : start.Harvest < start.Sow ? "It would be harvested before it was sown."
+        : start.Course.SelectMany(step => step.Places).Select(place => WhatIsWrongWith(place, places)).FirstOrDefault(wrong => wrong is not null);
+
+    private static string? WhatIsWrongWith(BatchEntry entry, BookedBatch batch, Func<string, int?> places, LocalDate today) => entry switch
+    {
+        BatchSown when batch.Sown is not null => $"{batch.Lot} was sown on {Day(batch.Sown.Day)} already.",
+        BatchSown sown => Future(sown.Day, today),
+        BatchMoved moved => Future(moved.Day, today) ?? NotYetSown(batch, moved.Day) ?? WhatIsWrongWith(moved, batch, places),
+        BatchHarvested harvested => Future(harvested.Day, today) ?? NotYetSown(batch, harvested.Day) ?? TooMany(harvested.Trays, batch)
+            ?? (harvested.WeightG is >= 0 and <= MostGPerTray * 10_000 && harvested.WeightG <= MostGPerTray * harvested.Trays
+                ? null
+                : "That weight cannot come from so few trays: give it in g."),
+        BatchDiscarded discarded => Future(discarded.Day, today) ?? NotYetSown(batch, discarded.Day) ?? TooMany(discarded.Trays, batch),
+        BatchNoted { Text: "" } => "There is nothing in the note.",
+        _ => null,
+    };
+
+    private static string? WhatIsWrongWith(BatchMoved moved, BookedBatch batch, Func<string, int?> places) =>
+        moved.Stage < 0 || moved.Stage >= batch.Start.Stages.Length ? $"{batch.Lot} has {batch.Start.Stages.Length} stages in the light."
+        : moved.Places.IsEmpty ? "Say on which tier its trays stand."
+        : moved.Places.GroupBy(place => place.Tier, StringComparer.Ordinal).FirstOrDefault(same => same.Count() > 1) is { } twice
+            ? $"{twice.Key} stands there twice."
+        : moved.Places.Select(place => WhatIsWrongWith(place, places)).FirstOrDefault(wrong => wrong is not null)
+            ?? (moved.Places.Sum(place => place.Trays) is var trays && trays == batch.TraysLeft
+                ? null
+                : $"{batch.Lot} has {batch.TraysLeft} trays, and {trays} of them are on tiers then: say where all of them stand.");
+
+    private static string? WhatIsWrongWith(StandsOn place, Func<string, int?> places) =>
+        places(place.Tier) is not { } most ? $"There is no tier {place.Tier}."
+        : place.Trays < 1 || place.Trays > most ? $"{place.Tier} has room for {most} insert trays."
+        : null;
+
+    private static string? WhatIsWrongWith(EntryStruck struck, GrowingBook book) =>
+        book.Entries.FirstOrDefault(one => one.Number == struck.Number) is not { } old ? $"There is no entry {struck.Number}."
+        : old.Entry is EntryStruck ? "What was struck stays struck: put it down anew."
+        : book.Struck.ContainsKey(struck.Number) ? $"Entry {struck.Number} is struck already."
+        : struck.Why.Length == 0 ? "Say why it was wrong."
+        : null;
+
+    private static string? Future(LocalDate day, LocalDate today) => day > today ? $"{Day(day)} is still to come." : null;
+
+    private static string? NotYetSown(BookedBatch batch, LocalDate day) => batch.Sown is not { } sown ? $"{batch.Lot} is not sown yet."
+        : day < sown.Day ? $"{batch.Lot} was sown on {Day(sown.Day)}, after that."
+        : null;
+
+    private static string? TooMany(int trays, BookedBatch batch) => trays < 1 || trays > batch.TraysLeft
+        ? $"{batch.Lot} has {batch.TraysLeft} trays left."
+        : null;
+
+    private static string Day(LocalDate day) => PlanDates.Day(day);
+}
