@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using RackController.Model;
 using RackController.RackFile.Mappings;
 
@@ -21,5 +22,18 @@ public static class ForBatchesSection
         ArgumentNullException.ThrowIfNull(asked);
         return section.Put(text, rack.Id.Index, ForBatchesMapping.Lines(asked)) is { } changed
             && RackFileReader.Parse(changed, "").Site?.Racks[rack.Id.Index].ForBatches.IsLike(asked) == true ? changed : null;
+    }
+
+    /// <summary>What the reader would say of a rack file with it.</summary>
+    /// <param name="text">The text of a rack file that is right.</param>
+    /// <param name="rack">The rack.</param>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="path">The name of the file, which complaints repeat.</param>
+    public static ImmutableArray<Complaint> Complaints(string text, Rack rack, BatchSchedule asked, string path)
+    {
+        ArgumentNullException.ThrowIfNull(rack);
+        return section.Put(text, rack.Id.Index, ForBatchesMapping.Lines(asked)) is { } changed
+            ? RackFileReader.Parse(changed, path).Complaints
+            : [];
     }
 }

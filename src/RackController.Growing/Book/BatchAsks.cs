@@ -56,7 +56,7 @@ public static class BatchAsks
     private static ImmutableArray<Standing> Here(Rack rack, Tier tier, ImmutableArray<Standing> standing) =>
         [.. standing.Where(one => one.Tier == NameOf(rack, tier))];
 
-    private static string NameOf(Rack rack, Tier tier) => $"{rack.Name}/tier {tier.Number}";
+    private static string NameOf(Rack rack, Tier tier) => SiteTiers.NameOf(rack, tier.Number);
 
     private static TierHours? HoursOf(
         Rack rack, Tier tier, ImmutableArray<Standing> here, ImmutableHashSet<string> known, ImmutableArray<string>.Builder disagreements)

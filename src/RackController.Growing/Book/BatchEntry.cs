@@ -70,14 +70,6 @@ public sealed record BatchDiscarded(Instant At, string By, string Lot, LocalDate
 /// <param name="Text">The note.</param>
 public sealed record BatchNoted(Instant At, string By, string Lot, string Text) : BatchEntry(At, By, Lot);
 
-/// <summary>What a batch had while it grew, put down by the controller when the last of it was gone: what sensors said is not kept as
-/// long as the book.</summary>
-/// <param name="At">When it was put down.</param>
-/// <param name="By">Who put it down.</param>
-/// <param name="Lot">Its lot code.</param>
-/// <param name="Sums">What it had.</param>
-public sealed record BatchSummed(Instant At, string By, string Lot, GrownSums Sums) : BatchEntry(At, By, Lot);
-
 /// <summary>When a batch is to stand where in the light.</summary>
 /// <param name="Day">The first day.</param>
 /// <param name="Stage">The stage in the light, from 0.</param>
@@ -88,11 +80,3 @@ public sealed record CourseStep(LocalDate Day, int Stage, ImmutableArray<StandsO
 /// <param name="Tier">The name of the tier with its rack: <c>north/tier 2</c>.</param>
 /// <param name="Trays">How many, from 1.</param>
 public sealed record StandsOn(string Tier, int Trays);
-
-/// <summary>What a batch had while it grew, as far as sensors told; null for what none did.</summary>
-/// <param name="Floods">Floods of the tiers that it stood on.</param>
-/// <param name="LightMolPerM2">Photons at the canopy over its days in the light, mol/m2.</param>
-/// <param name="AirLeastC">The lowest air temperature beside it, °C.</param>
-/// <param name="AirMeanC">The mean air temperature beside it, °C.</param>
-/// <param name="AirMostC">The highest air temperature beside it, °C.</param>
-public sealed record GrownSums(int Floods, double? LightMolPerM2, double? AirLeastC, double? AirMeanC, double? AirMostC);

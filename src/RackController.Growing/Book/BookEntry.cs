@@ -16,7 +16,6 @@ namespace RackController.Growing;
 [JsonDerivedType(typeof(BatchHarvested), "harvested")]
 [JsonDerivedType(typeof(BatchDiscarded), "discarded")]
 [JsonDerivedType(typeof(BatchNoted), "noted")]
-[JsonDerivedType(typeof(BatchSummed), "summed")]
 [JsonDerivedType(typeof(UpkeepDone), "upkeep")]
 [JsonDerivedType(typeof(EntryStruck), "struck")]
 public abstract record BookEntry(Instant At, string By);

@@ -40,9 +40,6 @@ public sealed record BookedBatch
     /// <summary>What people noted of it.</summary>
     public ImmutableArray<BatchNoted> Notes { get; init; } = [];
 
-    /// <summary>What it had while it grew; null until the last of it was gone.</summary>
-    public BatchSummed? Summed { get; init; }
-
     /// <summary>Its lot code.</summary>
     public string Lot => Start.Lot;
 

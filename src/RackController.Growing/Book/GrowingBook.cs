@@ -83,7 +83,6 @@ public sealed record GrowingBook(
         BatchHarvested harvested => batch with { Harvests = batch.Harvests.Add(harvested) },
         BatchDiscarded discarded => batch with { Discards = batch.Discards.Add(discarded) },
         BatchNoted noted => batch with { Notes = batch.Notes.Add(noted) },
-        BatchSummed summed => batch with { Summed = summed },
         _ => batch,
     };
 }

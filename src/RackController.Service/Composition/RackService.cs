@@ -73,7 +73,11 @@ public static class RackService
         try
         {
             var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, journal, log);
-            var screenDefect = await RunHostAsync(host, new Faces(options, running, alarms, log), log).ConfigureAwait(false);
+            var follower = new ScheduleFollower(
+                running, new BookDesk(options.Folder.Book, site), new RackFileShelf(options.RackFile, options.Folder.RackFileVersions),
+                options.RackFileText, alarms);
+            var screenDefect = await RunHostAsync(host, new Faces(options, running, alarms, log), follower, options.Speed, log)
+                .ConfigureAwait(false);
             return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
         }
         finally
@@ -84,7 +88,8 @@ public static class RackService
     }
 
     /// <returns>What the screen failed of; null when it did not.</returns>
-    private static async Task<string?> RunHostAsync(IHost host, Faces faces, ILogger log)
+    private static async Task<string?> RunHostAsync(
+        IHost host, Faces faces, ScheduleFollower follower, double speed, ILogger log)
     {
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
 
@@ -104,8 +109,23 @@ public static class RackService
         }
 
         var shown = faces.ShowAsync(lifetime);
+        var followed = KeepFollowingAsync(follower, speed, log, lifetime.ApplicationStopping);
         await host.WaitForShutdownAsync().ConfigureAwait(false);
+        await followed.ConfigureAwait(false);
         return await shown.ConfigureAwait(false);
+    }
+
+    // Whatever is wrong with a book or a file, the rack is driven by what it had.
+    private static async Task KeepFollowingAsync(ScheduleFollower follower, double speed, ILogger log, CancellationToken end)
+    {
+        try
+        {
+            await follower.FollowAsync(speed, end).ConfigureAwait(false);
+        }
+        catch (Exception e)
+        {
+            log.Error(e, "schedules do not follow what stands on the tiers any more; the racks run by what they had");
+        }
     }
 
     private static IScanClock ClockFor(ServiceOptions options, IWallTrust trust, Instant? last) => options.Speed > 1

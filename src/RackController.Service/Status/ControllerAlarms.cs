@@ -31,6 +31,9 @@ internal enum ControllerTrouble
     /// <summary>A rack no longer floods as it was fitted to.</summary>
     RackDrifts,
 
+    /// <summary>A schedule cannot follow what stands on the tiers.</summary>
+    ScheduleCannotFollow,
+
     /// <summary>Whoever supervises this process cannot be told how it is.</summary>
     SupervisorDeaf,
 }
@@ -174,6 +177,9 @@ internal sealed class ControllerAlarms(IScanClock clock)
             ControllerTrouble.RackDrifts => Of("controller/drift", AlarmPriority.Low,
                 "floods are not what the schedule was made for: roots may get water for too short or stand in it for too long",
                 "look at the part that is named; once it is right, or to stay as it is, fit the rack anew with `tune`", "within a week"),
+            ControllerTrouble.ScheduleCannotFollow => Of("controller/batches", AlarmPriority.Low,
+                "lights and floods stay as they are, which may not suit what stands on the tiers",
+                "move what does not agree, or write the schedule by hand; it is tried again by itself", "within a day"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

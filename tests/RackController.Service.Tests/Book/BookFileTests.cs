@@ -29,7 +29,6 @@ public sealed class BookFileTests : IDisposable
         new BatchHarvested(at, "Ada", "PEA-1", day, 2, 812.5, "the inn"),
         new BatchDiscarded(at, "Ada", "PEA-1", day, 1, "mould"),
         new BatchNoted(at, "Ada", "PEA-1", "slow to come"),
-        new BatchSummed(at, "the controller", "PEA-1", new GrownSums(14, 83.2, 17.5, null, 24)),
         new UpkeepDone(at, "Ada", "screen", "north", ""),
         new EntryStruck(at, "Ada", 4, "wrong tray"),
     ];

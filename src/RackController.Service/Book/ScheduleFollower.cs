@@ -1,0 +1,120 @@
+using NodaTime;
+using RackController.Control;
+using RackController.Growing;
+using RackController.RackFile;
+
+namespace RackController.Service;
+
+/// <summary>
+/// Has the schedules follow what stands on the tiers, where the rack file says that they should: it writes what batches ask into the rack
+/// file, as a person would, and has the controller start again with it. It does so only while no flood is under way and the time is
+/// known, and never puts a file in place that the rack could not be driven by.
+/// </summary>
+/// <param name="rack">The rack.</param>
+/// <param name="book">The growing book.</param>
+/// <param name="shelf">The rack file and its earlier versions.</param>
+/// <param name="runsBy">What the rack file said when this run began.</param>
+/// <param name="alarms">Who is told when it cannot follow.</param>
+internal sealed class ScheduleFollower(
+    IServedRack rack, BookDesk book, RackFileShelf shelf, string runsBy, ControllerAlarms alarms)
+{
+    private static readonly TimeSpan lookEvery = TimeSpan.FromSeconds(30);
+
+    /// <summary>Follows until the end, or until it has put something in place: the next run goes on.</summary>
+    /// <param name="speed">How many times faster than real time the rack runs.</param>
+    /// <param name="end">The end.</param>
+    public async Task FollowAsync(double speed, CancellationToken end)
+    {
+        if (!rack.Site.Batches.ScheduleFollows)
+        {
+            return;
+        }
+
+        var every = TimeSpan.FromSeconds(Math.Max(1, lookEvery.TotalSeconds / speed));
+        while (!end.IsCancellationRequested && !await FollowOnceAsync(end).ConfigureAwait(false))
+        {
+            await Task.WhenAny(Task.Delay(every, end)).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Looks once.</summary>
+    /// <returns>Whether something was put in place, and the controller starts again.</returns>
+    internal async Task<bool> FollowOnceAsync(CancellationToken end)
+    {
+        try
+        {
+            var status = await rack.LookAsync(end).ConfigureAwait(false);
+            return status.At.WallTrusted && IsQuiet(status) && Follow(status.At.Wall);
+        }
+        catch (OperationCanceledException) when (end.IsCancellationRequested)
+        {
+            return false;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Tell(e.Message.TrimEnd('.'));
+            return false;
+        }
+    }
+
+    // A flood is not to be cut short, nor a test that a person stands at.
+    private static bool IsQuiet(SiteStatus status) =>
+        status.ProofTest is null && status.Floods.All(phase => phase is FloodPhase.Idle or FloodPhase.Waiting);
+
+    private bool Follow(Instant now)
+    {
+        var asks = BatchAsks.Of(rack.Site, book.Look(), now.InZone(rack.Site.Zone).Date);
+        var troubles = asks.SelectMany(one => one.Disagreements).ToList();
+        var news = asks.Where(one => one.IsNews).ToList();
+        if (news.Count > 0 && PutInPlace(news, now) is { } trouble)
+        {
+            troubles.Insert(0, trouble);
+        }
+        else if (news.Count > 0)
+        {
+            rack.Record("rack file changed", $"of what stands on the tiers: {string.Join("; ", news.SelectMany(one => one.Changes))}");
+            rack.StartAgain("the schedule follows what stands on the tiers");
+            return true;
+        }
+
+        if (troubles.Count > 0)
+        {
+            Tell(troubles[0] + (troubles.Count > 1 ? $" ({troubles.Count - 1} more on the page of batches)" : ""));
+        }
+        else
+        {
+            alarms.Clear(ControllerTrouble.ScheduleCannotFollow);
+        }
+
+        return false;
+    }
+
+    private string? PutInPlace(List<RackAsks> news, Instant now)
+    {
+        var text = shelf.Read();
+        if (text != runsBy)
+        {
+            return $"{shelf.Name} was changed by hand and the rack does not run by it yet: start the controller again, or take it back";
+        }
+
+        foreach (var one in news)
+        {
+            if (ForBatchesSection.Put(text, one.Rack, one.Asked) is not { } changed)
+            {
+                return $"{one.Rack.Name} cannot have what is asked ({string.Join("; ", one.Changes)}): {WhyNot(text, one)}";
+            }
+
+            text = changed;
+        }
+
+        shelf.Replace(text, now);
+        return null;
+    }
+
+    private string WhyNot(string text, RackAsks one) => ForBatchesSection.Complaints(text, one.Rack, one.Asked, shelf.Name)
+        .FirstOrDefault(complaint => complaint.Severity == Severity.Error) is { } complaint
+        ? $"{complaint.What}"
+        : $"it is written in {shelf.Name} in a way in which no line can be put in";
+
+    private void Tell(string what) => alarms.Raise(ControllerTrouble.ScheduleCannotFollow, what);
+}
