@@ -11,6 +11,9 @@ namespace RackController.Page;
 /// <param name="Speed">How many times faster than real time the rack runs, to say so.</param>
 public sealed record PageOptions(IPEndPoint Listen, string RackFile, StateFolder Folder, double Speed)
 {
+    /// <summary>The path of the crops file that batches are begun by.</summary>
+    public string CropsFile { get; init; } = "crops.yaml";
+
     /// <summary>The grower's own certificate; null for one that the page makes itself.</summary>
     public CertificateFiles? Certificate { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NodaTime;
 
 namespace RackController.Growing;
 
@@ -16,13 +17,27 @@ public static class LotCodes
         var codes = ImmutableArray.CreateBuilder<string>();
         foreach (var (batch, timing) in batches)
         {
-            var code = $"{Letters(batch.Crop.Name)}-{timing.Sow.ToString("yyMMdd", CultureInfo.InvariantCulture)}";
+            var code = Code(batch.Crop.Name, timing.Sow);
             taken[code] = taken.GetValueOrDefault(code) + 1;
             codes.Add(taken[code] == 1 ? code : $"{code}-{taken[code]}");
         }
 
         return codes.ToImmutable();
     }
+
+    /// <summary>A code for one more batch that no other has.</summary>
+    /// <param name="crop">The name of its crop.</param>
+    /// <param name="sow">The day on which it is sown.</param>
+    /// <param name="taken">The codes that others have.</param>
+    public static string Free(string crop, LocalDate sow, ImmutableHashSet<string> taken)
+    {
+        ArgumentNullException.ThrowIfNull(crop);
+        ArgumentNullException.ThrowIfNull(taken);
+        var code = Code(crop, sow);
+        return !taken.Contains(code) ? code : Enumerable.Range(2, taken.Count + 1).Select(n => $"{code}-{n}").First(one => !taken.Contains(one));
+    }
+
+    private static string Code(string crop, LocalDate sow) => $"{Letters(crop)}-{sow.ToString("yyMMdd", CultureInfo.InvariantCulture)}";
 
     private static string Letters(string crop)
     {

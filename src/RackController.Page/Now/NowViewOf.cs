@@ -8,15 +8,18 @@ namespace RackController.Page;
 /// <summary>Turns a picture of a site into what the page shows.</summary>
 /// <param name="site">The site.</param>
 /// <param name="speed">How many times faster than real time it runs.</param>
-internal sealed class NowViewOf(Site site, double speed)
+/// <param name="books">The growing book; null for none.</param>
+internal sealed class NowViewOf(Site site, double speed, BookDesk? books)
 {
     /// <summary>Makes the view of a picture.</summary>
-    public NowView View(SiteStatus status) => new(
+    public NowView View(SiteStatus status) => View(status, GrowsOn.Look(books, site, status.At.Wall));
+
+    private NowView View(SiteStatus status, GrowsOn grows) => new(
         status.At.Wall.InZone(site.Zone).ToString("ddd d MMM yyyy HH:mm:ss", CultureInfo.InvariantCulture),
-        [.. Notes(status)],
+        [.. Notes(status, grows)],
         [.. status.Alarms.Where(Calls).Select(alarm => new AlarmView(alarm, PageWords.Clock(alarm.Since.Wall, status.At.Wall, site.Zone)))],
         status.Alarms.Count(alarm => !Calls(alarm)),
-        [.. site.Racks.Select(rack => new RackViewOf(site, rack, status).View())],
+        [.. site.Racks.Select(rack => new RackViewOf(site, rack, status, grows).View())],
         [.. site.Circuits.Select(circuit => Circuit(circuit, status))],
         [.. status.Due.Select(due => new DueView(PageWords.Clock(due.At, status.At.Wall, site.Zone), due.Subject, due.What, ""))],
         [.. status.Recent.Select(happened => new DueView(
@@ -26,7 +29,7 @@ internal sealed class NowViewOf(Site site, double speed)
     private static bool Calls(Alarm alarm) =>
         alarm.State is not (AlarmState.Shelved or AlarmState.SuppressedByDesign or AlarmState.OutOfService);
 
-    private IEnumerable<NoteView> Notes(SiteStatus status)
+    private IEnumerable<NoteView> Notes(SiteStatus status, GrowsOn grows)
     {
         var how = site.Io is SimulatedIo ? "simulated" : "drives real loads";
         yield return new NoteView(
@@ -34,6 +37,11 @@ internal sealed class NowViewOf(Site site, double speed)
         if (!status.At.WallTrusted)
         {
             yield return new NoteView("clock not trusted", IsOdd: true);
+        }
+
+        if (grows.Fault is { } unreadable)
+        {
+            yield return new NoteView(unreadable, IsOdd: true);
         }
 
         if (status.Health.Fault is { } fault)

@@ -37,12 +37,13 @@ public sealed record RackView(
 /// <param name="Water">How much water stands in its tray.</param>
 /// <param name="StandpipeShare">How high its standpipe is, as a share of the rim.</param>
 /// <param name="Contents">What stands in it.</param>
+/// <param name="Grows">What grows there, by the growing book; empty where it tells of nothing.</param>
 public sealed record TierView(
-    int Number, bool IsInUse, bool? Light, bool? Valve, WaterView Water, double StandpipeShare, string Contents)
+    int Number, bool IsInUse, bool? Light, bool? Valve, WaterView Water, double StandpipeShare, string Contents, string Grows)
 {
     /// <summary>It in one phrase.</summary>
     public string Described => IsInUse
-        ? $"Tier {Number}{LightWords}{(Water.Words.Length > 0 ? ", " + Water.Words : "")}"
+        ? $"Tier {Number}{LightWords}{(Grows.Length > 0 ? ", " + Grows : "")}{(Water.Words.Length > 0 ? ", " + Water.Words : "")}"
         : $"Tier {Number} is out of use";
 
     private string LightWords => Light switch { true => " lit", false => " dark", null => " without a light" };

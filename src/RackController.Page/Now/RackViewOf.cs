@@ -6,7 +6,7 @@ using RackController.Service;
 namespace RackController.Page;
 
 /// <summary>Turns a picture of a site into what the page shows of one rack.</summary>
-internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
+internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status, GrowsOn grows)
 {
     private readonly FloodPhase phase = status.Floods[rack.Id.Index];
 
@@ -35,7 +35,8 @@ internal sealed class RackViewOf(Site site, Rack rack, SiteStatus status)
     private TierView Tier(Tier tier) => new(
         tier.Number, status.TiersInUse[rack.Id.Index][tier.Number - 1], IsOn(tier.Light), IsOn(tier.Valve), Water(tier),
         tier.Tray.StandpipeHeightMm / tier.Tray.RimDepthMm,
-        string.Create(CultureInfo.InvariantCulture, $"{tier.Tray.Contents.InsertTrays} trays, {tier.Tray.Contents.Media}"));
+        string.Create(CultureInfo.InvariantCulture, $"{tier.Tray.Contents.InsertTrays} trays, {tier.Tray.Contents.Media}"),
+        grows.Words(rack, tier.Number));
 
     private string Words(SensorStatus of) => ReadingWords.Words(of, site.Units);
 

@@ -12,7 +12,8 @@ internal static class PageRoutes
     public static void Map(IEndpointRouteBuilder routes, PageOptions options, AccessParts access, ServedAt served, CancellationToken end)
     {
         var rack = access.Rack;
-        var views = new NowViewOf(rack.Site, options.Speed);
+        var books = new BookDesk(options.Folder.Book, rack.Site);
+        var views = new NowViewOf(rack.Site, options.Speed, books);
         PageFiles.Map(routes);
         routes.MapGet("/", context => NowAsync(context, rack, views)).For(Role.View);
         routes.MapGet("/live", new LiveStream(new Broadcast(rack, views), end).ServeAsync).For(Role.View).Lasting();
@@ -21,6 +22,8 @@ internal static class PageRoutes
         var desk = new ScheduleDesk(rack, new RackFileShelf(options.RackFile, options.Folder.RackFileVersions));
         new ScheduleRoutes(rack, desk).Map(routes);
         var past = new Past(options.Folder.Journal);
+        new BatchRoutes(rack, books, past, desk).Map(routes);
+        new NewBatchRoutes(rack, books, options.CropsFile).Map(routes);
         new HistoryRoutes(rack, past).Map(routes);
         new EventRoutes(rack, past).Map(routes);
         new FloodRoutes(rack, past).Map(routes);
@@ -30,6 +33,7 @@ internal static class PageRoutes
         ApiRoutes.Map(routes, rack, end);
         new ApiPastRoutes(rack, past).Map(routes);
         new ApiRackFileRoutes(rack, desk).Map(routes);
+        new ApiBatchRoutes(rack, books, past).Map(routes);
         Health.Map(routes, rack);
         Metrics.Map(routes, rack);
         new SignInRoutes(access).Map(routes);

@@ -35,7 +35,6 @@ public sealed record OrdersReading(PlanRequest? Request, ImmutableArray<Complain
 /// </summary>
 public static class OrdersReader
 {
-    private static readonly CropsMapping cropsMapping = new();
     private static readonly OrdersMapping ordersMapping = new();
 
     /// <summary>Reads an orders file, its crops and its rack file.</summary>
@@ -66,7 +65,7 @@ public static class OrdersReader
 
         var cropsPath = Beside(path, part.Crops);
         var ofCrops = new Complaints(cropsPath);
-        var book = ReadCrops(cropsPath, ofCrops);
+        var book = CropsReader.ReadInto(cropsPath, ofCrops);
         if (ofCrops.HasErrors)
         {
             complaints.Refuse(part.CropsPlace, $"the crops file {Quote.Text(part.Crops)} cannot be used",
@@ -96,18 +95,6 @@ public static class OrdersReader
         }
 
         return ordersMapping.TryRead("orders file", root, complaints, out var part) ? part : null;
-    }
-
-    private static CropBook ReadCrops(string path, Complaints complaints)
-    {
-        var book = new CropBook();
-        if (TextFile.Read(path, complaints, out var text) == TextFileOutcome.Read && YamlText.Read(text, complaints) is { } root
-            && cropsMapping.TryRead("crops file", root, complaints, out var part))
-        {
-            book.Add(part.Crops, complaints);
-        }
-
-        return book;
     }
 
     private static string Beside(string path, string named) => Path.Combine(Path.GetDirectoryName(path) ?? "", named);

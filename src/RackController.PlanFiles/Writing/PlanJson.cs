@@ -41,10 +41,21 @@ public static class PlanJson
         one.Lot, one.Batch.Crop.Name, one.Batch.Trays, one.Batch.UnderWay is not null, Iso(one.Timing.Sow),
         one.Batch.Crop.IsSoaked && one.Batch.UnderWay is null ? Iso(one.Timing.Sow.PlusDays(-1)) : null,
         [
-            .. one.Batch.Crop.LitStages.Zip(one.Timing.StageStarts, (stage, start) => new JsonStage(stage.Name, Iso(start))),
+            .. one.Batch.Crop.LitStages.Zip(one.Timing.StageStarts, (stage, start) => Stage(stage, Iso(start))),
         ],
         Iso(one.Timing.Harvest), Iso(one.Batch.Due), [.. one.Batch.Orders.Select(Order)],
         [.. one.Stays.Select(stay => new JsonStay(tiers[stay.Tier].Name, stay.Trays, Iso(stay.From), Iso(stay.Until)))]);
+
+    private static JsonStage Stage(LitStage stage, string from) => new(
+        stage.Name, from,
+        new JsonNeeds(
+            Range(stage.Days.Least, stage.Days.Most), Range(stage.DailyLightMolPerM2D), Range(stage.PpfdUmolPerM2S),
+            Range(stage.PhotoperiodH),
+            [.. stage.Floods.Select(floods => new JsonFloods(floods.Media, Range(floods.PerDay.Least, floods.PerDay.Most)))]));
+
+    private static JsonRange Range(Bounds bounds) => Range(bounds.Least, bounds.Most);
+
+    private static JsonRange Range(double least, double most) => new(least, most);
 
     private static JsonOrder Order(Order order) => new(
         order.Customer, order.Crop.Name, (order.Amount as LiveTrays)?.Count, (order.Amount as CutWeight)?.WeightG, Iso(order.Due),
@@ -65,7 +76,14 @@ internal sealed record JsonBatch(
     string Lot, string Crop, int Trays, bool GrowsAlready, string Sow, string? Soak, ImmutableArray<JsonStage> Stages, string Harvest,
     string Due, ImmutableArray<JsonOrder> Orders, ImmutableArray<JsonStay> Stays);
 
-internal sealed record JsonStage(string Name, string From);
+internal sealed record JsonStage(string Name, string From, JsonNeeds Needs);
+
+internal sealed record JsonNeeds(
+    JsonRange Days, JsonRange DailyLightMolPerM2D, JsonRange PpfdUmolPerM2S, JsonRange PhotoperiodH, ImmutableArray<JsonFloods> FloodsPerDay);
+
+internal sealed record JsonFloods(string? Media, JsonRange PerDay);
+
+internal sealed record JsonRange(double Least, double Most);
 
 internal sealed record JsonStay(string Tier, int Trays, string From, string Until);
 
@@ -79,6 +97,8 @@ internal sealed record JsonLamp(string Tier, string From, string Until, double P
 
 internal sealed record JsonTask(string Date, string Kind, string Subject, string Words);
 
-[JsonSourceGenerationOptions(WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSourceGenerationOptions(
+    WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
 [JsonSerializable(typeof(JsonPlan))]
 internal sealed partial class PlanJsonContext : JsonSerializerContext;

@@ -21,7 +21,7 @@ internal sealed record Room(string Name, string[] Sees, string[] Packages)
         new("Service", ["Model", "RackFile", "Control", "Plant", "Growing", "Hardware"], ["NodaTime", "Microsoft.Data.Sqlite",
             "Microsoft.Extensions.*", "Serilog", "Serilog.*", "SQLitePCLRaw.*"]),
         new("Notices", ["Model", "RackFile", "Control", "Service"], ["MailKit", "MimeKit", "NodaTime"]),
-        new("Page", ["Model", "RackFile", "Control", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
+        new("Page", ["Model", "RackFile", "Control", "Growing", "PlanFiles", "Bench", "Service"], ["DiffPlex", "Microsoft.AspNetCore",
             "Microsoft.AspNetCore.*", "Microsoft.Extensions.*", "NodaTime", "RazorSlices",
             "System.IO.Hashing"]),
         new("", ["Model", "RackFile", "Control", "Plant", "Growing", "PlanFiles", "Planning", "Bench", "Service", "Notices", "Page"],

@@ -76,11 +76,14 @@ public sealed class RoleTests : IAsyncLifetime
     {
         (_, "files" or "health" or "sign-in", _) or (_, _, "/api/openapi.json") => Nobody,
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
-        ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods", _) => Household.Cleo,
+        ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods" or "batches.csv", _) => Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
-        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
+        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices" or "/batches") => Household.Cleo,
+        ("GET", _, "/batches/one" or "/api/batches" or "/api/batches/one") => Household.Cleo,
+        ("POST", _, "/batches/draft") => Household.Ada,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
-        (_, "racks" or "alarms" or "proof-tests" or "notices", _) or ("POST", _, "/api/ask" or "/api/notices/test") => Household.Ben,
+        (_, "racks" or "alarms" or "proof-tests" or "notices" or "batches", _)
+            or ("POST", _, "/api/ask" or "/api/notices/test" or "/api/batches/entries" or "/api/batches/plan") => Household.Ben,
         ("GET", "api", "/api/history" or "/api/floods" or "/api/notices" or "/api/past-events" or "/api/alarms") => Household.Cleo,
         ("GET", _, "/api/rack-file") => Household.Cleo,
         (_, "schedule" or "people", _) or (_, _, "/api/rack-file/draft" or "/api/rack-file/apply" or "/api/rack-file/discard") =>

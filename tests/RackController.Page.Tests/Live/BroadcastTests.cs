@@ -19,7 +19,7 @@ public sealed class BroadcastTests : IDisposable
     public void WhoeverComesAsTheLastOneGoesStartsNoSecondLook()
     {
         var rack = new LookedAtRack(new TaskCompletionSource<SiteStatus>().Task);
-        var broadcast = new Broadcast(rack, new NowViewOf(rack.Site, speed: 1));
+        var broadcast = new Broadcast(rack, new NowViewOf(rack.Site, speed: 1, books: null));
 
         broadcast.Join(end.Token);
         broadcast.Leave();
@@ -32,7 +32,7 @@ public sealed class BroadcastTests : IDisposable
     public async Task APictureThatCannotBeDrawnIsToldAndTriedAgain()
     {
         var rack = new LookedAtRack(Task.FromException<SiteStatus>(new InvalidOperationException("of a test")));
-        var broadcast = new Broadcast(rack, new NowViewOf(rack.Site, speed: 1));
+        var broadcast = new Broadcast(rack, new NowViewOf(rack.Site, speed: 1, books: null));
 
         broadcast.Join(end.Token);
 

@@ -63,9 +63,10 @@ internal sealed class ServedRack : IAsyncDisposable
     /// <param name="speed">How many times faster than real time.</param>
     /// <param name="prepare">Prepares the state folder before the start.</param>
     /// <param name="howServed">Changes how the page is served.</param>
+    /// <param name="runsBy">What the rack file said when the run began; null for what it says.</param>
     public static async Task<ServedRack> StartAsync(
         Site site, string rackFile, double speed = 1, Action<StateFolder>? prepare = null,
-        Func<PageOptions, PageOptions>? howServed = null)
+        Func<PageOptions, PageOptions>? howServed = null, string? runsBy = null)
     {
         var folder = Directory.CreateTempSubdirectory("rackcontroller-page-");
         var state = new StateFolder(folder.FullName);
@@ -79,7 +80,7 @@ internal sealed class ServedRack : IAsyncDisposable
         var run = RackService.RunAsync(site, new ServiceOptions
         {
             RackFile = copy,
-            RackFileText = File.ReadAllText(copy),
+            RackFileText = runsBy ?? File.ReadAllText(copy),
             Folder = state,
             Speed = speed,
             Screen = (_, end) => ended.Task.WaitAsync(end),

@@ -1,0 +1,165 @@
+using Microsoft.Playwright;
+using NodaTime;
+using RackController.Growing;
+using RackController.Service;
+using RackController.Testing;
+
+namespace RackController.Page.Tests;
+
+/// <summary>The growing book in a browser: begun, sown, moved, harvested, and drawn on its tier.</summary>
+public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
+{
+    private const string Tier = "north/tier 2";
+
+    private ServedRack served = null!;
+
+    public async Task InitializeAsync() => served = await ServedRack.OfFileAsync(
+        howServed: page => page with { CropsFile = ShippedFiles.PathTo("config/crops.yaml") });
+
+    public async Task DisposeAsync() => await served.DisposeAsync();
+
+    [Theory]
+    [MemberData(nameof(View.Names), MemberType = typeof(View))]
+    public async Task TheyHoldToTheGuidelinesOnEveryScreen(string view)
+    {
+        PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"), Moved("RAD-1", 4), Begun("PEA-1", "pea", 2), Sown("PEA-1"));
+        var page = await OpenAsync(View.Of(view), "/batches");
+        await Judgement.HoldsAsync(page);
+        await Chromium.KeepAsync(page, $"batches-{view}");
+
+        foreach (var (address, name) in ((string, string)[])
+            [("/batches/one?lot=RAD-1", "batch"), ("/batches/move?lot=PEA-1", "batch-move"), ("/batches/new", "batch-new"), ("/batches/plan", "take-up")])
+        {
+            await page.GotoAsync(new Uri(served.Address, address).ToString());
+            await Judgement.HoldsAsync(page);
+            await Chromium.KeepAsync(page, $"{name}-{view}");
+        }
+
+        await page.GotoAsync(served.Address.ToString());
+        await Assertions.Expect(page.Locator("svg.rack .grows")).ToHaveTextAsync("radish day 0");
+        await Judgement.HoldsAsync(page);
+        await Chromium.KeepAsync(page, $"now-with-batches-{view}");
+    }
+
+    [Fact]
+    public async Task ItFitsAScreenOf320Pixels()
+    {
+        PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"), Moved("RAD-1", 4));
+        await Judgement.HoldsAsync(await OpenAsync(View.Phone with { Width = 320 }, "/batches"));
+    }
+
+    // By keyboard alone, from an empty book to the record of a harvest.
+    [Fact]
+    public async Task ABatchIsBegunSownMovedAndHarvested()
+    {
+        var page = await OpenAsync(View.Laptop, "/batches");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Begin a batch…" }).PressAsync("Enter");
+        await page.GetByLabel("Crop").SelectOptionAsync("radish");
+        await page.GetByLabel("Insert trays").FillAsync("3");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin it" }).PressAsync("Enter");
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Sown…" }).PressAsync("Enter");
+        await page.GetByLabel("Seed lot, as the bag names it").FillAsync("bag 17 <b>");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sown" }).PressAsync("Enter");
+
+        await page.GetByRole(AriaRole.Link, new() { NameString = "RAD-" }).First.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Moved…" }).PressAsync("Enter");
+        await page.GetByLabel($"Trays on {Tier}").FillAsync("2");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Moved" }).PressAsync("Enter");
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("has 3 trays, and 2 of them are on tiers then");
+        await page.GetByLabel($"Trays on {Tier}").FillAsync("3");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Moved" }).PressAsync("Enter");
+
+        await page.GetByRole(AriaRole.Link, new() { NameString = "RAD-" }).First.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Harvested…" }).PressAsync("Enter");
+        await page.GetByLabel("Weight in all, g").FillAsync("812.5");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Harvested" }).PressAsync("Enter");
+
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Gone" })).ToBeVisibleAsync();
+        var csv = await served.Client.GetStringAsync("/batches.csv");
+        Assert.Contains("sown,RAD-", csv, StringComparison.Ordinal);
+        Assert.Contains("bag 17 <b>", csv, StringComparison.Ordinal);
+        Assert.Contains(",812.5,", csv, StringComparison.Ordinal);
+        Assert.Contains(": harvested on", await served.Client.GetStringAsync("/events.csv"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AnEntryThatWasWrongIsStruckAndStaysLegible()
+    {
+        PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"));
+        var page = await OpenAsync(View.Phone, "/batches/one?lot=RAD-1");
+
+        await page.GetByRole(AriaRole.Link, new() { Name = "Strike entry 2" }).ClickAsync();
+        await page.GetByLabel("Why it was wrong").FillAsync("the wrong bag");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Strike it" }).ClickAsync();
+
+        await Assertions.Expect(page.GetByText("struck by")).ToContainTextAsync("the wrong bag");
+        await Assertions.Expect(page.Locator("s")).ToContainTextAsync("seed lot bag 17");
+        Assert.Null(Book.Look().Batch("RAD-1")!.Sown);
+    }
+
+    [Fact]
+    public async Task WhatStandsThereAsksForAnotherScheduleByADraft()
+    {
+        PutDown(Begun("DIM-1", "radish", 4, Needs(12, 13)), Sown("DIM-1"), Moved("DIM-1", 4));
+        var page = await OpenAsync(View.Laptop, "/batches");
+        await Assertions.Expect(page.GetByText($"{Tier}: 13 h of light instead of 16 h of light")).ToBeVisibleAsync();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Put it into a draft and try it" }).ClickAsync();
+
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { NameString = "Draft" }).First).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".changes")).ToContainTextAsync("- { tier: 2, for: 13 h }");
+    }
+
+    [Fact]
+    public async Task APlanIsTakenUpAndTheNextOneTakesBackWhatIsNotSown()
+    {
+        var page = await OpenAsync(View.Laptop, "/batches/plan");
+        await TakeUpAsync(page, "PEA-1");
+        await Assertions.Expect(page.GetByText("1 batch new, 0 batches as they were, 0 batches struck.")).ToBeVisibleAsync();
+
+        await page.GotoAsync(new Uri(served.Address, "/batches/plan").ToString());
+        await TakeUpAsync(page, "PEA-2");
+        await Assertions.Expect(page.GetByText("1 batch new, 0 batches as they were, 1 batch struck.")).ToBeVisibleAsync();
+        Assert.Equal("PEA-2", Assert.Single(Book.Look().Batches).Lot);
+
+        await page.GotoAsync(new Uri(served.Address, "/batches/plan").ToString());
+        await page.GetByLabel("The plan.json").SetInputFilesAsync(new FilePayload { Name = "x.json", MimeType = "application/json", Buffer = "{}"u8.ToArray() });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it up" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("This is no plan");
+    }
+
+    private async Task TakeUpAsync(IPage page, string lot)
+    {
+        var plan = System.Text.Encoding.UTF8.GetBytes(SomePlan.Json(Today, lot));
+        await page.GetByLabel("The plan.json").SetInputFilesAsync(new FilePayload { Name = "plan.json", MimeType = "application/json", Buffer = plan });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it up" }).ClickAsync();
+    }
+
+    private BookDesk Book => new(served.State.Book, served.Rack.Site);
+
+    private static Instant Now => SystemClock.Instance.GetCurrentInstant();
+
+    private LocalDate Today => Now.InZone(served.Rack.Site.Zone).Date;
+
+    private void PutDown(params BookEntry[] entries) => Assert.Null(Book.Write([.. entries]));
+
+    private BatchTakenUp Begun(string lot, string crop, int trays, LitStage? needs = null) =>
+        new(Now, "Ada", lot, crop, trays, Today, [needs ?? Needs(12, 18)], [], Today.PlusDays(8), "the inn");
+
+    private BatchSown Sown(string lot) => new(Now, "Ada", lot, Today, "bag 17");
+
+    private BatchMoved Moved(string lot, int trays) => new(Now, "Ada", lot, Today, 0, [new StandsOn(Tier, trays)]);
+
+    private static LitStage Needs(double leastH, double mostH) => new()
+    {
+        Name = "light",
+        Days = new(5, 9),
+        DailyLightMolPerM2D = new(0, 100),
+        PpfdUmolPerM2S = new(50, 1000),
+        PhotoperiodH = new(leastH, mostH),
+        Floods = [new(null, new(1, 12))],
+    };
+
+    private Task<IPage> OpenAsync(View view, string address) => chromium.OpenAsync(view, new Uri(served.Address, address));
+}

@@ -1,0 +1,91 @@
+using NodaTime;
+using RackController.Growing;
+
+namespace RackController.PlanFiles.Tests;
+
+public sealed class PlanBatchesTests
+{
+    private static readonly Instant at = Instant.FromUtc(2026, 3, 2, 8, 0);
+
+    [Fact]
+    public void WhatAPlanHandsOverComesIntoTheBookWithItsCourseAndItsNeeds()
+    {
+        var plan = Orders.Plan();
+        var planned = plan.Batches[0];
+
+        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(plan)).Entries));
+
+        Assert.Equal(("PEA-1", "pea", planned.Batch.Trays, "Lantern cafe"), (start.Lot, start.Crop, start.Trays, start.For));
+        Assert.Equal((planned.Timing.Sow, planned.Timing.Harvest), (start.Sow, start.Harvest));
+        Assert.Equivalent(planned.Batch.Crop.LitStages, start.Stages);
+        var step = Assert.Single(start.Course);
+        Assert.Equal(planned.Timing.Lit, step.Day);
+        Assert.Equal([new StandsOn(plan.Request.Space.Tiers[0].Name, planned.Batch.Trays)], step.Places.AsEnumerable());
+    }
+
+    [Fact]
+    public void TraysThatAreCarriedAreAStepOfTheirOwn()
+    {
+        var plan = Orders.Plan();
+        var planned = plan.Batches[0];
+        var (lit, later) = (planned.Timing.Lit, planned.Timing.Lit.PlusDays(2));
+        var moved = plan with
+        {
+            Batches =
+            [
+                planned with
+                {
+                    Stays =
+                    [
+                        new Stay(0, planned.Batch.Trays, lit, later), new Stay(1, planned.Batch.Trays, later, planned.Timing.Harvest),
+                    ],
+                },
+            ],
+        };
+
+        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(moved)).Entries));
+
+        Assert.Equal([lit, later], start.Course.Select(step => step.Day));
+        Assert.Equal(plan.Request.Space.Tiers[1].Name, start.Course[1].Places[0].Tier);
+    }
+
+    [Fact]
+    public void WhatGrowsAlreadyIsPutDownAsSownAndAsMovedWhereItHadBeen()
+    {
+        var plan = Orders.Plan();
+        var planned = plan.Batches[0];
+        var growing = plan with
+        {
+            Batches =
+            [
+                planned with { Batch = planned.Batch with { UnderWay = new UnderWay(planned.Timing.Sow, planned.Timing.Lit, null, 1) } },
+            ],
+        };
+
+        var entries = Read(PlanJson.Of(growing), planned.Timing.Lit.PlusDays(1)).Entries;
+
+        Assert.Equal([typeof(BatchTakenUp), typeof(BatchSown), typeof(BatchMoved)], entries.Select(entry => entry.GetType()));
+        Assert.Equal(2, Read(PlanJson.Of(growing), planned.Timing.Sow).Entries.Length);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("no plan")]
+    [InlineData("{\"batches\": null}")]
+    public void WhatIsNoPlanIsRefusedInASentence(string json) =>
+        Assert.StartsWith("This is no plan", Read(json).Complaint, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("\"sow\": \"", "\"sow\": \"soon ")]
+    [InlineData("\"media\": null", "\"media\": \"wool\"")]
+    public void ABatchThatIsNotWholeIsRefusedByItsLot(string old, string replacement)
+    {
+        var json = PlanJson.Of(Orders.Plan()).Replace(old, replacement, StringComparison.Ordinal);
+        Assert.Equal("The batch PEA-1 of the plan is not whole: make the plan again.", Read(json).Complaint);
+    }
+
+    private static PlanBatchesReading Read(string json, LocalDate? today = null) => PlanBatches.Read(json, at, "Ada", today ?? Orders.Today);
+}
