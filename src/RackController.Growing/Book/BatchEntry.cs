@@ -73,7 +73,7 @@ public sealed record BatchNoted(Instant At, string By, string Lot, string Text) 
 /// <summary>When a batch is to stand where in the light.</summary>
 /// <param name="Day">The first day.</param>
 /// <param name="Stage">The stage in the light, from 0.</param>
-/// <param name="Places">Where its trays stand from then on.</param>
+/// <param name="Places">Where its trays stand from then on; empty while nobody has said where.</param>
 public sealed record CourseStep(LocalDate Day, int Stage, ImmutableArray<StandsOn> Places);
 
 /// <summary>Trays on a tier.</summary>

@@ -76,7 +76,7 @@ public sealed record BookedBatch
     public CourseStep? NextStep(LocalDate day, bool byDate)
     {
         var done = Moves.IsEmpty ? -1 : Moves[^1].Stage;
-        return Start.Course.FirstOrDefault(step => byDate ? step.Day > day && step.Day > LastMove : IsAhead(step, done));
+        return Start.Course.FirstOrDefault(step => byDate && !step.Places.IsEmpty ? step.Day > day && step.Day > LastMove : IsAhead(step, done));
     }
 
     private LocalDate LastMove => Moves.IsEmpty ? LocalDate.MinIsoValue : Moves[^1].Day;
@@ -88,11 +88,13 @@ public sealed record BookedBatch
     private CourseStep? StepOn(LocalDate day, bool byDate)
     {
         var told = Moves.LastOrDefault(move => move.Day <= day);
-        var planned = byDate && Sown is { } sown && sown.Day <= day ? Start.Course.LastOrDefault(step => step.Day <= day) : null;
+        var planned = byDate && Sown is { } sown && sown.Day <= day ? PlannedOn(day) : null;
         return planned is not null && (told is null || planned.Day > told.Day) ? planned
             : told is null ? null
             : new CourseStep(told.Day, told.Stage, told.Places);
     }
+
+    private CourseStep? PlannedOn(LocalDate day) => Start.Course.LastOrDefault(step => step.Day <= day && !step.Places.IsEmpty);
 
     private CourseStep WithoutWhatIsGone(CourseStep step, LocalDate day)
     {

@@ -20,8 +20,8 @@ internal static class BatchWords
     };
 
     /// <summary>Tiers, with trays where there are several: <c>north/tier 2 (3) and north/tier 1 (1)</c>.</summary>
-    public static string Places(CourseStep step) => step.Places is [var one]
-        ? one.Tier
+    public static string Places(CourseStep step) => step.Places.IsEmpty ? "the light"
+        : step.Places is [var one] ? one.Tier
         : string.Join(" and ", step.Places.Select(place => $"{place.Tier} ({place.Trays})"));
 
     /// <summary>An entry in words.</summary>
@@ -30,7 +30,7 @@ internal static class BatchWords
         BatchTakenUp start => $"taken up: {Trays(start.Trays)} of {start.Crop}, to be sown on {PlanDates.Day(start.Sow)}"
             + (start.For.Length > 0 ? $", for {start.For}" : ""),
         BatchSown sown => $"sown on {PlanDates.Day(sown.Day)}" + (sown.SeedLot.Length > 0 ? $", seed lot {sown.SeedLot}" : ", seed lot not told"),
-        BatchMoved moved => $"on {PlanDates.Day(moved.Day)} on {Places(new CourseStep(moved.Day, moved.Stage, moved.Places))}",
+        BatchMoved moved => $"moved on {PlanDates.Day(moved.Day)} to {Places(new CourseStep(moved.Day, moved.Stage, moved.Places))}",
         BatchHarvested harvested => $"harvested on {PlanDates.Day(harvested.Day)}: {Trays(harvested.Trays)}{Weight(harvested.WeightG)}"
             + (harvested.To.Length > 0 ? $", to {harvested.To}" : ""),
         BatchDiscarded discarded => $"thrown away on {PlanDates.Day(discarded.Day)}: {Trays(discarded.Trays)}, because {discarded.Why}",

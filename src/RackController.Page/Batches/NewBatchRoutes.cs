@@ -66,7 +66,7 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
         {
             var lot = LotCodes.Free(crop.Name, sow, [.. books.Look().Batches.Select(batch => batch.Lot)]);
             var start = new BatchTakenUp(
-                now, Visitor.Of(context).Name, lot, crop.Name, trays, sow, crop.LitStages, [], sow.PlusDays(crop.FewestDays),
+                now, Visitor.Of(context).Name, lot, crop.Name, trays, sow, crop.LitStages, [.. CourseOf(crop, sow)], sow.PlusDays(crop.FewestDays),
                 whom.Length > BookRules.MostText ? whom[..BookRules.MostText] : whom);
             if (books.Write(start) is { } wrong)
             {
@@ -80,6 +80,17 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             await AskAsync(context, $"Nothing was put down: {e.Message}").ConfigureAwait(false);
+        }
+    }
+
+    // When each stage begins at the earliest; where, is put down when it does.
+    private static IEnumerable<CourseStep> CourseOf(Crop crop, LocalDate sow)
+    {
+        var day = sow.PlusDays(crop.DarkDays.Least);
+        foreach (var (index, stage) in crop.LitStages.Index())
+        {
+            yield return new CourseStep(day, index, []);
+            day = day.PlusDays(stage.Days.Least);
         }
     }
 

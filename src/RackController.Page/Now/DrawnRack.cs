@@ -1,13 +1,13 @@
 namespace RackController.Page;
 
-/// <summary>Where the parts of a rack stand in its drawing, in its own units: 340 wide, a tier every 76.</summary>
+/// <summary>Where the parts of a rack stand in its drawing, in its own units: 340 wide, a tier every 84.</summary>
 internal static class DrawnRack
 {
     /// <summary>Width of the drawing.</summary>
     public const int Width = 340;
 
     /// <summary>From one tier to the next.</summary>
-    public const int TierHeight = 76;
+    public const int TierHeight = 84;
 
     /// <summary>From the rim of a tray to its floor.</summary>
     public const int TrayDepth = 28;
@@ -16,7 +16,7 @@ internal static class DrawnRack
     public const int ReservoirDepth = 54;
 
     /// <summary>Where a tray's rim is, below the top of its tier.</summary>
-    public const int RimBelow = 34;
+    public const int RimBelow = 42;
 
     /// <summary>Height of the whole.</summary>
     public static int Height(RackView rack) => ReservoirTop(rack) + ReservoirDepth + 10;

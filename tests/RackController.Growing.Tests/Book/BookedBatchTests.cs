@@ -39,6 +39,21 @@ public sealed class BookedBatchTests
     }
 
     [Fact]
+    public void AStepWithoutAPlaceIsDueUntilSomebodySaysWhereItStands()
+    {
+        var begun = SomeBook.TakenUp("P", 4, null, new CourseStep(SomeBook.May.PlusDays(3), 0, []));
+        var inTheDark = BatchOf(begun, SomeBook.Sown("P"));
+        var moved = BatchOf(begun, SomeBook.Sown("P"), SomeBook.Moved("P", 4, new StandsOn("north/tier 1", 4)));
+
+        foreach (var byDate in (bool[])[true, false])
+        {
+            Assert.Equal(BatchPhase.InTheDark, inTheDark.PhaseOn(SomeBook.May.PlusDays(5), byDate));
+            Assert.Equal(SomeBook.May.PlusDays(3), inTheDark.NextStep(SomeBook.May.PlusDays(5), byDate)?.Day);
+            Assert.Null(moved.NextStep(SomeBook.May.PlusDays(5), byDate));
+        }
+    }
+
+    [Fact]
     public void ABatchIsGoneWithTheLastOfItsTrays()
     {
         var batch = BatchOf(
