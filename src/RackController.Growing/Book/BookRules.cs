@@ -2,7 +2,8 @@ using NodaTime;
 
 namespace RackController.Growing;
 
-/// <summary>What may be put into the growing book. What is refused is impossible; what is only unwise is put down, since it happened.</summary>
+/// <summary>What may be put into the growing book. What is refused is impossible; what is only unwise is put down, since it
+/// happened.</summary>
 public static class BookRules
 {
     /// <summary>The most words in one field.</summary>
@@ -10,6 +11,12 @@ public static class BookRules
 
     // A crop that gives more from one insert tray than it weighs itself is a slip of the pen (common practice, no source).
     private const double MostGPerTray = 20_000;
+
+    /// <summary>A text as it is put down: without blanks around it, and no longer than one may be.</summary>
+    /// <param name="text">The text; null for none.</param>
+    public static string Cut(string? text) => text?.Trim() is not { } trimmed ? ""
+        : trimmed.Length > MostText ? trimmed[..MostText]
+        : trimmed;
 
     /// <summary>What is wrong with an entry.</summary>
     /// <param name="book">The book that it is to stand in.</param>
@@ -38,7 +45,8 @@ public static class BookRules
         : start.Trays is < 1 or > 10_000 ? "A batch has 1 to 10,000 trays."
         : start.Stages.IsEmpty ? $"The crop {start.Crop} has no stage in the light."
         : start.Harvest < start.Sow ? "It would be harvested before it was sown."
-        : start.Course.SelectMany(step => step.Places).Select(place => WhatIsWrongWith(place, places)).FirstOrDefault(wrong => wrong is not null);
+        : start.Course.SelectMany(step => step.Places).Select(place => WhatIsWrongWith(place, places))
+            .FirstOrDefault(wrong => wrong is not null);
 
     private static string? WhatIsWrongWith(BatchEntry entry, BookedBatch batch, Func<string, int?> places, LocalDate today) => entry switch
     {

@@ -76,7 +76,8 @@ public sealed record BookedBatch
     public CourseStep? NextStep(LocalDate day, bool byDate)
     {
         var done = Moves.IsEmpty ? -1 : Moves[^1].Stage;
-        return Start.Course.FirstOrDefault(step => byDate && !step.Places.IsEmpty ? step.Day > day && step.Day > LastMove : IsAhead(step, done));
+        return Start.Course.FirstOrDefault(step =>
+            byDate && !step.Places.IsEmpty ? step.Day > day && step.Day > LastMove : IsAhead(step, done));
     }
 
     private LocalDate LastMove => Moves.IsEmpty ? LocalDate.MinIsoValue : Moves[^1].Day;

@@ -34,7 +34,7 @@ public static class LotCodes
         ArgumentNullException.ThrowIfNull(crop);
         ArgumentNullException.ThrowIfNull(taken);
         var code = Code(crop, sow);
-        return !taken.Contains(code) ? code : Enumerable.Range(2, taken.Count + 1).Select(n => $"{code}-{n}").First(one => !taken.Contains(one));
+        return Enumerable.Range(2, taken.Count + 1).Select(n => $"{code}-{n}").Prepend(code).First(one => !taken.Contains(one));
     }
 
     private static string Code(string crop, LocalDate sow) => $"{Letters(crop)}-{sow.ToString("yyMMdd", CultureInfo.InvariantCulture)}";

@@ -29,7 +29,8 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
     }
 
     /// <summary>The title of the form.</summary>
-    public static string Title(string deed, string lot) => deed == "strike" ? $"Strike an entry of {lot}" : $"{lot}: {Verb(deed).ToLowerInvariant()}";
+    public static string Title(string deed, string lot) =>
+        deed == "strike" ? $"Strike an entry of {lot}" : $"{lot}: {Verb(deed).ToLowerInvariant()}";
 
     /// <summary>What the button of the form says.</summary>
     public static string Verb(string deed) => deed switch
@@ -74,7 +75,8 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
             Day(), Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1"),
             Number("weight", "Weight in all, g", 0, 0, 1_000_000, "any"), Text("to", "To whom", isRequired: false, batch.Start.For),
         ],
-        "discard" => [Day(), Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1"), Text("why", "Why", isRequired: true)],
+        "discard" =>
+            [Day(), Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1"), Text("why", "Why", isRequired: true)],
         "strike" => [new FormField("number", "", "hidden", number), Text("why", "Why it was wrong", isRequired: true)],
         _ => [Text("text", "Note", isRequired: true)],
     };
@@ -87,7 +89,7 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
     public BookEntry? EntryOf(string deed, BookedBatch batch, IFormCollection form, string by)
     {
         var (lot, day) = (batch.Lot, LocalDatePattern.Iso.Parse(form["day"].ToString()));
-        string Told(string name) => form[name].ToString().Trim() is var text && text.Length > BookRules.MostText ? text[..BookRules.MostText] : text;
+        string Told(string name) => BookRules.Cut(form[name].ToString());
         return deed switch
         {
             "note" => new BatchNoted(now, by, lot, Told("text")),

@@ -8,9 +8,10 @@ namespace RackController.Page;
 /// <param name="MayChange">Whether whoever looks may change the rack file.</param>
 /// <param name="Fault">What is wrong with the book; null when nothing is.</param>
 /// <param name="Asks">What the batches ask of the racks.</param>
+/// <param name="Sought">What is looked for; empty for nothing.</param>
 /// <param name="Groups">The batches, by what is to be done with them.</param>
 public sealed record BatchesPage(
-    FrameView Frame, bool MayAct, bool MayChange, string? Fault, AsksView Asks, ImmutableArray<BatchGroup> Groups);
+    FrameView Frame, bool MayAct, bool MayChange, string? Fault, AsksView Asks, string Sought, ImmutableArray<BatchGroup> Groups);
 
 /// <summary>What batches ask of the racks.</summary>
 /// <param name="Changes">What would be other than it is.</param>

@@ -9,7 +9,8 @@ using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>The growing book in the page: what grows where, what is due, putting down what was done, and the record of each batch.</summary>
+/// <summary>The growing book in the page: what grows where, what is due, putting down what was done, and the record of each
+/// batch.</summary>
 /// <param name="rack">The rack.</param>
 /// <param name="books">The book.</param>
 /// <param name="past">The journal, for what batches had.</param>
@@ -38,8 +39,10 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         var visitor = Visitor.Of(context);
         var (book, fault) = Look();
         var view = new BatchesViewOf(rack.Site, book, Today(now));
+        var sought = context.Request.Query["find"].ToString().Trim();
         var page = new BatchesPage(
-            Frame("Batches"), visitor.May(Role.Operate), visitor.May(Role.Configure), fault ?? Unreadable(), view.Asks(), view.Groups());
+            Frame("Batches"), visitor.May(Role.Operate), visitor.May(Role.Configure), fault ?? Unreadable(), view.Asks(), sought,
+            sought.Length > 0 ? view.Found(sought) : view.Groups());
         await Answer.WithAsync(context, Slices.Batches.Create(page)).ConfigureAwait(false);
     }
 
@@ -66,7 +69,10 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         var page = new BatchPage(
             Frame(batch.Lot), mayAct, view.Row(batch), view.Facts(batch, sums),
             [.. book.Of(batch.Lot).Reverse().Select(entry => Row(entry, book, mayAct))],
-            [.. CareOf(book, batch, Today(now)).Select(done => $"{PageWords.Date(done.At, rack.Site.Zone)} {BatchWords.Of(done)}, by {done.By}")],
+            [
+                .. CareOf(book, batch, Today(now))
+                    .Select(done => $"{PageWords.Date(done.At, rack.Site.Zone)} {BatchWords.Of(done)}, by {done.By}"),
+            ],
             BatchDeeds.LinksOf(batch));
         await Answer.WithAsync(context, Slices.Batch.Create(page)).ConfigureAwait(false);
     }
@@ -77,8 +83,10 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         var racks = batch.Moves.SelectMany(move => move.Places).Concat(batch.Start.Course.SelectMany(step => step.Places))
             .Select(place => SiteTiers.Find(rack.Site, place.Tier)?.Rack.Name).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return batch.Sown is not { } sown ? [] : book.Upkeep.Where(done =>
-            racks.Contains(done.Rack) && done.At.InZone(rack.Site.Zone).Date is var day && day >= sown.Day && day <= (batch.GoneOn ?? today));
+            racks.Contains(done.Rack) && DayOf(done) >= sown.Day && DayOf(done) <= (batch.GoneOn ?? today));
     }
+
+    private LocalDate DayOf(UpkeepDone done) => done.At.InZone(rack.Site.Zone).Date;
 
     private async Task<GrownSums?> SumsAsync(BookedBatch batch, LocalDate today, CancellationToken cancellation)
     {
@@ -164,7 +172,7 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
                 {
                     await Answer.SayAsync(
                         context, StatusCodes.Status409Conflict,
-                        $"{one.Rack.Name} cannot have what is asked, or its file is written in a way in which no line can be put in: write it by hand.")
+                        $"{one.Rack.Name} cannot have what is asked, or is written so that no line can be put in: write it by hand.")
                         .ConfigureAwait(false);
                     return;
                 }

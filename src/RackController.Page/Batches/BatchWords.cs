@@ -15,7 +15,8 @@ internal static class BatchWords
     {
         BatchPhase.Planned => $"{Trays(batch.Start.Trays)} to sow",
         BatchPhase.InTheDark => $"{Trays(batch.TraysLeft)} in the dark, {DayOf(batch, today)}",
-        BatchPhase.InTheLight => $"{Trays(batch.TraysLeft)} in the light on {Places(batch.PlacesOn(today, byDate)!)}, {DayOf(batch, today)}",
+        BatchPhase.InTheLight =>
+            $"{Trays(batch.TraysLeft)} in the light on {Places(batch.PlacesOn(today, byDate)!)}, {DayOf(batch, today)}",
         _ => $"gone since {PlanDates.Day(batch.GoneOn!.Value)}{Weight(batch.HarvestedG)}",
     };
 
@@ -29,7 +30,7 @@ internal static class BatchWords
     {
         BatchTakenUp start => $"taken up: {Trays(start.Trays)} of {start.Crop}, to be sown on {PlanDates.Day(start.Sow)}"
             + (start.For.Length > 0 ? $", for {start.For}" : ""),
-        BatchSown sown => $"sown on {PlanDates.Day(sown.Day)}" + (sown.SeedLot.Length > 0 ? $", seed lot {sown.SeedLot}" : ", seed lot not told"),
+        BatchSown sown => $"sown on {PlanDates.Day(sown.Day)}, seed lot {(sown.SeedLot.Length > 0 ? sown.SeedLot : "not told")}",
         BatchMoved moved => $"moved on {PlanDates.Day(moved.Day)} to {Places(new CourseStep(moved.Day, moved.Stage, moved.Places))}",
         BatchHarvested harvested => $"harvested on {PlanDates.Day(harvested.Day)}: {Trays(harvested.Trays)}{Weight(harvested.WeightG)}"
             + (harvested.To.Length > 0 ? $", to {harvested.To}" : ""),

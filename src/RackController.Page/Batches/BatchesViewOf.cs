@@ -55,6 +55,24 @@ internal sealed class BatchesViewOf(Site site, GrowingBook book, LocalDate today
         return [.. groups.Where(group => !group.Rows.IsEmpty || group.Title.Contains("later", StringComparison.Ordinal))];
     }
 
+    /// <summary>The batches of a lot, a seed lot, a crop or a customer, newest first: from a tray back to its seed, and from a bag of
+    /// seed to everybody who had of it.</summary>
+    /// <param name="sought">A part of its name.</param>
+    public ImmutableArray<BatchGroup> Found(string sought)
+    {
+        bool Has(string name) => name.Contains(sought, StringComparison.OrdinalIgnoreCase);
+        return
+        [
+            new BatchGroup(
+                $"With “{sought}” in lot, seed lot, crop or customer",
+                [
+                    .. book.Batches.Reverse().Where(batch => Has(batch.Lot) || Has(batch.Start.Crop) || Has(batch.Start.For)
+                            || Has(batch.Sown?.SeedLot ?? "") || batch.Harvests.Any(one => Has(one.To)))
+                        .Select(Row),
+                ]),
+        ];
+    }
+
     /// <summary>A batch in a list.</summary>
     public BatchRow Row(BookedBatch batch)
     {
@@ -72,7 +90,8 @@ internal sealed class BatchesViewOf(Site site, GrowingBook book, LocalDate today
         var facts = ImmutableArray.CreateBuilder<Fact>();
         facts.Add(new Fact("Crop", batch.Start.Crop));
         facts.Add(new Fact("For", batch.Start.For.Length > 0 ? batch.Start.For : "nobody in particular"));
-        facts.Add(new Fact("Seed lot", batch.Sown is null ? "not sown yet" : batch.Sown.SeedLot.Length > 0 ? batch.Sown.SeedLot : "not told"));
+        facts.Add(new Fact(
+            "Seed lot", batch.Sown is null ? "not sown yet" : batch.Sown.SeedLot.Length > 0 ? batch.Sown.SeedLot : "not told"));
         facts.Add(new Fact("Sown", batch.Sown is { } sown ? PlanDates.Full(sown.Day) : $"planned for {PlanDates.Full(batch.Start.Sow)}"));
         foreach (var step in Course(batch))
         {
@@ -82,7 +101,8 @@ internal sealed class BatchesViewOf(Site site, GrowingBook book, LocalDate today
         facts.Add(new Fact("Harvest planned", PlanDates.Full(batch.Start.Harvest)));
         if (!batch.Harvests.IsEmpty)
         {
-            facts.Add(new Fact("Harvested", $"{BatchWords.Trays(batch.Harvests.Sum(one => one.Trays))}{BatchWords.Weight(batch.HarvestedG)}"));
+            facts.Add(new Fact(
+                "Harvested", $"{BatchWords.Trays(batch.Harvests.Sum(one => one.Trays))}{BatchWords.Weight(batch.HarvestedG)}"));
         }
 
         if (sums is { Days: > 0 })

@@ -61,13 +61,12 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
         }
 
         var now = await NowAsync(context).ConfigureAwait(false);
-        var whom = form["for"].ToString().Trim();
         try
         {
             var lot = LotCodes.Free(crop.Name, sow, [.. books.Look().Batches.Select(batch => batch.Lot)]);
             var start = new BatchTakenUp(
-                now, Visitor.Of(context).Name, lot, crop.Name, trays, sow, crop.LitStages, [.. CourseOf(crop, sow)], sow.PlusDays(crop.FewestDays),
-                whom.Length > BookRules.MostText ? whom[..BookRules.MostText] : whom);
+                now, Visitor.Of(context).Name, lot, crop.Name, trays, sow, crop.LitStages, [.. CourseOf(crop, sow)],
+                sow.PlusDays(crop.FewestDays), BookRules.Cut(form["for"]));
             if (books.Write(start) is { } wrong)
             {
                 await AskAsync(context, wrong).ConfigureAwait(false);

@@ -14,7 +14,8 @@ internal static class RecordFile
     {
         yield return
         [
-            "number", "put down", "by", "what", "lot", "crop", "day", "trays", "seed lot", "where", "weight (g)", "to or for", "words", "struck",
+            "number", "put down", "by", "what", "lot", "crop", "day", "trays", "seed lot", "where", "weight (g)", "to or for", "words",
+            "struck",
         ];
         foreach (var (number, entry) in book.Entries)
         {

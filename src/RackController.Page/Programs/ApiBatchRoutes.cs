@@ -10,7 +10,8 @@ using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>The growing book for programs: what stands where, the record of a batch, putting down what was done, taking up a plan.</summary>
+/// <summary>The growing book for programs: what stands where, the record of a batch, putting down what was done, taking up a
+/// plan.</summary>
 internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past)
 {
     /// <summary>Puts it on the map.</summary>
@@ -99,24 +100,25 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
 
     private BookEntry? EntryOf(ApiDeed sent, Instant now, string by)
     {
-        var day = sent.Day is null ? Today(now) : LocalDatePattern.Iso.Parse(sent.Day) is { Success: true, Value: var told } ? told : (LocalDate?)null;
-        var text = Cut(sent.Text);
+        LocalDate? day = sent.Day is null ? Today(now)
+            : LocalDatePattern.Iso.Parse(sent.Day) is { Success: true, Value: var told } ? told
+            : null;
+        var text = BookRules.Cut(sent.Text);
         return (sent.What, sent.Lot, day) switch
         {
             ("struck", { } lot, _) when sent.Number is { } number && books.Look().Of(lot).Any(one => one.Number == number) =>
                 new EntryStruck(now, by, number, text),
             ("noted", { } lot, _) => new BatchNoted(now, by, lot, text),
-            ("sown", { } lot, { } on) => new BatchSown(now, by, lot, on, Cut(sent.SeedLot)),
+            ("sown", { } lot, { } on) => new BatchSown(now, by, lot, on, BookRules.Cut(sent.SeedLot)),
             ("moved", { } lot, { } on) when sent.Places is { IsDefault: false } places =>
                 new BatchMoved(now, by, lot, on, sent.Stage ?? 0, [.. places.Select(place => new StandsOn(place.Tier, place.Trays))]),
             ("harvested", { } lot, { } on) when sent.Trays is { } trays =>
-                new BatchHarvested(now, by, lot, on, trays, sent.WeightG ?? 0, Cut(sent.To)),
-            ("discarded", { } lot, { } on) when sent.Trays is { } trays && text.Length > 0 => new BatchDiscarded(now, by, lot, on, trays, text),
+                new BatchHarvested(now, by, lot, on, trays, sent.WeightG ?? 0, BookRules.Cut(sent.To)),
+            ("discarded", { } lot, { } on) when sent.Trays is { } trays && text.Length > 0 =>
+                new BatchDiscarded(now, by, lot, on, trays, text),
             _ => null,
         };
     }
-
-    private static string Cut(string? text) => text is null ? "" : text.Length > BookRules.MostText ? text[..BookRules.MostText] : text;
 
     private ApiBatch Of(BookedBatch batch, BatchesViewOf view, LocalDate today)
     {

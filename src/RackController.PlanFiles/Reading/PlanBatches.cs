@@ -11,7 +11,8 @@ namespace RackController.PlanFiles;
 /// <param name="Complaint">What is wrong, a sentence; null where nothing is.</param>
 public sealed record PlanBatchesReading(ImmutableArray<BookEntry> Entries, string? Complaint);
 
-/// <summary>Reads the batches of a plan that was handed over as JSON. What grows already is put down as sown, and as moved where it had been.</summary>
+/// <summary>Reads the batches of a plan that was handed over as JSON. What grows already is put down as sown, and as moved where it had
+/// been.</summary>
 public static class PlanBatches
 {
     /// <summary>Reads them.</summary>

@@ -79,7 +79,8 @@ internal sealed record JsonBatch(
 internal sealed record JsonStage(string Name, string From, JsonNeeds Needs);
 
 internal sealed record JsonNeeds(
-    JsonRange Days, JsonRange DailyLightMolPerM2D, JsonRange PpfdUmolPerM2S, JsonRange PhotoperiodH, ImmutableArray<JsonFloods> FloodsPerDay);
+    JsonRange Days, JsonRange DailyLightMolPerM2D, JsonRange PpfdUmolPerM2S, JsonRange PhotoperiodH,
+    ImmutableArray<JsonFloods> FloodsPerDay);
 
 internal sealed record JsonFloods(string? Media, JsonRange PerDay);
 

@@ -20,6 +20,14 @@ internal sealed class ScheduleFollower(
 {
     private static readonly TimeSpan lookEvery = TimeSpan.FromSeconds(30);
 
+    /// <summary>One for a run.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="options">How it is run.</param>
+    /// <param name="alarms">Who is told when it cannot follow.</param>
+    public static ScheduleFollower Of(IServedRack rack, ServiceOptions options, ControllerAlarms alarms) => new(
+        rack, new BookDesk(options.Folder.Book, rack.Site), new RackFileShelf(options.RackFile, options.Folder.RackFileVersions),
+        options.RackFileText, alarms);
+
     /// <summary>Follows until the end, or until it has put something in place: the next run goes on.</summary>
     /// <param name="speed">How many times faster than real time the rack runs.</param>
     /// <param name="end">The end.</param>

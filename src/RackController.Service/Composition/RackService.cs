@@ -73,10 +73,8 @@ public static class RackService
         try
         {
             var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, journal, log);
-            var follower = new ScheduleFollower(
-                running, new BookDesk(options.Folder.Book, site), new RackFileShelf(options.RackFile, options.Folder.RackFileVersions),
-                options.RackFileText, alarms);
-            var screenDefect = await RunHostAsync(host, new Faces(options, running, alarms, log), follower, options.Speed, log)
+            var screenDefect = await RunHostAsync(
+                host, new Faces(options, running, alarms, log), ScheduleFollower.Of(running, options, alarms), options.Speed, log)
                 .ConfigureAwait(false);
             return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
         }

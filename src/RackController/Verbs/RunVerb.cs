@@ -136,7 +136,12 @@ internal static class RunVerb
         }
 
         ImmutableArray<InheritedSocket> sockets = asked.MayInherit ? InheritedSocket.All() : [];
-        return new PageOptions(listen, file, folder, speed) { Certificate = asked.Certificate, Sockets = sockets, CropsFile = ShippedFiles.Crops(file) };
+        return new PageOptions(listen, file, folder, speed)
+        {
+            Certificate = asked.Certificate,
+            Sockets = sockets,
+            CropsFile = ShippedFiles.Crops(file),
+        };
     }
 
     private static async Task<int> RunAsync(RunRequest request, InvocationConfiguration console)

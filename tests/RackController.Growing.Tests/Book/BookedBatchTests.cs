@@ -9,7 +9,8 @@ public sealed class BookedBatchTests
     public void ABatchThatWaitsForATapGoesIntoTheLightWhenSomebodySaysSo()
     {
         var batch = BatchOf(
-            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"), SomeBook.Moved("P", 5, new StandsOn("north/tier 2", 4)));
+            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"),
+            SomeBook.Moved("P", 5, new StandsOn("north/tier 2", 4)));
 
         Assert.Equal(BatchPhase.InTheDark, batch.PhaseOn(SomeBook.May.PlusDays(4), byDate: false));
         Assert.Equal(BatchPhase.InTheLight, batch.PhaseOn(SomeBook.May.PlusDays(5), byDate: false));

@@ -32,7 +32,8 @@ internal static class SomeBook
     public static BatchMoved Moved(string lot, int day, params ReadOnlySpan<StandsOn> places) =>
         new(at, "Ada", lot, May.PlusDays(day), 0, [.. places]);
 
-    public static BatchHarvested Harvested(string lot, int day, int trays) => new(at, "Ada", lot, May.PlusDays(day), trays, 100 * trays, "");
+    public static BatchHarvested Harvested(string lot, int day, int trays) =>
+        new(at, "Ada", lot, May.PlusDays(day), trays, 100 * trays, "");
 
     public static BatchDiscarded Discarded(string lot, int day, int trays) => new(at, "Ada", lot, May.PlusDays(day), trays, "mould");
 

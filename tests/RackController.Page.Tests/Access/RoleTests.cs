@@ -78,8 +78,8 @@ public sealed class RoleTests : IAsyncLifetime
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
         ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods" or "batches.csv", _) => Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
-        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices" or "/batches") => Household.Cleo,
-        ("GET", _, "/batches/one" or "/api/batches" or "/api/batches/one") => Household.Cleo,
+        ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
+        ("GET", _, "/batches" or "/batches/one" or "/api/batches" or "/api/batches/one") => Household.Cleo,
         ("POST", _, "/batches/draft") => Household.Ada,
         ("POST", "account" or "sign-out", _) => Household.Cleo,
         (_, "racks" or "alarms" or "proof-tests" or "notices" or "batches", _)

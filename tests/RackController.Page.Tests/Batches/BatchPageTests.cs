@@ -28,7 +28,10 @@ public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>,
         await Chromium.KeepAsync(page, $"batches-{view}");
 
         foreach (var (address, name) in ((string, string)[])
-            [("/batches/one?lot=RAD-1", "batch"), ("/batches/move?lot=PEA-1", "batch-move"), ("/batches/new", "batch-new"), ("/batches/plan", "take-up")])
+            [
+                ("/batches/one?lot=RAD-1", "batch"), ("/batches/move?lot=PEA-1", "batch-move"), ("/batches/new", "batch-new"),
+                ("/batches/plan", "take-up"),
+            ])
         {
             await page.GotoAsync(new Uri(served.Address, address).ToString());
             await Judgement.HoldsAsync(page);
@@ -84,6 +87,21 @@ public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>,
     }
 
     [Fact]
+    public async Task ABagOfSeedIsTracedToAllThatWasSownOfIt()
+    {
+        PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"), Begun("PEA-1", "pea", 2), Sown("PEA-1"), Begun("DIL-1", "dill", 1));
+        var page = await OpenAsync(View.Phone, "/batches");
+
+        await page.GetByLabel("Lot, seed lot, crop or customer").FillAsync("BAG 17");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Find" }).ClickAsync();
+
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "PEA-1", Exact = true })).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "RAD-1", Exact = true })).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "DIL-1", Exact = true })).ToHaveCountAsync(0);
+        await Judgement.HoldsAsync(page);
+    }
+
+    [Fact]
     public async Task AnEntryThatWasWrongIsStruckAndStaysLegible()
     {
         PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"));
@@ -124,8 +142,7 @@ public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>,
         Assert.Equal("PEA-2", Assert.Single(Book.Look().Batches).Lot);
 
         await page.GotoAsync(new Uri(served.Address, "/batches/plan").ToString());
-        await page.GetByLabel("The plan.json").SetInputFilesAsync(new FilePayload { Name = "x.json", MimeType = "application/json", Buffer = "{}"u8.ToArray() });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Take it up" }).ClickAsync();
+        await SendAsync(page, "{}");
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("This is no plan");
     }
 
@@ -139,10 +156,12 @@ public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>,
         }
     }
 
-    private async Task TakeUpAsync(IPage page, string lot)
+    private Task TakeUpAsync(IPage page, string lot) => SendAsync(page, SomePlan.Json(Today, lot));
+
+    private static async Task SendAsync(IPage page, string plan)
     {
-        var plan = System.Text.Encoding.UTF8.GetBytes(SomePlan.Json(Today, lot));
-        await page.GetByLabel("The plan.json").SetInputFilesAsync(new FilePayload { Name = "plan.json", MimeType = "application/json", Buffer = plan });
+        await page.GetByLabel("The plan.json").SetInputFilesAsync(
+            new FilePayload { Name = "plan.json", MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(plan) });
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it up" }).ClickAsync();
     }
 

@@ -54,7 +54,8 @@ public sealed class FollowingTests
 
         var status = await served.SeeAsync(at => at.Alarms.Any(alarm => alarm.Key == "controller/batches"));
 
-        Assert.Contains("changed by hand", status.Alarms.Single(alarm => alarm.Key == "controller/batches").Cause, StringComparison.Ordinal);
+        Assert.Contains(
+            "changed by hand", status.Alarms.Single(alarm => alarm.Key == "controller/batches").Cause, StringComparison.Ordinal);
     }
 
     private static void PutDown(StateFolder state, FollowedFile file, double mostH, string lot = "P", int trays = 4, double leastH = 12)

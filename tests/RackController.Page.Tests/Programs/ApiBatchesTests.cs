@@ -24,7 +24,8 @@ public sealed class ApiBatchesTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.UnprocessableEntity, await PutDownAsync(new { what = "sown", lot = "PEA-1" }));
         Assert.Equal(
             HttpStatusCode.Created,
-            await PutDownAsync(new { what = "moved", lot = "PEA-1", stage = 0, places = new[] { new { tier = "north/tier 4", trays = 2 } } }));
+            await PutDownAsync(
+                new { what = "moved", lot = "PEA-1", stage = 0, places = new[] { new { tier = "north/tier 4", trays = 2 } } }));
         await SeeAsync("/api/batches", "Batches", "in-the-light");
         Assert.Equal(HttpStatusCode.Created, await PutDownAsync(new { what = "noted", lot = "PEA-1", text = "even" }));
         Assert.Equal(HttpStatusCode.Created, await PutDownAsync(new { what = "harvested", lot = "PEA-1", trays = 1, weightG = 200.5 }));

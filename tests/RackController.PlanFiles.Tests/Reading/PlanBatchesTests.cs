@@ -87,5 +87,6 @@ public sealed class PlanBatchesTests
         Assert.Equal("The batch PEA-1 of the plan is not whole: make the plan again.", Read(json).Complaint);
     }
 
-    private static PlanBatchesReading Read(string json, LocalDate? today = null) => PlanBatches.Read(json, at, "Ada", today ?? Orders.Today);
+    private static PlanBatchesReading Read(string json, LocalDate? today = null) =>
+        PlanBatches.Read(json, at, "Ada", today ?? Orders.Today);
 }

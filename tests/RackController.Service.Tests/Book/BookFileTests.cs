@@ -105,6 +105,24 @@ public sealed class BookFileTests : IDisposable
         Assert.StartsWith("a shopping list", File.ReadAllText(Path), StringComparison.Ordinal);
     }
 
+    [FullDiskFact]
+    public void AFullDiskKeepsNothingOfAnEntryAndSaysSo()
+    {
+        using var disk = new TinyDisk(folder.Path, kibibytes: 128);
+        var book = new BookFile(System.IO.Path.Combine(disk.Path, "book.db"));
+        book.Write(new BatchNoted(at, "Ada", "PEA-1", "one"));
+        var ballast = disk.Fill();
+
+        Assert.Contains(
+            "full",
+            Assert.Throws<IOException>(() => book.Write(new BatchNoted(at, "Ada", "PEA-1", new string('x', 8000)))).Message,
+            StringComparison.Ordinal);
+
+        File.Delete(ballast);
+        book.Write(new BatchNoted(at, "Ada", "PEA-1", "two"));
+        Assert.Equal(["one", "two"], book.Read().Entries.Select(one => Assert.IsType<BatchNoted>(one.Entry).Text));
+    }
+
     private void Run(string sql)
     {
         using var connection = JournalFile.Connect(Path, SqliteOpenMode.ReadWrite);
