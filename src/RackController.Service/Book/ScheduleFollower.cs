@@ -14,9 +14,10 @@ namespace RackController.Service;
 /// <param name="book">The growing book.</param>
 /// <param name="shelf">The rack file and its earlier versions.</param>
 /// <param name="runsBy">What the rack file said when this run began.</param>
+/// <param name="speed">How many times faster than real time the rack runs.</param>
 /// <param name="alarms">Who is told when it cannot follow.</param>
 internal sealed class ScheduleFollower(
-    IServedRack rack, BookDesk book, RackFileShelf shelf, string runsBy, ControllerAlarms alarms)
+    IServedRack rack, BookDesk book, RackFileShelf shelf, string runsBy, double speed, ControllerAlarms alarms)
 {
     private static readonly TimeSpan lookEvery = TimeSpan.FromSeconds(30);
 
@@ -26,12 +27,11 @@ internal sealed class ScheduleFollower(
     /// <param name="alarms">Who is told when it cannot follow.</param>
     public static ScheduleFollower Of(IServedRack rack, ServiceOptions options, ControllerAlarms alarms) => new(
         rack, new BookDesk(options.Folder.Book, rack.Site), new RackFileShelf(options.RackFile, options.Folder.RackFileVersions),
-        options.RackFileText, alarms);
+        options.RackFileText, options.Speed, alarms);
 
     /// <summary>Follows until the end, or until it has put something in place: the next run goes on.</summary>
-    /// <param name="speed">How many times faster than real time the rack runs.</param>
     /// <param name="end">The end.</param>
-    public async Task FollowAsync(double speed, CancellationToken end)
+    public async Task FollowAsync(CancellationToken end)
     {
         if (!rack.Site.Batches.ScheduleFollows)
         {

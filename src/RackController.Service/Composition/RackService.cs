@@ -73,9 +73,8 @@ public static class RackService
         try
         {
             var running = new RunningRack(site, board, feed, requests, alarms, clock, worker, journal, log);
-            var screenDefect = await RunHostAsync(
-                host, new Faces(options, running, alarms, log), ScheduleFollower.Of(running, options, alarms), options.Speed, log)
-                .ConfigureAwait(false);
+            var (faces, follower) = (new Faces(options, running, alarms, log), ScheduleFollower.Of(running, options, alarms));
+            var screenDefect = await RunHostAsync(host, faces, follower, log).ConfigureAwait(false);
             return worker.Ending with { Defect = worker.Ending.Defect ?? screenDefect };
         }
         finally
@@ -86,8 +85,7 @@ public static class RackService
     }
 
     /// <returns>What the screen failed of; null when it did not.</returns>
-    private static async Task<string?> RunHostAsync(
-        IHost host, Faces faces, ScheduleFollower follower, double speed, ILogger log)
+    private static async Task<string?> RunHostAsync(IHost host, Faces faces, ScheduleFollower follower, ILogger log)
     {
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
 
@@ -107,18 +105,18 @@ public static class RackService
         }
 
         var shown = faces.ShowAsync(lifetime);
-        var followed = KeepFollowingAsync(follower, speed, log, lifetime.ApplicationStopping);
+        var followed = KeepFollowingAsync(follower, log, lifetime.ApplicationStopping);
         await host.WaitForShutdownAsync().ConfigureAwait(false);
         await followed.ConfigureAwait(false);
         return await shown.ConfigureAwait(false);
     }
 
     // Whatever is wrong with a book or a file, the rack is driven by what it had.
-    private static async Task KeepFollowingAsync(ScheduleFollower follower, double speed, ILogger log, CancellationToken end)
+    private static async Task KeepFollowingAsync(ScheduleFollower follower, ILogger log, CancellationToken end)
     {
         try
         {
-            await follower.FollowAsync(speed, end).ConfigureAwait(false);
+            await follower.FollowAsync(end).ConfigureAwait(false);
         }
         catch (Exception e)
         {

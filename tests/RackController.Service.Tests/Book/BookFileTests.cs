@@ -114,7 +114,7 @@ public sealed class BookFileTests : IDisposable
         var ballast = disk.Fill();
 
         Assert.Contains(
-            "full",
+            "the growing book cannot be used",
             Assert.Throws<IOException>(() => book.Write(new BatchNoted(at, "Ada", "PEA-1", new string('x', 8000)))).Message,
             StringComparison.Ordinal);
 

@@ -117,7 +117,8 @@ internal static class FallibleCalls
         Fails("BookFile: ExecuteReader", nameof(BookFileTests.AFileThatIsNoBookIsToldAndLeftAsItIs)),
         Fails("BookFile: ExecuteNonQuery", nameof(BookFileTests.AFullDiskKeepsNothingOfAnEntryAndSaysSo)),
         Fails("BookFile: ExecuteScalar", nameof(BookFileTests.AFullDiskKeepsNothingOfAnEntryAndSaysSo)),
-        NoHarm("BookFile: File.Exists", "answers no: a book that cannot be seen is empty, and its first entry tells why it cannot be written"),
+        NoHarm(
+            "BookFile: File.Exists", "answers no: a book that cannot be seen is empty, and its first entry tells why it cannot be written"),
         NoHarm("BookDesk: File.GetLastWriteTimeUtc", "told to whoever looks at the book; schedules stay as they are"),
         NoHarm("BookDesk: new FileInfo", "told to whoever looks at the book; schedules stay as they are"),
         NoHarm("RackFileShelf: File.ReadAllText", "told to whoever asked for the file to be changed"),
