@@ -48,8 +48,7 @@ public static class RackService
         var start = clock.Now();
         var control = new RackControl(site, start, opening.Memory);
         var (eventLog, recent, feed) = (new EventLog(log), new RecentEvents(), new EventFeed());
-        var board = new StatusBoard(alarms, recent);
-        var requests = new RequestQueue();
+        var (board, requests) = (new StatusBoard(alarms, recent), new RequestQueue());
         IScanListener[] listeners = [journal, eventLog, recent, feed];
         alarms.TellTo(listeners);
         var (recording, goodScans) = (new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal), new GoodScans());
