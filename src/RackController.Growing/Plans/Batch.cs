@@ -36,7 +36,11 @@ public sealed record Batch
 /// <param name="Lit">When it came into the light; null while it stands in the dark.</param>
 /// <param name="Tier">The name of the tier that it stands on; null in the dark, or where the grower did not say.</param>
 /// <param name="Line">The line of the orders file that tells of it.</param>
-public sealed record UnderWay(LocalDate Sown, LocalDate? Lit, string? Tier, int Line);
+public sealed record UnderWay(LocalDate Sown, LocalDate? Lit, string? Tier, int Line)
+{
+    /// <summary>The lot code that it has in the growing book, and keeps; null where it has none.</summary>
+    public string? Lot { get; init; }
+}
 
 /// <summary>The days of a batch. All of them are days on which somebody works.</summary>
 /// <param name="Sow">When it is sown; the seed is soaked on the evening before.</param>

@@ -9,17 +9,18 @@ public static class LotCodes
 {
     private const int LettersOfACrop = 3;
 
-    /// <summary>The codes of some batches, in their order, each once.</summary>
+    /// <summary>The codes of some batches, in their order: each its own, and those that have one already keep it.</summary>
     /// <param name="batches">The batches with the days on which they are sown.</param>
     public static ImmutableArray<string> Of(IEnumerable<(Batch Batch, BatchTiming Timing)> batches)
     {
-        var taken = new Dictionary<string, int>(StringComparer.Ordinal);
+        var all = batches.ToImmutableArray();
+        var taken = all.Select(one => one.Batch.UnderWay?.Lot).OfType<string>().ToImmutableHashSet(StringComparer.Ordinal);
         var codes = ImmutableArray.CreateBuilder<string>();
-        foreach (var (batch, timing) in batches)
+        foreach (var (batch, timing) in all)
         {
-            var code = Code(batch.Crop.Name, timing.Sow);
-            taken[code] = taken.GetValueOrDefault(code) + 1;
-            codes.Add(taken[code] == 1 ? code : $"{code}-{taken[code]}");
+            var code = batch.UnderWay?.Lot ?? Free(batch.Crop.Name, timing.Sow, taken);
+            taken = taken.Add(code);
+            codes.Add(code);
         }
 
         return codes.ToImmutable();

@@ -54,7 +54,7 @@ internal sealed class GrowingBuilder(CropBook book, Complaints complaints, GrowS
             Due = part.Sown.PlusDays(crop.MostDays),
             IsLive = false,
             Orders = [],
-            UnderWay = new UnderWay(part.Sown, part.Lit, part.Tier, part.Place.Line),
+            UnderWay = new UnderWay(part.Sown, part.Lit, part.Tier, part.Place.Line) { Lot = part.Lot },
         };
         if (BatchTimings.Of(batch with { Due = LocalDate.Max(batch.Due, first) }, work, first).IsEmpty)
         {

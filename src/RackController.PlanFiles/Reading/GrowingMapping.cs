@@ -15,7 +15,11 @@ namespace RackController.PlanFiles;
 /// <param name="Lit">When it came into the light; null while it is dark.</param>
 /// <param name="Tier">On which tier it stands; null where that is not said.</param>
 internal sealed record GrowingPart(
-    Place Place, Place CropPlace, Place TierPlace, string Crop, int Trays, LocalDate Sown, LocalDate? Lit, string? Tier);
+    Place Place, Place CropPlace, Place TierPlace, string Crop, int Trays, LocalDate Sown, LocalDate? Lit, string? Tier)
+{
+    /// <summary>Its lot code in the growing book; null where that does not tell of it.</summary>
+    public string? Lot { get; init; }
+}
 
 /// <summary>Reads trays that grow already.</summary>
 internal sealed class GrowingMapping : Mapping<GrowingPart>

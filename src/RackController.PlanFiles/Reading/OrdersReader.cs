@@ -41,7 +41,9 @@ public static class OrdersReader
     /// <param name="path">Its path, which complaints repeat.</param>
     /// <param name="from">The first day of the plan, whatever the file says; null to let it say.</param>
     /// <param name="today">The local date at a place, by its zone; asked only when nobody says where the plan begins.</param>
-    public static OrdersReading Read(string path, LocalDate? from, Func<DateTimeZone, LocalDate> today)
+    /// <param name="growing">The growing book that tells what grows already; null where the file does.</param>
+    public static OrdersReading Read(
+        string path, LocalDate? from, Func<DateTimeZone, LocalDate> today, GrowingBook? growing = null)
     {
         ArgumentNullException.ThrowIfNull(today);
         var complaints = new Complaints(path);
@@ -74,7 +76,9 @@ public static class OrdersReader
 
         book.Add(part.OwnCrops, complaints);
         var request = rack.Site is { } site && !complaints.HasErrors
-            ? RequestBuilder.Build(part with { From = from ?? part.From }, site, book, today, complaints) : null;
+            ? RequestBuilder.Build(
+                part with { From = from ?? part.From }, site, book, today, growing, complaints)
+            : null;
         return new OrdersReading(
             complaints.HasErrors ? null : request,
             [.. complaints.Sorted(), .. ofCrops.Sorted(), .. rack.Site is null ? rack.Complaints : []]);

@@ -81,14 +81,35 @@ public static class PlanBatches
             return null;
         }
 
+        // What stood in the light before the plan began stood where the plan finds it: more is not known.
+        var known = stays.Min(stay => stay.From);
         var course = stages.Concat(stays.Select(stay => stay.From)).OfType<LocalDate>().Distinct().Order().Select(day => new CourseStep(
             day, Math.Max(0, stages.Count(start => start <= day) - 1),
-            [.. stays.Where(stay => stay.From <= day && day < stay.Until).Select(stay => new StandsOn(stay.Tier, stay.Trays))]));
+            [
+                .. stays.Where(stay => Holds(stay.From, stay.Until, day < known ? known : day))
+                    .Select(stay => new StandsOn(stay.Tier, stay.Trays)),
+            ]));
         return new BatchTakenUp(
             at, by, batch.Lot, batch.Crop, batch.Trays, sow, [.. batch.Stages.Select(Stage)],
-            [.. course.Where(step => !step.Places.IsEmpty)], harvest,
+            [.. WithoutRepeats(course.Where(step => !step.Places.IsEmpty))], harvest,
             string.Join(", ", batch.Orders.Select(order => order.Customer).Distinct(StringComparer.Ordinal)));
     }
+
+    private static IEnumerable<CourseStep> WithoutRepeats(IEnumerable<CourseStep> course)
+    {
+        CourseStep? last = null;
+        foreach (var step in course)
+        {
+            if (last is null || last.Stage != step.Stage || !last.Places.SequenceEqual(step.Places))
+            {
+                yield return step;
+            }
+
+            last = step;
+        }
+    }
+
+    private static bool Holds(LocalDate? from, LocalDate? until, LocalDate? day) => from <= day && day < until;
 
     private static LitStage Stage(JsonStage stage) => new()
     {

@@ -33,9 +33,10 @@ internal sealed class RequestBuilder
     /// <param name="site">The racks.</param>
     /// <param name="book">The crops.</param>
     /// <param name="today">The local date at a place, by its zone.</param>
+    /// <param name="growing">The growing book that tells what grows already; null where the file does.</param>
     /// <param name="complaints">Where to say what is wrong.</param>
     public static PlanRequest? Build(
-        OrdersPart part, Site site, CropBook book, Func<DateTimeZone, LocalDate> today, Complaints complaints)
+        OrdersPart part, Site site, CropBook book, Func<DateTimeZone, LocalDate> today, GrowingBook? growing, Complaints complaints)
     {
         var first = part.From ?? today(site.Zone);
         var last = part.Until ?? first.PlusWeeks(OrdinaryWeeks).PlusDays(-1);
@@ -59,7 +60,8 @@ internal sealed class RequestBuilder
             Work = part.Work,
             MarginPercent = part.MarginPercent,
             Orders = [.. part.Orders.SelectMany(builder.OrdersOf)],
-            Growing = new GrowingBuilder(book, complaints, builder.space, part.Work, first).Build(part.Growing),
+            Growing = new GrowingBuilder(book, complaints, builder.space, part.Work, first).Build(
+                growing is null ? part.Growing : BookGrowing.Of(growing, first, site.Batches.MovesByDate, part.RacksPlace)),
         };
     }
 

@@ -36,11 +36,17 @@ internal static class PlanVerb
         Description = "The folder for report.html, labels.html, plan.ics and plan.json. Default: out/ and the orders file's name.",
     };
 
+    private static readonly Option<DirectoryInfo?> state = new("--state")
+    {
+        HelpName = "folder",
+        Description = "The state folder whose growing book tells what grows already, in place of `growing` in the orders file.",
+    };
+
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
         var file = Parsing.File("An orders file, such as config/demo-orders.yaml.");
-        var verb = new Command("plan", "Make sowing, moving and harvest dates of orders.") { file, from, work, folder };
+        var verb = new Command("plan", "Make sowing, moving and harvest dates of orders.") { file, from, work, folder, state };
         verb.SetAction(parsed => Run(parsed, parsed.GetRequiredValue(file)));
         return verb;
     }
@@ -48,7 +54,7 @@ internal static class PlanVerb
     private static int Run(ParseResult parsed, FileInfo file)
     {
         var console = parsed.InvocationConfiguration;
-        var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today);
+        var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today, BookOf(parsed.GetValue(state)));
         if (reading.Request is not { } request)
         {
             return Complaining.Print(reading.Complaints, reading.CouldBeRead, console.Error);
@@ -67,6 +73,26 @@ internal static class PlanVerb
         reports.Write(plan);
         PlanSummary.Print(plan, reports, Screen.Over(console.Output));
         return plan.MeetsWhatIsDue ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
+    }
+
+    private static GrowingBook? BookOf(DirectoryInfo? folder)
+    {
+        if (folder is null)
+        {
+            return null;
+        }
+
+        var path = new StateFolder(folder.ToString()).Book;
+        try
+        {
+            return File.Exists(path)
+                ? GrowingBook.Of(new BookFile(path).Read().Entries)
+                : throw new CouldNotRunException($"{path}: there is no growing book: name the state folder of the rack");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new CouldNotRunException(e.Message, e);
+        }
     }
 
     private static Plan? Make(PlanRequest request, Effort effort, TextWriter news)

@@ -68,6 +68,25 @@ public sealed class PlanBatchesTests
         Assert.Equal(2, Read(PlanJson.Of(growing), planned.Timing.Sow).Entries.Length);
     }
 
+    // The plan knows of its own days only: what was lit before is there from its first day on.
+    [Fact]
+    public void WhatWasLitBeforeThePlanBeganIsPutDownOnTheDayOnWhichItWas()
+    {
+        var plan = Orders.Plan();
+        var planned = plan.Batches[0];
+        var (lit, begins) = (planned.Timing.Lit, planned.Timing.Lit.PlusDays(2));
+        var growing = planned with
+        {
+            Batch = planned.Batch with { UnderWay = new UnderWay(planned.Timing.Sow, lit, null, 1) },
+            Stays = [new Stay(0, planned.Batch.Trays, begins, planned.Timing.Harvest)],
+        };
+
+        var entries = Read(PlanJson.Of(plan with { Batches = [growing] }), begins).Entries;
+
+        Assert.Equal(lit, Assert.Single(Assert.IsType<BatchTakenUp>(entries[0]).Course).Day);
+        Assert.Equal(lit, Assert.IsType<BatchMoved>(entries[2]).Day);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("null")]

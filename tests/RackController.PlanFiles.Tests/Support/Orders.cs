@@ -15,7 +15,7 @@ internal static class Orders
         """;
 
     /// <summary>Reads the head that every file has, and what a test puts below it.</summary>
-    public static OrdersReading Read(string body, string head = Head)
+    public static OrdersReading Read(string body, string head = Head, GrowingBook? book = null)
     {
         using var folder = new Folder();
         foreach (var shipped in (string[])["crops.yaml", "demo-four-tier.yaml"])
@@ -25,7 +25,7 @@ internal static class Orders
 
         var path = Path.Combine(folder.Path, "orders.yaml");
         File.WriteAllText(path, $"{head}\n{body}\n");
-        return OrdersReader.Read(path, null, _ => Today);
+        return OrdersReader.Read(path, null, _ => Today, book);
     }
 
     /// <summary>What is wrong with a file, each as <c>line:column: what: what to do</c>.</summary>
