@@ -45,5 +45,7 @@ public sealed class BookGrowingTests
         at, "Ada", lot, "pea", trays, today.PlusDays(-4), Orders.Plan().Batches[0].Batch.Crop.LitStages, [], today.PlusDays(9), "");
 
     private static OrdersReading Read(params BookEntry[] entries) =>
-        Orders.Read("dated: [{ customer: inn, crop: dill, weight: 50 g, on: 2026-04-10 }]", book: GrowingBook.Of([.. entries.Select((entry, index) => new WrittenEntry(index + 1, entry))]));
+        Orders.Read(
+            "dated: [{ customer: inn, crop: dill, weight: 50 g, on: 2026-04-10 }]",
+            book: GrowingBook.Of([.. entries.Select((entry, index) => new WrittenEntry(index + 1, entry))]));
 }
