@@ -14,6 +14,8 @@ $1 == "LISTENS" { listens = substr($0, 9) }
 $1 == "DRAFT" || $1 == "APPLY" { answers = answers $3 " " }
 $1 == "APPLIED" { applied = substr($0, 9) }
 $1 == "PEOPLE" { people = substr($0, 8) }
+$1 == "NOTICES" { notices = substr($0, 9) }
+$1 == "TOLD" { told = substr($0, 6) }
 $1 == "AFTER" { after_stop = substr($0, 7) }
 $1 == "HANG" { board_watchdog = $2 ", and it is " $3 " s" }
 $1 == "SEEN" && $2 == "hang" { hung_at = $3 }
@@ -70,6 +72,12 @@ function root_lets_people_in() {
     verdict(people ~ /^rackcontroller 600 HTTP\/1.1 (303|401)/, "people whom root sets up are let in by a service that is not root", people)
 }
 
+function tells_of_a_stop() {
+    verdict(notices ~ /^active [1-9][0-9]* none sealed/ && told ~ /^[1-9][0-9]* active/,
+        "notices say that the rack is driven, and by a signed request that it was stopped, from a unit that reaches no relay",
+        notices " PSS; told " told)
+}
+
 function nobody_wakes_it() {
     verdict(after_stop ~ /^inactive inactive *$/, "after a stop no browser starts the rack", after_stop)
 }
@@ -114,6 +122,7 @@ END {
         comes_back("a hung service is ended by the watchdog, outputs safe", "hang a", "recovered a", 10)
         a_stop_is_safe()
         nobody_wakes_it()
+        tells_of_a_stop()
         if (hung) {
             a_hung_kernel_is_reset()
             the_boot_starts_it()
