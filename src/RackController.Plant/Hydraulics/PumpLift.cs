@@ -11,6 +11,9 @@ internal readonly record struct PumpLift
     // Practically shut, yet finite, so that head stays a strictly falling function of flow: 1 m drives 1e-12 m3/s.
     private const double ShutValveHeadPerFlow = 1e12;
 
+    // A nanolitre in a quarter of an hour.
+    private const double SmallestFlow = 1e-15;
+
     private readonly double shutOffHeadM;
     private readonly double maxFlow;
     private readonly double exponent;
@@ -62,9 +65,16 @@ internal readonly record struct PumpLift
             return -loss;
         }
 
-        var share = Math.Abs(flow) / maxFlow;
-        var drop = shutOffHeadM * (exponent == 2 ? share * share : Math.Pow(share, exponent));
-        slope = share > 0 ? -exponent * drop / Math.Abs(flow) : 0;
+        // Where the curve leaves its shut-off head upright, its slope is that of the smallest flow that anybody tells from none.
+        var size = Math.Abs(flow);
+        var drop = Drop(size);
+        slope = -exponent * (size < SmallestFlow ? Drop(SmallestFlow) / SmallestFlow : drop / size);
         return shutOffHeadM - Math.CopySign(drop, flow);
+    }
+
+    private double Drop(double flow)
+    {
+        var share = flow / maxFlow;
+        return shutOffHeadM * (exponent == 2 ? share * share : Math.Pow(share, exponent));
     }
 }

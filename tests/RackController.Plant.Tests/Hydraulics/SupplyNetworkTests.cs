@@ -72,6 +72,24 @@ public class SupplyNetworkTests
             Assert.Equal(ladder.Lift.Head(network.FlowM3PerS.Sum(), Viscosity, out _), ladder.HeadNeeded(network), 1e-6);
         });
 
+    // A pump too weak for any tier holds its column still, even one whose curve leaves its shut-off head upright.
+    [Fact]
+    public void AWeakPumpHoldsItsColumnWithoutAFlow() =>
+        Gen.Select(Gen.Double[0.5, 1.5], Gen.Double[0.03, 0.04].Array[200]).Sample((exponent, surfacesM) =>
+        {
+            var network = new SupplyNetwork(
+                [new Pipe(1.535, 0.03096, 9.96, 1.5e-6), new Pipe(0.3726, 0.03096, 0.697, 1.5e-6)],
+                [new Pipe(0.3948, 0.01682, 21.31, 1.5e-6), new Pipe(0.59, 0.01829, 48.86, 1.5e-6)]);
+            network.Ends[0] = new BranchEnd(true, 3.0274, 0);
+            network.Ends[1] = new BranchEnd(true, 2.45598, 0);
+            var lift = PumpLift.Running(new PumpCurve(2.252, 82.23, exponent), 1, hasCheckValve: false);
+            foreach (var surfaceM in surfacesM)
+            {
+                network.Solve(lift, surfaceM, 0, 9.769783250608396E-07);
+                Assert.All(network.FlowM3PerS.ToArray(), flow => Assert.Equal(0, flow));
+            }
+        });
+
     // All that a branch as wide as a bucket loses is nothing beside its riser, so the riser alone says how much flows.
     [Fact]
     public void AWideBranchGetsWhatItsNarrowRiserCarries()
