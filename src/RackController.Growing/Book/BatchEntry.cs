@@ -23,7 +23,21 @@ public abstract record BatchEntry(Instant At, string By, string Lot) : BookEntry
 /// <param name="For">For whom, in words; empty where nobody ordered it.</param>
 public sealed record BatchTakenUp(
     Instant At, string By, string Lot, string Crop, int Trays, LocalDate Sow, ImmutableArray<LitStage> Stages,
-    ImmutableArray<CourseStep> Course, LocalDate Harvest, string For) : BatchEntry(At, By, Lot);
+    ImmutableArray<CourseStep> Course, LocalDate Harvest, string For) : BatchEntry(At, By, Lot)
+{
+    /// <summary>Whether it is of a plan, and the next plan may leave it out; otherwise a person began it by hand.</summary>
+    public bool IsOfPlan { get; init; }
+}
+
+/// <summary>A batch that grows already is to stand elsewhere, or to be harvested on another day, by a later plan.</summary>
+/// <param name="At">When it was put down.</param>
+/// <param name="By">Who put it down.</param>
+/// <param name="Lot">Its lot code.</param>
+/// <param name="Course">When it is to stand where, by day.</param>
+/// <param name="Harvest">The day on which it is to be harvested.</param>
+/// <param name="For">For whom, in words; empty where nobody ordered it.</param>
+public sealed record BatchReplanned(
+    Instant At, string By, string Lot, ImmutableArray<CourseStep> Course, LocalDate Harvest, string For) : BatchEntry(At, By, Lot);
 
 /// <summary>A batch was sown.</summary>
 /// <param name="At">When it was put down.</param>
@@ -52,7 +66,11 @@ public sealed record BatchMoved(Instant At, string By, string Lot, LocalDate Day
 /// <param name="WeightG">What was cut, g; 0 for live trays.</param>
 /// <param name="To">To whom it goes, in words; empty where nobody says.</param>
 public sealed record BatchHarvested(Instant At, string By, string Lot, LocalDate Day, int Trays, double WeightG, string To)
-    : BatchEntry(At, By, Lot);
+    : BatchEntry(At, By, Lot)
+{
+    /// <summary>Where the trays stood; empty where nobody says: then those at the end of its places are taken to be gone.</summary>
+    public ImmutableArray<StandsOn> From { get; init; } = [];
+}
 
 /// <summary>Trays of a batch were thrown away.</summary>
 /// <param name="At">When it was put down.</param>
@@ -61,7 +79,11 @@ public sealed record BatchHarvested(Instant At, string By, string Lot, LocalDate
 /// <param name="Day">The day.</param>
 /// <param name="Trays">How many trays, from 1.</param>
 /// <param name="Why">Why, in the person's words.</param>
-public sealed record BatchDiscarded(Instant At, string By, string Lot, LocalDate Day, int Trays, string Why) : BatchEntry(At, By, Lot);
+public sealed record BatchDiscarded(Instant At, string By, string Lot, LocalDate Day, int Trays, string Why) : BatchEntry(At, By, Lot)
+{
+    /// <summary>Where the trays stood; empty where nobody says: then those at the end of its places are taken to be gone.</summary>
+    public ImmutableArray<StandsOn> From { get; init; } = [];
+}
 
 /// <summary>Something to remember of a batch.</summary>
 /// <param name="At">When it was put down.</param>

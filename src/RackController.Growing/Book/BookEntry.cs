@@ -11,6 +11,7 @@ namespace RackController.Growing;
 /// <param name="By">Who put it down.</param>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
 [JsonDerivedType(typeof(BatchTakenUp), "taken-up")]
+[JsonDerivedType(typeof(BatchReplanned), "replanned")]
 [JsonDerivedType(typeof(BatchSown), "sown")]
 [JsonDerivedType(typeof(BatchMoved), "moved")]
 [JsonDerivedType(typeof(BatchHarvested), "harvested")]

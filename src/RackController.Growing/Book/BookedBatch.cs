@@ -76,11 +76,14 @@ public sealed record BookedBatch
     public CourseStep? NextStep(LocalDate day, bool byDate)
     {
         var done = Moves.IsEmpty ? -1 : Moves[^1].Stage;
-        return Start.Course.FirstOrDefault(step =>
-            byDate && !step.Places.IsEmpty ? step.Day > day && step.Day > LastMove : IsAhead(step, done));
+        return Start.Course.FirstOrDefault(step => !IsWhereItStands(step) && (
+            byDate && !step.Places.IsEmpty ? step.Day > day && step.Day > LastMove : IsAhead(step, done)));
     }
 
     private LocalDate LastMove => Moves.IsEmpty ? LocalDate.MinIsoValue : Moves[^1].Day;
+
+    private bool IsWhereItStands(CourseStep step) =>
+        !Moves.IsEmpty && Moves[^1].Stage == step.Stage && Moves[^1].Places.SequenceEqual(step.Places);
 
     // A move at once to the places of a later step makes the earlier ones void; one that only repeats a stage elsewhere does not.
     private bool IsAhead(CourseStep step, int stageDone) =>
@@ -99,19 +102,21 @@ public sealed record BookedBatch
 
     private CourseStep WithoutWhatIsGone(CourseStep step, LocalDate day)
     {
-        var places = ImmutableArray.CreateBuilder<StandsOn>();
-        var left = TraysOn(day);
-        foreach (var place in step.Places)
+        var left = step.Places.ToDictionary(place => place.Tier, place => place.Trays);
+        var over = left.Values.Sum() - TraysOn(day);
+        var told = Harvests.Where(one => one.Day >= step.Day && one.Day <= day).SelectMany(one => one.From)
+            .Concat(Discards.Where(one => one.Day >= step.Day && one.Day <= day).SelectMany(one => one.From));
+        foreach (var gone in told.Concat(step.Places.Reverse()).Where(gone => left.ContainsKey(gone.Tier)))
         {
-            var here = Math.Min(left, place.Trays);
-            left -= here;
-            if (here > 0)
-            {
-                places.Add(place with { Trays = here });
-            }
+            var taken = Math.Clamp(over, 0, Math.Min(gone.Trays, left[gone.Tier]));
+            left[gone.Tier] -= taken;
+            over -= taken;
         }
 
-        return step with { Places = places.DrainToImmutable() };
+        return step with
+        {
+            Places = [.. step.Places.Select(place => place with { Trays = left[place.Tier] }).Where(place => place.Trays > 0)],
+        };
     }
 
     private int TraysOn(LocalDate day) => Start.Trays - Harvests.Where(one => one.Day <= day).Sum(one => one.Trays)

@@ -76,9 +76,21 @@ public sealed record GrowingBook(
            select place.Tier,
     ];
 
+    // What is sown late grows late.
+    private static BatchTakenUp Shifted(BatchTakenUp start, int days) => days == 0 ? start : start with
+    {
+        Sow = start.Sow.PlusDays(days),
+        Course = [.. start.Course.Select(step => step with { Day = step.Day.PlusDays(days) })],
+        Harvest = start.Harvest.PlusDays(days),
+    };
+
     private static BookedBatch With(BookedBatch batch, BatchEntry entry) => entry switch
     {
-        BatchSown sown => batch with { Sown = sown },
+        BatchReplanned replanned => batch with
+        {
+            Start = batch.Start with { Course = replanned.Course, Harvest = replanned.Harvest, For = replanned.For },
+        },
+        BatchSown sown => batch with { Sown = sown, Start = Shifted(batch.Start, Period.DaysBetween(batch.Start.Sow, sown.Day)) },
         BatchMoved moved => batch with { Moves = [.. batch.Moves.Add(moved).OrderBy(move => move.Day)] },
         BatchHarvested harvested => batch with { Harvests = batch.Harvests.Add(harvested) },
         BatchDiscarded discarded => batch with { Discards = batch.Discards.Add(discarded) },

@@ -72,11 +72,11 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
         ],
         "harvest" =>
         [
-            Day(), Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1"),
+            Day(), .. GoneFields(batch),
             Number("weight", "Weight in all, g", 0, 0, 1_000_000, "any"), Text("to", "To whom", isRequired: false, batch.Start.For),
         ],
         "discard" =>
-            [Day(), Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1"), Text("why", "Why", isRequired: true)],
+            [Day(), .. GoneFields(batch), Text("why", "Why", isRequired: true)],
         "strike" => [new FormField("number", "", "hidden", number), Text("why", "Why it was wrong", isRequired: true)],
         _ => [Text("text", "Note", isRequired: true)],
     };
@@ -100,10 +100,10 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
             "sow" => new BatchSown(now, by, lot, day.Value, Told("seed")),
             "move" when int.TryParse(form["stage"].ToString(), CultureInfo.InvariantCulture, out var stage) =>
                 new BatchMoved(now, by, lot, day.Value, stage, PlacesOf(form)),
-            "harvest" when WholeOf(form, "trays") is { } trays && WeightOf(form) is { } weightG =>
-                new BatchHarvested(now, by, lot, day.Value, trays, weightG, Told("to")),
-            "discard" when WholeOf(form, "trays") is { } trays && Told("why").Length > 0 =>
-                new BatchDiscarded(now, by, lot, day.Value, trays, Told("why")),
+            "harvest" when GoneOf(form) is var (trays, from) && trays is not null && WeightOf(form) is { } weightG =>
+                new BatchHarvested(now, by, lot, day.Value, trays.Value, weightG, Told("to")) { From = from },
+            "discard" when GoneOf(form) is var (trays, from) && trays is not null && Told("why").Length > 0 =>
+                new BatchDiscarded(now, by, lot, day.Value, trays.Value, Told("why")) { From = from },
             _ => null,
         };
     }
@@ -122,6 +122,23 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
             var trays = places.FirstOrDefault(place => place.Tier == name)?.Trays ?? 0;
             return Number(TierPrefix + name, $"Trays on {name}", trays, 0, tier.Tray.Contents.InsertTrays, "1");
         }));
+    }
+
+    // Which trays are gone decides which tier is empty, so it is asked where they stand on several.
+    private IEnumerable<FormField> GoneFields(BookedBatch batch)
+    {
+        var places = batch.PlacesOn(today, site.Batches.MovesByDate)?.Places ?? [];
+        return places.Length < 2
+            ? [Number("trays", "Insert trays", batch.TraysLeft, 1, batch.TraysLeft, "1")]
+            : places.Select(place => Number(TierPrefix + place.Tier, $"Trays from {place.Tier}", place.Trays, 0, place.Trays, "1"));
+    }
+
+    private static (int? Trays, ImmutableArray<StandsOn> From) GoneOf(IFormCollection form)
+    {
+        var from = PlacesOf(form);
+        return form.ContainsKey("trays") ? (WholeOf(form, "trays"), from)
+            : from.Any(place => place.Trays < 0) ? (null, [])
+            : (from.Sum(place => place.Trays), from);
     }
 
     private static ImmutableArray<StandsOn> PlacesOf(IFormCollection form) =>

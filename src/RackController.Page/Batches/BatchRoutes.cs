@@ -41,7 +41,8 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         var view = new BatchesViewOf(rack.Site, book, Today(now));
         var sought = context.Request.Query["find"].ToString().Trim();
         var page = new BatchesPage(
-            Frame("Batches"), visitor.May(Role.Operate), visitor.May(Role.Configure), fault ?? Unreadable(), view.Asks(), sought,
+            Frame("Batches"), visitor.May(Role.Operate) && fault is null, visitor.May(Role.Configure), fault ?? Unreadable(),
+            fault is null ? view.Asks() : new AsksView([], [], Follows: false), sought,
             sought.Length > 0 ? view.Found(sought) : view.Groups());
         await Answer.WithAsync(context, Slices.Batches.Create(page)).ConfigureAwait(false);
     }
@@ -163,6 +164,15 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
     private async Task DraftAsync(HttpContext context)
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
+        if (desk.Draft is not null)
+        {
+            await Answer.SayAsync(
+                context, StatusCodes.Status409Conflict,
+                "There is a draft of the rack file already: put it in place on the page of the schedule, or throw it away, and come back.")
+                .ConfigureAwait(false);
+            return;
+        }
+
         try
         {
             var text = desk.Shelf.Read();
@@ -211,7 +221,7 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return (GrowingBook.Empty, e.Message);
+            return (GrowingBook.Empty, $"{e.Message}. The racks run by the schedule that they have; put the file right, or move it away to begin a new book.");
         }
     }
 

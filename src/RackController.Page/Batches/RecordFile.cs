@@ -23,10 +23,11 @@ internal static class RecordFile
             var struck = book.Struck.GetValueOrDefault(number);
             yield return
             [
-                number.ToString(CultureInfo.InvariantCulture), Csv.Time(entry.At, site.Zone), entry.By, What(entry),
-                (entry as BatchEntry)?.Lot ?? "", entry is BatchTakenUp start ? start.Crop : crop, Day(entry), Trays(entry),
-                (entry as BatchSown)?.SeedLot ?? "", Where(entry), entry is BatchHarvested harvested ? Csv.Number(harvested.WeightG) : "",
-                Whom(entry), Words(entry), struck is null ? "" : $"by {struck.By}: {struck.Why}",
+                number.ToString(CultureInfo.InvariantCulture), Csv.Time(entry.At, site.Zone), Csv.Text(entry.By), What(entry),
+                Csv.Text((entry as BatchEntry)?.Lot ?? ""), Csv.Text(entry is BatchTakenUp start ? start.Crop : crop), Day(entry),
+                Trays(entry), Csv.Text((entry as BatchSown)?.SeedLot ?? ""), Csv.Text(Where(entry)),
+                entry is BatchHarvested harvested ? Csv.Number(harvested.WeightG) : "", Csv.Text(Whom(entry)), Csv.Text(Words(entry)),
+                Csv.Text(struck is null ? "" : $"by {struck.By}: {struck.Why}"),
             ];
         }
     }
@@ -34,6 +35,7 @@ internal static class RecordFile
     private static string What(BookEntry entry) => entry switch
     {
         BatchTakenUp => "taken up",
+        BatchReplanned => "planned anew",
         BatchSown => "sown",
         BatchMoved => "moved",
         BatchHarvested => "harvested",
@@ -66,6 +68,8 @@ internal static class RecordFile
     private static string Where(BookEntry entry) => entry switch
     {
         BatchMoved moved => BatchWords.Places(new CourseStep(moved.Day, moved.Stage, moved.Places)),
+        BatchHarvested { From.IsEmpty: false } harvested => BatchWords.Places(new CourseStep(harvested.Day, 0, harvested.From)),
+        BatchDiscarded { From.IsEmpty: false } discarded => BatchWords.Places(new CourseStep(discarded.Day, 0, discarded.From)),
         UpkeepDone done => done.Rack,
         _ => "",
     };

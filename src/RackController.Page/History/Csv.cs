@@ -35,6 +35,10 @@ internal static class Csv
     /// <summary>A number; empty where there is none.</summary>
     public static string Number(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 
+    /// <summary>A text that people wrote, so that no spreadsheet takes it for a formula.</summary>
+    /// <param name="text">The text.</param>
+    public static string Text(string text) => text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
+
     private static string Field(string text) =>
         text.AsSpan().ContainsAny(asksForQuotes) ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
 }

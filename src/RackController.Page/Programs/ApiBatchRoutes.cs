@@ -101,21 +101,23 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
     private BookEntry? EntryOf(ApiDeed sent, Instant now, string by)
     {
         LocalDate? day = sent.Day is null ? Today(now)
-            : LocalDatePattern.Iso.Parse(sent.Day) is { Success: true, Value: var told } ? told
+            : LocalDatePattern.Iso.Parse(sent.Day) is { Success: true, Value: var date } ? date
             : null;
         var text = BookRules.Cut(sent.Text);
+        ImmutableArray<StandsOn> places = sent.Places is { IsDefault: false } told
+            ? [.. told.Select(place => new StandsOn(place?.Tier ?? "", place?.Trays ?? 0))]
+            : [];
         return (sent.What, sent.Lot, day) switch
         {
             ("struck", { } lot, _) when sent.Number is { } number && books.Look().Of(lot).Any(one => one.Number == number) =>
                 new EntryStruck(now, by, number, text),
             ("noted", { } lot, _) => new BatchNoted(now, by, lot, text),
             ("sown", { } lot, { } on) => new BatchSown(now, by, lot, on, BookRules.Cut(sent.SeedLot)),
-            ("moved", { } lot, { } on) when sent.Places is { IsDefault: false } places =>
-                new BatchMoved(now, by, lot, on, sent.Stage ?? 0, [.. places.Select(place => new StandsOn(place.Tier, place.Trays))]),
+            ("moved", { } lot, { } on) when sent.Places is not null => new BatchMoved(now, by, lot, on, sent.Stage ?? 0, places),
             ("harvested", { } lot, { } on) when sent.Trays is { } trays =>
-                new BatchHarvested(now, by, lot, on, trays, sent.WeightG ?? 0, BookRules.Cut(sent.To)),
+                new BatchHarvested(now, by, lot, on, trays, sent.WeightG ?? 0, BookRules.Cut(sent.To)) { From = places },
             ("discarded", { } lot, { } on) when sent.Trays is { } trays && text.Length > 0 =>
-                new BatchDiscarded(now, by, lot, on, trays, text),
+                new BatchDiscarded(now, by, lot, on, trays, text) { From = places },
             _ => null,
         };
     }

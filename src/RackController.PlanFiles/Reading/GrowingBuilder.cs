@@ -58,13 +58,25 @@ internal sealed class GrowingBuilder(CropBook book, Complaints complaints, GrowS
         };
         if (BatchTimings.Of(batch with { Due = LocalDate.Max(batch.Due, first) }, work, first).IsEmpty)
         {
-            complaints.Refuse(
-                part.Place, $"{crop.Name} sown on {part.Sown:uuuu-MM-dd} has no day left to be harvested on",
-                "check its dates; if they are right, it is past its time: take it out and remove it here");
+            SayThatItIsPast(part, crop);
             return null;
         }
 
         return batch;
+    }
+
+    private void SayThatItIsPast(GrowingPart part, Crop crop)
+    {
+        var what = $"{crop.Name} sown on {part.Sown:uuuu-MM-dd} has no day left to be harvested on";
+        if (part.Lot is { } lot)
+        {
+            complaints.Warn(
+                part.Place, $"{lot} of the growing book: {what}", "it is left out of the plan: put it down as harvested or thrown away");
+        }
+        else
+        {
+            complaints.Refuse(part.Place, what, "check its dates; if they are right, it is past its time: take it out and remove it here");
+        }
     }
 
     private bool IsPlaced(GrowingPart part)

@@ -8,8 +8,9 @@ namespace RackController.PlanFiles;
 
 /// <summary>The batches of a plan, as entries of the growing book, or why there are none.</summary>
 /// <param name="Entries">The entries, batch by batch; empty where the plan cannot be read.</param>
+/// <param name="Site">The place that the plan was made for.</param>
 /// <param name="Complaint">What is wrong, a sentence; null where nothing is.</param>
-public sealed record PlanBatchesReading(ImmutableArray<BookEntry> Entries, string? Complaint);
+public sealed record PlanBatchesReading(ImmutableArray<BookEntry> Entries, string Site, string? Complaint);
 
 /// <summary>Reads the batches of a plan that was handed over as JSON. What grows already is put down as sown, and as moved where it had
 /// been.</summary>
@@ -38,7 +39,13 @@ public static class PlanBatches
         }
 
         var entries = ImmutableArray.CreateBuilder<BookEntry>();
-        foreach (var batch in plan.Batches)
+        if (plan.Batches.IsDefault || plan.Batches.Any(batch => batch is null))
+        {
+            return Refused("A batch of the plan is not whole: make the plan again.");
+        }
+
+        // Trays of one batch on two tiers are two in a plan, and one in the book.
+        foreach (var batch in plan.Batches.GroupBy(batch => batch.Lot, StringComparer.Ordinal).Select(Together))
         {
             if (StartOf(batch, at, by) is not { } start)
             {
@@ -52,10 +59,22 @@ public static class PlanBatches
             }
         }
 
-        return new PlanBatchesReading(entries.DrainToImmutable(), null);
+        return new PlanBatchesReading(entries.DrainToImmutable(), plan.Site, null);
     }
 
-    private static PlanBatchesReading Refused(string why) => new([], why);
+    private static PlanBatchesReading Refused(string why) => new([], "", why);
+
+    private static JsonBatch Together(IEnumerable<JsonBatch> parts)
+    {
+        var all = parts.ToList();
+        return all.Count == 1 ? all[0] : all[0] with
+        {
+            Trays = all.Sum(part => Math.Clamp(part.Trays, 0, 10_000)),
+            Harvest = all.Max(part => part.Harvest)!,
+            Orders = [.. all.SelectMany(part => part.Orders)],
+            Stays = [.. all.SelectMany(part => part.Stays)],
+        };
+    }
 
     private static IEnumerable<BookEntry> WhatWasDone(BatchTakenUp start, Instant at, string by, LocalDate today)
     {
@@ -68,7 +87,8 @@ public static class PlanBatches
 
     private static BatchTakenUp? StartOf(JsonBatch batch, Instant at, string by)
     {
-        if (Day(batch.Sow) is not { } sow || Day(batch.Harvest) is not { } harvest || batch.Stages.IsEmpty)
+        if (Day(batch.Sow) is not { } sow || Day(batch.Harvest) is not { } harvest || batch.Stages.IsEmpty
+            || batch.Stages.Any(stage => stage is null || !IsSane(stage.Needs)) || batch.Stays.Contains(null!) || batch.Orders.Contains(null!))
         {
             return null;
         }
@@ -90,9 +110,12 @@ public static class PlanBatches
                     .Select(stay => new StandsOn(stay.Tier, stay.Trays)),
             ]));
         return new BatchTakenUp(
-            at, by, batch.Lot, batch.Crop, batch.Trays, sow, [.. batch.Stages.Select(Stage)],
+            at, by, batch.Lot, BookRules.Cut(batch.Crop), batch.Trays, sow, [.. batch.Stages.Select(Stage)],
             [.. WithoutRepeats(course.Where(step => !step.Places.IsEmpty))], harvest,
-            string.Join(", ", batch.Orders.Select(order => order.Customer).Distinct(StringComparer.Ordinal)));
+            BookRules.Cut(string.Join(", ", batch.Orders.Select(order => order.Customer).Distinct(StringComparer.Ordinal))))
+        {
+            IsOfPlan = true,
+        };
     }
 
     private static IEnumerable<CourseStep> WithoutRepeats(IEnumerable<CourseStep> course)
@@ -110,6 +133,11 @@ public static class PlanBatches
     }
 
     private static bool Holds(LocalDate? from, LocalDate? until, LocalDate? day) => from <= day && day < until;
+
+    // Whole numbers of a plan fit into whole numbers here; whether they make sense is for the book to say.
+    private static bool IsSane(JsonNeeds needs) => Fits(needs.Days) && needs.FloodsPerDay.All(floods => floods is not null && Fits(floods.PerDay));
+
+    private static bool Fits(JsonRange range) => range is { Least: >= 0 and <= 1e6, Most: >= 0 and <= 1e6 };
 
     private static LitStage Stage(JsonStage stage) => new()
     {

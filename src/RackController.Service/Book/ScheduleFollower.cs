@@ -58,9 +58,10 @@ internal sealed class ScheduleFollower(
         {
             return false;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e)
         {
-            Tell(e.Message.TrimEnd('.'));
+            // Whatever it is, the racks run by what they have, somebody is told, and it is tried again.
+            Tell($"schedules cannot follow: {e.Message.ReplaceLineEndings(" ").TrimEnd('.')}");
             return false;
         }
     }
@@ -71,18 +72,26 @@ internal sealed class ScheduleFollower(
 
     private bool Follow(Instant now)
     {
-        var asks = BatchAsks.Of(rack.Site, book.Look(), now.InZone(rack.Site.Zone).Date);
-        var troubles = asks.SelectMany(one => one.Disagreements).ToList();
-        var news = asks.Where(one => one.IsNews).ToList();
-        if (news.Count > 0 && PutInPlace(news, now) is { } trouble)
+        var growing = book.Look();
+        if (WhatIsDoubtful(growing) is { } doubt)
         {
-            troubles.Insert(0, trouble);
+            Tell(doubt);
+            return false;
         }
-        else if (news.Count > 0)
+
+        var asks = BatchAsks.Of(rack.Site, growing, now.InZone(rack.Site.Zone).Date);
+        var troubles = asks.SelectMany(one => one.Disagreements).ToList();
+        var (inPlace, trouble) = PutInPlace([.. asks.Where(one => one.IsNews)], now);
+        if (inPlace.Count > 0)
         {
-            rack.Record("rack file changed", $"of what stands on the tiers: {string.Join("; ", news.SelectMany(one => one.Changes))}");
+            rack.Record("rack file changed", $"of what stands on the tiers: {string.Join("; ", inPlace.SelectMany(one => one.Changes))}");
             rack.StartAgain("the schedule follows what stands on the tiers");
             return true;
+        }
+
+        if (trouble is not null)
+        {
+            troubles.Insert(0, trouble);
         }
 
         if (troubles.Count > 0)
@@ -97,26 +106,44 @@ internal sealed class ScheduleFollower(
         return false;
     }
 
-    private string? PutInPlace(List<RackAsks> news, Instant now)
+    // A book that is gone, or that is known in part only, is no reason to put lights out.
+    private string? WhatIsDoubtful(GrowingBook growing) =>
+        !book.Unreadable.IsEmpty ? $"entries of the growing book cannot be read ({string.Join(", ", book.Unreadable)})"
+        : growing.Entries.IsEmpty && rack.Site.Racks.Any(each => !each.ForBatches.IsNone) ? "the growing book that they followed is gone"
+        : null;
+
+    // One rack that cannot have what is asked keeps no other from it.
+    private (List<RackAsks> InPlace, string? Trouble) PutInPlace(List<RackAsks> news, Instant now)
     {
-        var text = shelf.Read();
-        if (text != runsBy)
+        List<RackAsks> inPlace = [];
+        string? trouble = null;
+        var before = news.Count > 0 ? shelf.Read() : runsBy;
+        if (before != runsBy)
         {
-            return $"{shelf.Name} was changed by hand and the rack does not run by it yet: start the controller again, or take it back";
+            return ([], $"{shelf.Name} was changed by hand and the rack does not run by it yet: start the controller again, or take it back");
         }
 
+        var text = before;
         foreach (var one in news)
         {
-            if (ForBatchesSection.Put(text, one.Rack, one.Asked) is not { } changed)
+            if (ForBatchesSection.Put(text, one.Rack, one.Asked) is { } changed)
             {
-                return $"{one.Rack.Name} cannot have what is asked ({string.Join("; ", one.Changes)}): {WhyNot(text, one)}";
+                text = changed;
+                inPlace.Add(one);
             }
-
-            text = changed;
+            else
+            {
+                trouble ??= $"{one.Rack.Name} cannot have what is asked ({string.Join("; ", one.Changes)}): {WhyNot(text, one)}";
+            }
         }
 
-        shelf.Replace(text, now);
-        return null;
+        if (inPlace.Count > 0)
+        {
+            // What a grower wrote is still in it; only what batches asked before is not kept.
+            shelf.Replace(text, now, keepsOld: rack.Site.Racks.All(each => each.ForBatches.IsNone));
+        }
+
+        return (inPlace, trouble);
     }
 
     private string WhyNot(string text, RackAsks one) => ForBatchesSection.Complaints(text, one.Rack, one.Asked, shelf.Name)

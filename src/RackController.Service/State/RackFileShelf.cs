@@ -38,12 +38,17 @@ public sealed class RackFileShelf(string file, string versions)
     /// <summary>Puts a text in the place of the file, and keeps what it replaces.</summary>
     /// <param name="text">The text.</param>
     /// <param name="now">The present time, which names what is kept.</param>
+    /// <param name="keepsOld">Whether what it replaces is kept.</param>
     /// <exception cref="IOException">It cannot be written; nothing was changed.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written; nothing was changed.</exception>
-    public void Replace(string text, Instant now)
+    public void Replace(string text, Instant now, bool keepsOld = true)
     {
-        Directory.CreateDirectory(versions);
-        WholeFile.Write(Path.Combine(versions, nameOfTime.Format(now) + ".yaml"), Read());
+        if (keepsOld)
+        {
+            Directory.CreateDirectory(versions);
+            WholeFile.Write(Path.Combine(versions, nameOfTime.Format(now) + ".yaml"), Read());
+        }
+
         WholeFile.Write(file, text);
         foreach (var old in Versions().Skip(Kept))
         {

@@ -179,7 +179,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
                 "look at the part that is named; once it is right, or to stay as it is, fit the rack anew with `tune`", "within a week"),
             ControllerTrouble.ScheduleCannotFollow => Of("controller/batches", AlarmPriority.Low,
                 "lights and floods stay as they are, which may not suit what stands on the tiers",
-                "move what does not agree, or write the schedule by hand; it is tried again by itself", "within a day"),
+                "mend what is named, or write the schedule by hand; the page of batches shows what is asked, and it is tried again by itself", "within a day"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

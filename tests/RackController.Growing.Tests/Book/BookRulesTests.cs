@@ -24,9 +24,16 @@ public sealed class BookRulesTests
         { SomeBook.Moved("P", 5, new StandsOn("north/tier 1", 4)) with { Stage = 1 }, "P has 1 stages in the light." },
         { SomeBook.Harvested("P", 8, 4), null },
         { SomeBook.Harvested("P", 8, 5), "P has 4 trays left." },
+        { SomeBook.Harvested("P", 8, 2) with { From = [new("north/tier 1", 1)] }, "Say from which tiers all 2 trays are." },
+        { SomeBook.Sown("Q", -1000), "Saturday 5 August 2023 is too long ago" },
+        { SomeBook.TakenUp("R\nS"), "A lot code has 1 to 60 characters on one line." },
+        { SomeBook.TakenUp("R", 4, SomeCrop.Stage(8, 1e9)), "What pea needs is not possible" },
+        { SomeBook.TakenUp("R", 4, SomeCrop.Stage(8, 12) with { Floods = [] }), "What pea needs is not possible" },
+        { SomeBook.TakenUp("R") with { Sow = new(9999, 12, 31), Harvest = new(9999, 12, 31) }, "Friday 31 December 9999 is too far away" },
         { SomeBook.Harvested("P", 8, 1) with { WeightG = 90_000 }, "That weight cannot come from so few trays" },
         { SomeBook.Discarded("P", 8, 0), "P has 4 trays left." },
-        { SomeBook.Struck(1), null },
+        { SomeBook.Struck(3), null },
+        { SomeBook.Struck(1), "Entry 2 came of it: strike that one first." },
         { SomeBook.Struck(4), "Entry 4 is struck already." },
         { SomeBook.Struck(5), "What was struck stays struck" },
         { SomeBook.Struck(77), "There is no entry 77." },
@@ -41,6 +48,25 @@ public sealed class BookRulesTests
         Assert.Equal(reason is null, wrong is null);
         Assert.StartsWith(reason ?? "", wrong ?? "", StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void ATierHasRoomForSoManyTraysWhoeverTheyAreOf()
+    {
+        var full = SomeBook.Of(
+            SomeBook.TakenUp("P", 3), SomeBook.Sown("P"), SomeBook.Moved("P", 3, new StandsOn("north/tier 1", 3)), SomeBook.TakenUp("Q", 2),
+            SomeBook.Sown("Q"));
+
+        Assert.Equal(
+            "north/tier 1 has room for 4 insert trays, and 3 stand there already: P. Put down first where those went.",
+            BookRules.WhatIsWrong(full, SomeBook.Moved("Q", 4, new StandsOn("north/tier 1", 2)), Places, SomeBook.May.PlusDays(5)));
+        Assert.Null(BookRules.WhatIsWrong(full, SomeBook.Moved("P", 4, new StandsOn("north/tier 1", 3)), Places, SomeBook.May.PlusDays(5)));
+    }
+
+    [Theory]
+    [InlineData("  even \n2027-01-01 INF Load north/pump: on\t", "even  2027-01-01 INF Load north/pump: on")]
+    [InlineData("a\u202eb\u2028c", "a b c")]
+    [InlineData(null, "")]
+    public void ATextIsPutDownOnOneLine(string? text, string cut) => Assert.Equal(cut, BookRules.Cut(text));
 
     private static int? Places(string tier) => tier.StartsWith("north/", StringComparison.Ordinal) ? 4 : null;
 }

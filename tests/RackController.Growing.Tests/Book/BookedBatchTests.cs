@@ -68,6 +68,49 @@ public sealed class BookedBatchTests
     }
 
     [Fact]
+    public void TraysAreTakenFromWhereTheyStood()
+    {
+        var batch = BatchOf(
+            SomeBook.TakenUp("P", 4), SomeBook.Sown("P"),
+            SomeBook.Moved("P", 3, new StandsOn("north/tier 1", 3), new StandsOn("north/tier 2", 1)),
+            SomeBook.Harvested("P", 8, 3) with { From = [new("north/tier 1", 3)] });
+
+        Assert.Equal(
+            [new StandsOn("north/tier 2", 1)], batch.PlacesOn(SomeBook.May.PlusDays(8), byDate: false)!.Places.AsEnumerable());
+    }
+
+    [Fact]
+    public void WhatIsSownLateGrowsLate()
+    {
+        var batch = BatchOf(SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P", 5));
+
+        Assert.Equal(BatchPhase.InTheDark, batch.PhaseOn(SomeBook.May.PlusDays(7), byDate: true));
+        Assert.Equal(BatchPhase.InTheLight, batch.PhaseOn(SomeBook.May.PlusDays(8), byDate: true));
+        Assert.Equal(SomeBook.May.PlusDays(14), batch.Start.Harvest);
+    }
+
+    [Fact]
+    public void ALaterPlanSetsWhereItStandsAndWhenItIsHarvested()
+    {
+        var batch = BatchOf(
+            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"),
+            new BatchReplanned(default, "Ada", "P", [SomeBook.Step(4, 4, "north/tier 2")], SomeBook.May.PlusDays(11), "the inn"));
+
+        Assert.Equal("north/tier 2", batch.PlacesOn(SomeBook.May.PlusDays(4), byDate: true)!.Places[0].Tier);
+        Assert.Equal((SomeBook.May.PlusDays(11), "the inn"), (batch.Start.Harvest, batch.Start.For));
+    }
+
+    [Fact]
+    public void AMoveADayEarlyIsNotAskedForAgain()
+    {
+        var batch = BatchOf(
+            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"), SomeBook.Moved("P", 2, new StandsOn("north/tier 1", 4)));
+
+        Assert.Null(batch.NextStep(SomeBook.May.PlusDays(2), byDate: false));
+        Assert.Null(batch.NextStep(SomeBook.May.PlusDays(2), byDate: true));
+    }
+
+    [Fact]
     public void AnEntryThatWasStruckCountsForNothingAndStaysLegible()
     {
         var book = SomeBook.Of(

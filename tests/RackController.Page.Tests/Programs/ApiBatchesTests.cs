@@ -42,6 +42,7 @@ public sealed class ApiBatchesTests : IAsyncLifetime
     [InlineData("""{ "what": "sown", "lot": "PEA-9" }""", HttpStatusCode.UnprocessableEntity)]
     [InlineData("""{ "what": "sown", "lot": "PEA-1", "day": "soon" }""", HttpStatusCode.UnprocessableEntity)]
     [InlineData("""{ "what": "moved", "lot": "PEA-1", "places": [{ "trays": 1 }] }""", HttpStatusCode.UnprocessableEntity)]
+    [InlineData("""{ "what": "moved", "lot": "PEA-1", "places": [null] }""", HttpStatusCode.UnprocessableEntity)]
     [InlineData("""{ "what": "sown", "lot": 7 }""", HttpStatusCode.BadRequest)]
     [InlineData("""{ "what": "sown", "slot": "PEA-1" }""", HttpStatusCode.BadRequest)]
     public async Task NonsenseIsRefusedAndNothingIsPutDown(string text, HttpStatusCode answer)

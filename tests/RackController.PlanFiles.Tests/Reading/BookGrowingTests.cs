@@ -24,6 +24,15 @@ public sealed class BookGrowingTests
     }
 
     [Fact]
+    public void WhatIsPastItsTimeIsLeftOutOfThePlanAndNamed()
+    {
+        var reading = Read(TakenUp("PEA-O", 4), new BatchSown(at, "Ada", "PEA-O", today.PlusDays(-60), ""));
+
+        Assert.Empty(reading.Request!.Growing);
+        Assert.StartsWith("PEA-O of the growing book: pea sown on", Assert.Single(reading.Complaints).What, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ACropThatNobodyKnowsAnyMoreIsNamed() => Assert.Contains(
         "there is no crop `moss`",
         Assert.Single(Read(TakenUp("MOS-1", 1) with { Crop = "moss" }, new BatchSown(at, "Ada", "MOS-1", today, "")).Complaints).What,

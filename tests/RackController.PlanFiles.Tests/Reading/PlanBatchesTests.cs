@@ -97,6 +97,28 @@ public sealed class PlanBatchesTests
     public void WhatIsNoPlanIsRefusedInASentence(string json) =>
         Assert.StartsWith("This is no plan", Read(json).Complaint, StringComparison.Ordinal);
 
+    [Fact]
+    public void TraysOfOneBatchOnTwoTiersAreOneBatchInTheBook()
+    {
+        var plan = Orders.Plan();
+        var planned = plan.Batches[0];
+        var known = planned.Batch with { UnderWay = new UnderWay(planned.Timing.Sow, planned.Timing.Lit, null, 1) { Lot = "PEA-1" } };
+        var (lit, harvest) = (planned.Timing.Lit, planned.Timing.Harvest);
+        var two = plan with
+        {
+            Batches =
+            [
+                planned with { Batch = known with { Trays = 3 }, Stays = [new Stay(0, 3, lit, harvest)] },
+                planned with { Batch = known with { Trays = 1 }, Stays = [new Stay(1, 1, lit, harvest)] },
+            ],
+        };
+
+        var start = Assert.Single(Read(PlanJson.Of(two)).Entries.OfType<BatchTakenUp>());
+
+        Assert.Equal(4, start.Trays);
+        Assert.Equal([3, 1], Assert.Single(start.Course).Places.Select(place => place.Trays));
+    }
+
     [Theory]
     [InlineData("\"sow\": \"", "\"sow\": \"soon ")]
     [InlineData("\"media\": null", "\"media\": \"wool\"")]
@@ -104,6 +126,18 @@ public sealed class PlanBatchesTests
     {
         var json = PlanJson.Of(Orders.Plan()).Replace(old, replacement, StringComparison.Ordinal);
         Assert.Equal("The batch PEA-1 of the plan is not whole: make the plan again.", Read(json).Complaint);
+    }
+
+    [Fact]
+    public void NumbersThatFitNowhereAreRefused()
+    {
+        var plan = Orders.Plan();
+        var stages = plan.Batches[0].Batch.Crop.LitStages;
+        var days = $"\"most\": {stages[0].Days.Most}";
+        var json = PlanJson.Of(plan);
+
+        Assert.Contains(days, json, StringComparison.Ordinal);
+        Assert.NotNull(Read(json.Replace(days, "\"most\": 1e300", StringComparison.Ordinal)).Complaint);
     }
 
     private static PlanBatchesReading Read(string json, LocalDate? today = null) =>

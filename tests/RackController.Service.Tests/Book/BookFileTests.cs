@@ -24,9 +24,10 @@ public sealed class BookFileTests : IDisposable
         new BatchTakenUp(
             at, "Ada", "PEA-1", "pea \"dwarf\" – ü", 3, day, [stage], [new(day.PlusDays(3), 0, [new("north/tier 2", 3)])], day.PlusDays(9),
             "the inn, 1.2 kg"),
+        new BatchReplanned(at, "Ada", "PEA-1", [new(day.PlusDays(4), 0, [new("north/tier 1", 3)])], day.PlusDays(10), "the inn"),
         new BatchSown(at, "Ada", "PEA-1", day, "bag 17"),
         new BatchMoved(at, "Ada", "PEA-1", day, 0, [new("north/tier 2", 2), new("north/tier 1", 1)]),
-        new BatchHarvested(at, "Ada", "PEA-1", day, 2, 812.5, "the inn"),
+        new BatchHarvested(at, "Ada", "PEA-1", day, 2, 812.5, "the inn") { From = [new("north/tier 2", 2)] },
         new BatchDiscarded(at, "Ada", "PEA-1", day, 1, "mould"),
         new BatchNoted(at, "Ada", "PEA-1", "slow to come"),
         new UpkeepDone(at, "Ada", "screen", "north", ""),
