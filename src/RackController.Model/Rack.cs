@@ -56,6 +56,10 @@ public sealed record Rack
     /// <summary>What timed floods told of it; null where nobody timed any.</summary>
     public MeasuredRack? Measured { get; init; }
 
+    /// <summary>What the rack file says of works of upkeep, each once; of the others its media decides. No decision of the controller
+    /// depends on it.</summary>
+    public ImmutableArray<UpkeepRule> Upkeep { get; init; } = [];
+
     /// <summary>What its pump lifts, by what was measured where it was.</summary>
     public PumpCurve PumpCurveAsMeasured => Measured is { PumpSpeed.Value: var speed } ? Pump.Curve.AtSpeed(speed) : Pump.Curve;
 

@@ -86,6 +86,7 @@ internal static class CommandLine
             CauseAndEffectVerb.Create(),
             ReplayVerb.Create(),
             ProofTestsVerb.Create(),
+            UpkeepVerb.Create(),
             DoctorVerb.Create(),
             WiringVerb.Create(),
             TuneVerb.Create(),

@@ -26,6 +26,8 @@ public sealed class SchemaTests
     [InlineData("site: test cellar\n", "")]
     [InlineData("leak-rope: yes", "leak-rope: perhaps")]
     [InlineData("io: simulated", "io: imagined")]
+    [InlineData("io: simulated", "io: simulated\nupkeep: { screen: 14 days }")]
+    [InlineData("io: simulated", "io: simulated\nupkeep: { sieve: 14 d }")]
     public void WhatTheReaderRefusesTheSchemaRefuses(string old, string replacement)
     {
         var text = RackFiles.SmallWith(old, replacement);

@@ -32,12 +32,12 @@ internal sealed class RelayWorn(CauseAndEffectRow row, Rack rack, Load load) : I
 
     protected override void SaveOwn(MemoryWriter memory)
     {
-        memory.Put($"{Key}/operations", operations);
+        memory.Put(RelayCount.KeyOf(Key), operations);
     }
 
     protected override void RestoreOwn(MemoryReader memory, Moment start)
     {
-        operations = memory.Number($"{Key}/operations") ?? 0;
+        operations = memory.Number(RelayCount.KeyOf(Key)) ?? 0;
     }
 
     protected override void Forget() => operations = 0;

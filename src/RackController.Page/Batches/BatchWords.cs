@@ -39,7 +39,7 @@ internal static class BatchWords
             + (harvested.To.Length > 0 ? $", to {harvested.To}" : ""),
         BatchDiscarded discarded => $"thrown away on {PlanDates.Day(discarded.Day)}: {Trays(discarded.Trays)}{From(discarded.From)}, because {discarded.Why}",
         BatchNoted noted => noted.Text,
-        UpkeepDone done => $"{done.Rack}: {done.Work}" + (done.Note.Length > 0 ? $", {done.Note}" : ""),
+        UpkeepDone done => $"{done.Rack}: {UpkeepWorks.WordsOf(done.Work)}" + (done.Note.Length > 0 ? $", {done.Note}" : ""),
         EntryStruck struck => $"entry {struck.Number} struck: {struck.Why}",
         _ => "",
     };

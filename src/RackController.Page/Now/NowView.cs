@@ -14,7 +14,11 @@ namespace RackController.Page;
 /// <param name="Recent">What happened last, newest first.</param>
 public sealed record NowView(
     string Clock, ImmutableArray<NoteView> Notes, ImmutableArray<AlarmView> Alarms, int QuietAlarms, ImmutableArray<RackView> Racks,
-    ImmutableArray<CircuitView> Circuits, ImmutableArray<DueView> Due, ImmutableArray<DueView> Recent);
+    ImmutableArray<CircuitView> Circuits, ImmutableArray<DueView> Due, ImmutableArray<DueView> Recent)
+{
+    /// <summary>How many works of upkeep are due, in words; null while none is.</summary>
+    public string? Upkeep { get; init; }
+}
 
 /// <summary>A remark in the line below the title.</summary>
 /// <param name="Words">The remark.</param>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using RackController.Control;
+using RackController.Growing;
 using RackController.Model;
 using RackController.Service;
 
@@ -23,7 +24,10 @@ internal sealed class NowViewOf(Site site, double speed, BookDesk? books)
         [.. site.Circuits.Select(circuit => Circuit(circuit, status))],
         [.. status.Due.Select(due => new DueView(PageWords.Clock(due.At, status.At.Wall, site.Zone), due.Subject, due.What, ""))],
         [.. status.Recent.Select(happened => new DueView(
-            PageWords.Clock(happened.At.Wall, status.At.Wall, site.Zone), happened.Subject, happened.What, happened.Because))]);
+            PageWords.Clock(happened.At.Wall, status.At.Wall, site.Zone), happened.Subject, happened.What, happened.Because))])
+    {
+        Upkeep = UpkeepWords.HowManyAreDue(status.DueUpkeep.Length),
+    };
 
     // As ISA-18.2 has it: what is shelved, suppressed by design or out of service is listed, and calls nobody.
     private static bool Calls(Alarm alarm) =>

@@ -15,9 +15,8 @@ public sealed record FrameView(string Site, string Title, string Place, bool IsL
     /// <summary>The menu.</summary>
     public static readonly ImmutableArray<Place> Places =
     [
-        new("Now", "/"), new("Batches", "/batches"), new("Alarms", "/alarms"),
-        new("Floods", "/floods"), new("History", "/history"), new("Schedule", "/schedule"),
-        new("People", "/people", Role.Configure),
+        new("Now", "/"), new("Batches", "/batches"), new("Upkeep", "/upkeep"), new("Alarms", "/alarms"), new("Floods", "/floods"),
+        new("History", "/history"), new("Schedule", "/schedule"), new("People", "/people", Role.Configure),
     ];
 }
 

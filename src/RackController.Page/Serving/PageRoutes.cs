@@ -30,6 +30,9 @@ internal static class PageRoutes
         var notices = new NoticesView(rack.Site, options.Folder);
         new AlarmDeskRoutes(rack, past, notices).Map(routes);
         new NoticesRoutes(rack, notices).Map(routes);
+        var upkeep = new UpkeepDesk(rack.Site, books);
+        new UpkeepRoutes(rack, past, upkeep).Map(routes);
+        new ApiUpkeepRoutes(rack, past, upkeep).Map(routes);
         ApiRoutes.Map(routes, rack, end);
         new ApiPastRoutes(rack, past).Map(routes);
         new ApiRackFileRoutes(rack, desk).Map(routes);

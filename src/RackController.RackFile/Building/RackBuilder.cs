@@ -11,7 +11,8 @@ internal static class RackBuilder
     /// <param name="part">As written, without any error.</param>
     /// <param name="id">Its number.</param>
     /// <param name="ledger">Where its loads and sensors go.</param>
-    public static Rack Build(RackPart part, RackId id, Ledger ledger)
+    /// <param name="upkeepOfAll">What the site says of the upkeep of every rack; null where it says nothing.</param>
+    public static Rack Build(RackPart part, RackId id, Ledger ledger, UpkeepPart? upkeepOfAll)
     {
         var loads = part.Loads.ToDictionary(load => load.ShortName, load => ledger.Add(load, id, part));
         var shape = RackShape.Of(part);
@@ -32,6 +33,7 @@ internal static class RackBuilder
             Limits = part.Limits!.Limits,
             Measured = part.Measured?.Measured,
             ForBatches = part.ForBatches?.Asked ?? BatchSchedule.None,
+            Upkeep = UpkeepPart.Over(part.Upkeep, upkeepOfAll),
         };
         AddSensors(part, rack, ledger);
         var asWritten = Schedule(part.ScheduleAsWritten!, part, rack, loads, ledger.Sensors);

@@ -14,7 +14,7 @@ internal static class SiteBuilder
         var ledger = new Ledger(part.Circuits);
         var circuits = part.Circuits.Select((circuit, index) => Circuit(circuit, new CircuitId(index), ledger))
             .ToImmutableArray();
-        var racks = part.Racks.Select((rack, index) => RackBuilder.Build(rack, new RackId(index), ledger)).ToImmutableArray();
+        var racks = part.Racks.Select((rack, index) => RackBuilder.Build(rack, new RackId(index), ledger, part.Upkeep)).ToImmutableArray();
         return new Site
         {
             Name = part.Name!,

@@ -60,6 +60,8 @@ internal sealed record RackPart
 
     public ForBatchesPart? ForBatches { get; init; }
 
+    public UpkeepPart? Upkeep { get; init; }
+
     /// <summary>Its loads, in the order of the site: pump, aerator, fans, then tier by tier.</summary>
     public IEnumerable<LoadPart> Loads =>
         new[] { Pump?.Load, Aerator?.Load }
@@ -141,6 +143,10 @@ internal sealed class RackMapping : Mapping<RackPart>
         "for-batches", new ForBatchesMapping(),
         "What the batches on it ask beside the schedule, written by the program. Without it: what the schedule says.");
 
+    private static readonly Key<UpkeepPart> upkeepKey = Key.Optional(
+        "upkeep", new UpkeepMapping(),
+        "How often works of upkeep are due on this rack. Without it: as the site's own `upkeep` says, else as the media suggests.");
+
     /// <inheritdoc/>
     public override string Name => "rack";
 
@@ -151,7 +157,7 @@ internal sealed class RackMapping : Mapping<RackPart>
     public override ImmutableArray<Key> Keys =>
     [
         nameKey, circuitKey, reservoirKey, dripTrayKey, pumpKey, wiredKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey,
-        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey, forBatchesKey,
+        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey, forBatchesKey, upkeepKey,
     ];
 
     /// <inheritdoc/>
@@ -185,6 +191,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         ForBatches = keys.Find(forBatchesKey),
         Limits = OrUsual(keys, limitsKey, limitsMapping),
         Measured = keys.Find(measuredKey),
+        Upkeep = keys.Find(upkeepKey),
     };
 
     private static SchedulePart? Schedule(MappingReader keys) =>

@@ -26,6 +26,8 @@ internal sealed record SitePart
     public NoticePlan? Notices { get; init; }
 
     public BatchPolicy? Batches { get; init; }
+
+    public UpkeepPart? Upkeep { get; init; }
 }
 
 /// <summary>Reads a rack file.</summary>
@@ -67,6 +69,9 @@ internal sealed class SiteMapping : Mapping<SitePart>
     private static readonly Key<BatchPolicy> batchesKey = Key.Optional(
         "batches", new BatchPolicyMapping(), "How batches of the growing book act on the racks. Without it: nothing happens by itself.");
 
+    private static readonly Key<UpkeepPart> upkeepKey = Key.Optional(
+        "upkeep", new UpkeepMapping(), "How often works of upkeep are due on every rack. Without it: as the media suggests.");
+
     public static SiteMapping Instance { get; } = new();
 
     /// <inheritdoc/>
@@ -76,7 +81,8 @@ internal sealed class SiteMapping : Mapping<SitePart>
     public override string Doc => "A site: its circuits, its racks, what should happen when, and how it is wired.";
 
     /// <inheritdoc/>
-    public override ImmutableArray<Key> Keys => [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey, noticesKey, batchesKey];
+    public override ImmutableArray<Key> Keys =>
+        [nameKey, zoneKey, unitsKey, circuitsKey, racksKey, scanKey, ioKey, noticesKey, batchesKey, upkeepKey];
 
     /// <inheritdoc/>
     protected override bool BuildsFromParts => true;
@@ -93,5 +99,6 @@ internal sealed class SiteMapping : Mapping<SitePart>
         Io = keys.Find(ioKey),
         Notices = keys.Find(noticesKey),
         Batches = keys.Find(batchesKey),
+        Upkeep = keys.Find(upkeepKey),
     };
 }

@@ -68,7 +68,9 @@ public sealed class BookDesk(string path, Site site)
 
     private (DateTime Main, DateTime Log, long Length) Stamp()
     {
+        // Whoever reads leaves a log behind in which nothing stands.
         var log = new FileInfo(path + "-wal");
-        return (File.GetLastWriteTimeUtc(path), log.Exists ? log.LastWriteTimeUtc : default, log.Exists ? log.Length : 0);
+        var length = log.Exists ? log.Length : 0;
+        return (File.GetLastWriteTimeUtc(path), length > 0 ? log.LastWriteTimeUtc : default, length);
     }
 }

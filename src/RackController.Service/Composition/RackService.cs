@@ -48,24 +48,19 @@ public static class RackService
         var start = clock.Now();
         var control = new RackControl(site, start, opening.Memory);
         var (eventLog, recent, feed) = (new EventLog(log), new RecentEvents(), new EventFeed());
-        var (board, requests) = (new StatusBoard(alarms, recent), new RequestQueue());
+        var upkeep = new UpkeepWatch(site, options.Folder, clock, alarms);
+        var (board, requests) = (new StatusBoard(alarms, recent, upkeep.Due), new RequestQueue());
         IScanListener[] listeners = [journal, eventLog, recent, feed];
         alarms.TellTo(listeners);
         var (recording, goodScans) = (new ScanRecording(new ScanRecorder(control, start, opening.Memory), journal), new GoodScans());
         var outlets = new ScanOutlets(requests, recording, listeners, board, [supervisor, rack, goodScans]);
         var loop = new ScanLoop(rack.Io, control, clock, outlets);
-        using var housekeeper = new Housekeeper(log, eventLog, board, supervisor, trust, alarms, options.Folder, journal, goodScans);
+        using var housekeeper = new Housekeeper(
+            log, eventLog, board, supervisor, trust, alarms, options.Folder, journal, goodScans, upkeep);
         rack.WakeOnEdge(clock.Wake);
 
-        var builder = Host.CreateEmptyApplicationBuilder(null);
-        builder.Services.AddSerilog(log);
-        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = StopWithin);
-        builder.Services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
-        builder.Services.AddSingleton(services => new RackWorker(
-            new RackParts(site, clock, board, journal, eventLog, housekeeper, supervisor, log),
-            rack.Io, loop, services.GetRequiredService<IHostApplicationLifetime>()));
-        builder.Services.AddHostedService(services => services.GetRequiredService<RackWorker>());
-        using var host = builder.Build();
+        var parts = new RackParts(site, clock, board, journal, eventLog, housekeeper, supervisor, log);
+        using var host = HostOf(log, lifetime => new RackWorker(parts, rack.Io, loop, lifetime));
         StartLines.Write(log, site, options, opening, rack);
         StartLines.RaiseWhatWasFound(alarms, opening, rackLock.Trouble);
         var worker = host.Services.GetRequiredService<RackWorker>();
@@ -81,6 +76,17 @@ public static class RackService
             // Whatever went wrong around it: the outputs are safe before the parts are taken down.
             worker.Stop();
         }
+    }
+
+    private static IHost HostOf(ILogger log, Func<IHostApplicationLifetime, RackWorker> worker)
+    {
+        var builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Services.AddSerilog(log);
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = StopWithin);
+        builder.Services.Configure<ConsoleLifetimeOptions>(console => console.SuppressStatusMessages = true);
+        builder.Services.AddSingleton(services => worker(services.GetRequiredService<IHostApplicationLifetime>()));
+        builder.Services.AddHostedService(services => services.GetRequiredService<RackWorker>());
+        return builder.Build();
     }
 
     /// <returns>What the screen failed of; null when it did not.</returns>

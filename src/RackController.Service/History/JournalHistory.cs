@@ -141,6 +141,10 @@ public sealed class JournalHistory : IDisposable
     public LocalDate? LastDay() => Rows("SELECT day FROM days ORDER BY day DESC LIMIT 1", row => (LocalDate?)DayRows.DayOf(row.GetInt64(0)))
         .FirstOrDefault();
 
+    /// <summary>What the controller remembers from run to run; null where there is nothing.</summary>
+    /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>
+    public ControlMemory? Remembered() => Try(() => JournalMemory.In(connection));
+
     /// <summary>Lets go of the file.</summary>
     public void Dispose() => connection.Dispose();
 

@@ -31,6 +31,9 @@ internal enum ControllerTrouble
     /// <summary>A rack no longer floods as it was fitted to.</summary>
     RackDrifts,
 
+    /// <summary>Works of upkeep wait too long.</summary>
+    UpkeepOverdue,
+
     /// <summary>A schedule cannot follow what stands on the tiers.</summary>
     ScheduleCannotFollow,
 
@@ -179,7 +182,11 @@ internal sealed class ControllerAlarms(IScanClock clock)
                 "look at the part that is named; once it is right, or to stay as it is, fit the rack anew with `tune`", "within a week"),
             ControllerTrouble.ScheduleCannotFollow => Of("controller/batches", AlarmPriority.Low,
                 "lights and floods stay as they are, which may not suit what stands on the tiers",
-                "mend what is named, or write the schedule by hand; the page of batches shows what is asked, and it is tried again by itself", "within a day"),
+                "mend what is named, or write the schedule by hand; the page of batches shows what is asked, and it is tried again by itself",
+                "within a day"),
+            ControllerTrouble.UpkeepOverdue => Of("controller/upkeep", AlarmPriority.Low,
+                "screens, weeps and floats clog, and the rack floods less well until an interlock has to stop it",
+                "do what the page of upkeep or the verb `upkeep` says is due, and put it down there as done", "within a week"),
             _ => Of("controller/events-lost", AlarmPriority.Medium,
                 "the record has a gap", "find out why the disk could not be written for so long", "within a day"),
         };

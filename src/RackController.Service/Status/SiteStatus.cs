@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Control;
+using RackController.Growing;
 using RackController.Model;
 
 namespace RackController.Service;
@@ -32,7 +33,11 @@ public sealed record SiteStatus(
     ImmutableArray<ProofTestStatus> ProofTests,
     ProofTestProgress? ProofTest,
     ImmutableArray<ControlEvent> Recent,
-    ScanHealth Health);
+    ScanHealth Health)
+{
+    /// <summary>The works of upkeep that are due, what is most so first; looked at every hour.</summary>
+    public ImmutableArray<UpkeepStatus> DueUpkeep { get; init; } = [];
+}
 
 /// <summary>What one sensor says and whether it may be believed.</summary>
 /// <param name="Sensor">The sensor.</param>

@@ -8,7 +8,7 @@ namespace RackController.Service;
 /// Where the scan thread leaves a picture of the whole for whoever asked. A picture is made only when somebody wants
 /// one, so that a rack nobody looks at is scanned without allocating.
 /// </summary>
-internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvents recent)
+internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvents recent, DueUpkeep upkeep)
 {
     private TaskCompletionSource<SiteStatus>? asked;
 
@@ -43,7 +43,10 @@ internal sealed class StatusBoard(ControllerAlarms controllerAlarms, RecentEvent
         control.ProofTests(),
         control.ProofTestUnderWay(),
         recent.Newest(),
-        health);
+        health)
+    {
+        DueUpkeep = upkeep.Works,
+    };
 
     private static ImmutableArray<bool> TiersInUse(RackControl control, Rack rack) =>
         [.. rack.Tiers.Select(tier => control.IsTierInUse(rack.Id, tier.Number))];

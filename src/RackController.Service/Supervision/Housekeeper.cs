@@ -8,8 +8,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// Does what must be done now and then and may wait: writes the log, tells the supervisor a status line, looks whether the
-/// wall clock is vouched for and whether the disk has room, and sums up every hour. It runs on a thread of its own, so that
-/// nothing here can make a scan late.
+/// wall clock is vouched for and whether the disk has room, has upkeep looked at, and sums up every hour. It runs on a thread of its
+/// own, so that nothing here can make a scan late.
 /// </summary>
 internal sealed class Housekeeper : IDisposable
 {
@@ -28,6 +28,7 @@ internal sealed class Housekeeper : IDisposable
     private readonly StateFolder folder;
     private readonly Journal journal;
     private readonly GoodScans goodScans;
+    private readonly UpkeepWatch upkeep;
     private readonly SignOfLife alive;
     private readonly bool hadLock;
     private readonly HourlyTally tally = new();
@@ -41,7 +42,7 @@ internal sealed class Housekeeper : IDisposable
 
     public Housekeeper(
         ILogger log, EventLog events, StatusBoard board, Supervisor supervisor, IWallTrust trust, ControllerAlarms alarms,
-        StateFolder folder, Journal journal, GoodScans goodScans)
+        StateFolder folder, Journal journal, GoodScans goodScans, UpkeepWatch upkeep)
     {
         this.log = log;
         this.events = events;
@@ -52,6 +53,7 @@ internal sealed class Housekeeper : IDisposable
         this.folder = folder;
         this.journal = journal;
         this.goodScans = goodScans;
+        this.upkeep = upkeep;
         alive = SignOfLife.At(folder.Alive);
         hadLock = File.Exists(folder.Lock);
         thread = new Thread(Run) { Name = "housekeeping", IsBackground = true };
@@ -117,6 +119,7 @@ internal sealed class Housekeeper : IDisposable
             trust.LookAgain();
             LookAtDisk();
             LookAtSupervisor();
+            upkeep.Follow();
             toldOfEvents = -1;
         }
 

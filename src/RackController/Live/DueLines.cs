@@ -1,5 +1,6 @@
 using System.Globalization;
 using NodaTime;
+using RackController.Growing;
 using RackController.Model;
 using RackController.Service;
 
@@ -8,14 +9,15 @@ namespace RackController.Live;
 /// <summary>What is due next, and what happened last.</summary>
 internal static class DueLines
 {
-    /// <summary>What the schedule will do next.</summary>
+    /// <summary>How much upkeep is due, and what the schedule will do next.</summary>
     /// <param name="site">The site.</param>
     /// <param name="status">What to show.</param>
     /// <param name="width">Columns.</param>
     /// <param name="rows">The most rows.</param>
     public static List<StyledLine> Due(Site site, SiteStatus status, int width, int rows)
     {
-        var items = status.Due.Select(due => $"{Clock(due.At, status.At.Wall, site)} {due.Subject} {due.What}").ToList();
+        var items = status.Due.Select(due => $"{Clock(due.At, status.At.Wall, site)} {due.Subject} {due.What}")
+            .Prepend(UpkeepWords.HowManyAreDue(status.DueUpkeep.Length)).OfType<string>().ToList();
         if (items.Count == 0)
         {
             return [new StyledLine().Add("Next  ", Tone.Quiet).Add("nothing is due", Tone.Quiet)];

@@ -11,7 +11,7 @@ internal static class DoctorVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create() => SiteVerb.Create(
         "doctor", "Look at board and host: permissions, chips, lines, sensors, clock, watchdogs. Drives nothing.",
-        "The rack file that the board is to drive.", Run);
+        "The rack file that the board is to drive.", (asked, _) => Run(asked));
 
     private static int Run(SiteRequest asked)
     {

@@ -17,7 +17,7 @@ internal static class ProofTestsVerb
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create() => SiteVerb.Create(
         "proof-tests", "List every proof test of a rack: how often, last passed, and when it is due.",
-        "A rack file, such as config/demo-four-tier.yaml.", Run);
+        "A rack file, such as config/demo-four-tier.yaml.", (asked, _) => Run(asked));
 
     private static int Run(SiteRequest asked)
     {

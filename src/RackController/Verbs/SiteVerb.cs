@@ -11,8 +11,8 @@ internal static class SiteVerb
     /// <param name="name">Its name.</param>
     /// <param name="description">What it does.</param>
     /// <param name="fileDescription">Which rack file it takes.</param>
-    /// <param name="run">Does it, once the file was read, and gives the exit code.</param>
-    public static Command Create(string name, string description, string fileDescription, Func<SiteRequest, int> run)
+    /// <param name="run">Does it, once the file was read, with the options of its own, and gives the exit code.</param>
+    public static Command Create(string name, string description, string fileDescription, Func<SiteRequest, ParseResult, int> run)
     {
         var file = Parsing.File(fileDescription);
         var state = new Option<DirectoryInfo?>("--state")
@@ -25,8 +25,9 @@ internal static class SiteVerb
         {
             var (path, console) = (parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration);
             return RackFileArgument.Read(path, console.Error) is { } site
-                ? run(new SiteRequest(
-                    path, site, StateFolder.OfDriver(parsed.GetValue(state)?.ToString(), path, site.Io), console.Output))
+                ? run(
+                    new SiteRequest(path, site, StateFolder.OfDriver(parsed.GetValue(state)?.ToString(), path, site.Io), console.Output),
+                    parsed)
                 : ExitCode.AnswerIsNo;
         });
         return verb;

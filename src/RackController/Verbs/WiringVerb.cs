@@ -10,7 +10,8 @@ internal static class WiringVerb
 {
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create() => SiteVerb.Create(
-        "wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.", "The rack file.", Run);
+        "wiring", "Walk through a new rack, one sensor and one relay at a time, and put it on record.", "The rack file.",
+        (asked, _) => Run(asked));
 
     private static int Run(SiteRequest asked)
     {

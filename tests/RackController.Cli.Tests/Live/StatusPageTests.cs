@@ -47,6 +47,18 @@ public sealed class StatusPageTests
     }
 
     [Fact]
+    public void UpkeepThatIsDueStandsBeforeWhatTheScheduleWillDo()
+    {
+        var calm = Pictures.Calm(FourTiers);
+        var due = UpkeepList.OfNew(FourTiers, calm.At.Wall).Works[..2];
+
+        var page = string.Join('\n', Page(FourTiers, calm with { DueUpkeep = due }, 100, 30));
+
+        Assert.Contains("Next  2 works of upkeep are due", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("upkeep", string.Join('\n', Page(FourTiers, calm, 100, 30)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void WhereNotAllRacksFitTheChosenOneIsShown()
     {
         var site = Pictures.DemoSite("demo-three-racks.yaml");

@@ -11,8 +11,10 @@ public sealed partial class PlaceTests
 
     // What the page's own addresses begin with; they are no folders.
     private static readonly string[] PageAddresses =
-        ["alarms", "api", "batches", "files", "floods", "health", "batches", "history", "notices", "people", "account", "racks", "schedule",
-            "proof-tests"];
+    [
+        "alarms", "api", "batches", "files", "floods", "health", "history", "notices", "people", "account", "racks", "schedule",
+        "proof-tests", "upkeep",
+    ];
 
     // Whom the pages point to, and the names that a build or a schema needs. Anything else is a decision to be made here.
     private static readonly string[] KnownHosts =

@@ -80,6 +80,11 @@ internal static class MadeUpPast
             }
         }
 
+        foreach (var rack in site.Racks)
+        {
+            yield return new DaySum(day, rack.Name, DayFigure.Floods, 3, 3, 3);
+        }
+
         foreach (var sensor in site.Sensors.Where(sensor => !sensor.IsContact))
         {
             yield return new DaySum(day, sensor.Name, DayFigure.Measured, 18 + 2 * wave, 20 + 2 * wave, 24 + 2 * wave);

@@ -39,6 +39,7 @@ public sealed class YearOfHistoryTests(ITestOutputHelper output) : IDisposable
         var year = new HistorySpan(end - Duration.FromDays(365), end);
         Assert.Equal(DaysOfEvents * EventsPerDay, Measure("a year of events", () => history.EventsIn(year).Count()));
         Assert.Equal(DaysOfEvents, Measure("a year of alarms", () => history.EventsIn(year, EventKind.Alarm).Count()));
+        Assert.NotEmpty(Measure("upkeep, with no day of it summed up", () => UpkeepList.Read(site, history, [], end).Works));
         Assert.Empty(Measure("events of a name that is nowhere", () => history.EventPage(new EventFilter(null, "nobody"), null, 100)));
     }
 

@@ -1,6 +1,3 @@
-using System.Diagnostics;
-using System.Globalization;
-
 namespace RackController.Service.Tests;
 
 public sealed class KilledJournalTests
@@ -12,7 +9,7 @@ public sealed class KilledJournalTests
         using var folder = new TemporaryFolder();
         var path = folder.File("journal.db");
 
-        var acknowledged = await WriteUntilKilled(path, afterEvents: 200);
+        var acknowledged = await KilledWriter.WriteAsync(path, afterEvents: 200);
 
         var opening = JournalOpening.Open(path, Happenings.Noon);
         using var file = opening.File;
@@ -21,28 +18,5 @@ public sealed class KilledJournalTests
         Assert.True(kept.Count >= acknowledged, $"{kept.Count} kept of {acknowledged} acknowledged");
         Assert.Equal(Enumerable.Range(1, kept.Count).Select(number => $"number {number}"), kept);
         Assert.Equal(kept.Count, opening.Memory?.Items["pump run"]);
-    }
-
-    private static async Task<int> WriteUntilKilled(string path, int afterEvents)
-    {
-        using var writer = Process.Start(new ProcessStartInfo("dotnet", [typeof(KilledJournalTests).Assembly.Location, path])
-        {
-            RedirectStandardOutput = true,
-        })!;
-        var last = 0;
-        while (last < afterEvents)
-        {
-            last = int.Parse(await writer.StandardOutput.ReadLineAsync() ?? "0", CultureInfo.InvariantCulture);
-            Assert.NotEqual(0, last);
-        }
-
-        writer.Kill();
-        while (await writer.StandardOutput.ReadLineAsync() is { } line)
-        {
-            last = int.TryParse(line, CultureInfo.InvariantCulture, out var number) && number == last + 1 ? number : last;
-        }
-
-        await writer.WaitForExitAsync();
-        return last;
     }
 }

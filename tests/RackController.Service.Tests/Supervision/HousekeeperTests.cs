@@ -99,8 +99,9 @@ public sealed class HousekeeperTests : IDisposable
     }
 
     private Housekeeper Housekeeper(Supervisor supervisor, Journal journal, StateFolder state) => new(
-        Logger.None, new EventLog(Logger.None), new StatusBoard(alarms, new RecentEvents()), supervisor, new HostIsTrusted(), alarms, state,
-        journal, goodScans);
+        Logger.None, new EventLog(Logger.None), new StatusBoard(alarms, new RecentEvents(), new DueUpkeep()), supervisor,
+        new HostIsTrusted(), alarms, state, journal, goodScans,
+        new UpkeepWatch(Sites.OneRack(), state, clock, alarms));
 
     private void Keep(Housekeeper housekeeper, string until)
     {

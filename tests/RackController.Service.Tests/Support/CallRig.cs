@@ -47,7 +47,7 @@ internal sealed class CallRig : IScanListener, IWatchdog, IDisposable
         var start = Clock.Now();
         control = new RackControl(Site, start, null);
         var recording = new ScanRecording(new ScanRecorder(control, start, null), journal);
-        var board = new StatusBoard(alarms, new RecentEvents());
+        var board = new StatusBoard(alarms, new RecentEvents(), new DueUpkeep());
         IScanListener[] listeners = [journal, this];
         alarms.TellTo(listeners);
         loop = new ScanLoop(io, control, Clock, new ScanOutlets(requests, recording, listeners, board, [this]));

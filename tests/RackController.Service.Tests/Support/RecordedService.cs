@@ -49,7 +49,7 @@ internal sealed class RecordedService : IScanListener, IRecordingSink, IWatchdog
         var start = Clock.Now();
         var control = new RackControl(site, start, opening.Memory);
         var recording = new ScanRecording(new ScanRecorder(control, start, opening.Memory), this);
-        var board = new StatusBoard(alarms, new RecentEvents());
+        var board = new StatusBoard(alarms, new RecentEvents(), new DueUpkeep());
         loop = new ScanLoop(this, control, Clock, new ScanOutlets(requests, recording, [journal, this], board, [this]));
     }
 

@@ -13,7 +13,7 @@ internal sealed class ScanRig : IScanListener, IRecordingSink, IWatchdog, IDispo
         Site = site ?? Sites.OneRack();
         Rack = new RecordingRack(Site);
         var alarms = new ControllerAlarms(Clock);
-        Board = new StatusBoard(alarms, new RecentEvents());
+        Board = new StatusBoard(alarms, new RecentEvents(), new DueUpkeep());
         var start = Clock.Now();
         Control = new RackControl(Site, start, memory);
         var recording = new ScanRecording(new ScanRecorder(Control, start, memory), this);
