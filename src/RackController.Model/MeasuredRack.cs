@@ -26,6 +26,9 @@ public sealed record MeasuredRack(
     /// <summary>A flood is seldom the same twice: with fewer nobody could say how sure a figure is.</summary>
     public const int LeastFloods = 3;
 
+    /// <summary>More floods than anybody times.</summary>
+    public const int MostFloods = 1000;
+
     /// <summary>What was told of a tier; null where nothing was.</summary>
     /// <param name="number">1 at the bottom.</param>
     public MeasuredTier? Tier(int number) => Tiers.FirstOrDefault(tier => tier.Number == number);

@@ -22,6 +22,14 @@ public static class MeasuredSection
             && IsAsMeant(changed, rack.Id.Index, measured) ? changed : null;
     }
 
+    /// <summary>What is wrong, and what to do, where it cannot be put in.</summary>
+    /// <param name="rack">The rack.</param>
+    public static string NoRoomIn(Rack rack)
+    {
+        ArgumentNullException.ThrowIfNull(rack);
+        return $"{rack.Name} is written in a way in which no line can be put in: give each of its keys a line of its own";
+    }
+
     // Whoever writes lists, braces and long texts in ways of their own is found out here, instead of finding it out at the next start.
     private static bool IsAsMeant(string text, int index, MeasuredRack measured) =>
         RackFileReader.Parse(text, "").Site?.Racks[index].Measured is { } read

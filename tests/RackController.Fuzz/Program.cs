@@ -11,7 +11,8 @@ try
         || Target.All(ground.FullName).FirstOrDefault(each => each.Name == name) is not { } target)
     {
         Console.Error.WriteLine(
-            "usage: RackController.Fuzz rack-file|scenario|journal (afl | files FILE... | loop SECONDS CORPUS FINDINGS WORDS)");
+            "usage: RackController.Fuzz rack-file|scenario|orders|crops|journal "
+            + "(afl | files FILE... | loop SECONDS CORPUS FINDINGS WORDS)");
         return 2;
     }
 

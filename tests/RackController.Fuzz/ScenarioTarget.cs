@@ -1,4 +1,5 @@
 using RackController.Bench;
+using RackController.RackFile;
 
 namespace RackController.Fuzz;
 
@@ -23,6 +24,6 @@ internal sealed class ScenarioTarget : Target
         File.WriteAllBytes(path, input);
         var reading = ScenarioReader.Read(path);
         ComplaintRules.Hold(reading.Complaints, reading.Scenario is not null);
-        _ = ScenarioReader.LooksLikeScenario(path);
+        _ = FileRecognition.KindOf(path);
     }
 }

@@ -6,7 +6,11 @@ internal abstract class Target(string name)
 {
     /// <summary>All of them.</summary>
     /// <param name="ground">A folder to write inputs to.</param>
-    public static Target[] All(string ground) => [new RackFileTarget(ground), new ScenarioTarget(ground), new JournalTarget(ground)];
+    public static Target[] All(string ground) =>
+    [
+        new RackFileTarget(ground), new ScenarioTarget(ground), new OrdersTarget(ground), new CropsTarget(ground),
+        new JournalTarget(ground),
+    ];
 
     /// <summary>What it is called.</summary>
     public string Name { get; } = name;

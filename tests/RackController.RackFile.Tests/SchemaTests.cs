@@ -1,8 +1,5 @@
-using System.Globalization;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using RackController.RackFile.Binding;
 
 namespace RackController.RackFile.Tests;
 
@@ -15,6 +12,8 @@ public sealed class SchemaTests
     [InlineData("demo-first-rack.yaml")]
     [InlineData("demo-four-tier.yaml")]
     [InlineData("demo-three-racks.yaml")]
+    [InlineData("demo-two-tier.yaml")]
+    [InlineData("demo-full-floats.yaml")]
     public void ADemoFileIsValid(string name) => Assert.Empty(Faults(File.ReadAllText(Files.Config(name))));
 
     [Theory]
@@ -50,28 +49,5 @@ public sealed class SchemaTests
         Assert.All(properties, property => Assert.NotEmpty((string?)property.Value!["description"] ?? ""));
     }
 
-    private static List<string> Faults(string yaml)
-    {
-        var complaints = new Complaints("rack.yaml");
-        var root = YamlText.Read(yaml, complaints);
-        Assert.NotNull(root);
-        using var document = JsonDocument.Parse(ToJson(root).ToJsonString());
-        var results = Schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        return results.IsValid
-            ? []
-            : [.. results.Details!.Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Values)];
-    }
-
-    /// <summary>As an editor sees it: plain scalars by the core schema of YAML 1.2.</summary>
-    private static JsonNode ToJson(Node node) => node switch
-    {
-        MappingNode mapping =>
-            new JsonObject(mapping.Entries.Select(entry => KeyValuePair.Create(entry.Key, (JsonNode?)ToJson(entry.Value)))),
-        ListNode list => new JsonArray([.. list.Items.Select(ToJson)]),
-        ScalarNode { IsQuoted: false, Text: "true" or "false" } scalar => scalar.Text == "true",
-        ScalarNode { IsQuoted: false } scalar when double.TryParse(scalar.Text, CultureInfo.InvariantCulture, out var number) =>
-            number,
-        ScalarNode scalar => scalar.Text,
-        _ => throw new InvalidOperationException("a node of no kind"),
-    };
+    private static List<string> Faults(string yaml) => SchemaFaults.Of(Schema, yaml);
 }

@@ -42,17 +42,6 @@ public sealed record ScenarioReading(Scenario? Scenario, ImmutableArray<Complain
 /// </summary>
 public static class ScenarioReader
 {
-    /// <summary>Whether a file looks like a scenario rather than a rack file; a file that is neither YAML nor text looks
-    /// like neither.</summary>
-    /// <param name="path">Its path.</param>
-    public static bool LooksLikeScenario(string path)
-    {
-        var complaints = new Complaints(path);
-        return TextFile.Read(path, complaints, out var text) == TextFileOutcome.Read
-            && YamlText.Read(text, complaints) is { } root
-            && FileRecognition.LooksLikeAScenario(root);
-    }
-
     /// <summary>Reads a scenario and its rack file.</summary>
     /// <param name="path">Its path, which complaints repeat.</param>
     public static ScenarioReading Read(string path)
@@ -71,7 +60,7 @@ public static class ScenarioReader
 
     private static ScenarioReading Bind(string path, MappingNode root, Complaints complaints)
     {
-        if (FileRecognition.LooksLikeARackFile(root) && !FileRecognition.LooksLikeAScenario(root))
+        if (FileRecognition.KindOf(root) == PlainFile.Rack)
         {
             complaints.Refuse(
                 Place.Start, "this is a rack file, and a scenario belongs here",

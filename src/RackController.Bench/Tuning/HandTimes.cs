@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
-using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -41,8 +40,11 @@ public sealed record HandTimes(int Tier, ImmutableArray<double> Seconds)
     private static FloodRun Run(Rack rack, IEnumerable<TimedPassing> times)
     {
         var floods = rack.Schedule.Floods;
-        var filled = times.Where(time => time.Mark.Passing == FloodPassing.Rising).Select(time => Duration.FromSeconds(time.Seconds));
+        var filled = times.Where(time => time.Mark.Passing == FloodPassing.Rising).Select(time => Duration.FromSeconds(time.AfterS));
         return new FloodRun(
-            filled.Append(floods.Fill.Limit).Max() + floods.Soak, rack.Reservoir.NormalVolumeL / rack.Reservoir.AreaM2);
+            filled.Append(floods.Fill.Limit).Max() + floods.Soak, rack.Reservoir.NormalVolumeL / rack.Reservoir.AreaM2)
+        {
+            Resting = TierSet.Of(rack.Tiers.Where(tier => !tier.InUse).Select(tier => tier.Number)),
+        };
     }
 }

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
-using NodaTime;
 using RackController.Model;
-using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -19,14 +17,14 @@ public static class RackTuning
 
     /// <summary>Fits.</summary>
     /// <param name="rack">The rack; what was measured of it before is not looked at.</param>
-    /// <param name="floods">The floods.</param>
-    /// <param name="on">The date of the last.</param>
-    public static TuneOutcome Of(Rack rack, IReadOnlyList<TimedFlood> floods, LocalDate on)
+    /// <param name="given">The floods.</param>
+    /// <param name="between">Called between simulations, milliseconds apart; what it throws ends the fit. Null for nobody.</param>
+    public static TuneOutcome Of(Rack rack, TuneTimes given, Action? between = null)
     {
         ArgumentNullException.ThrowIfNull(rack);
-        ArgumentNullException.ThrowIfNull(floods);
+        ArgumentNullException.ThrowIfNull(given);
         var written = rack with { Measured = null };
-        var kept = TuneOutliers.LeaveOut(floods, out var leftOut).Where(flood => !flood.Times.IsEmpty).ToImmutableArray();
+        var kept = TuneOutliers.LeaveOut(given.Floods, out var leftOut).Where(flood => !flood.Times.IsEmpty).ToImmutableArray();
         if (TuneRefusal.OfTimes(written, kept) is { } nonsense)
         {
             return new TuneOutcome(null, nonsense);
@@ -34,12 +32,12 @@ public static class RackTuning
 
         var timed = kept.SelectMany(flood => flood.Times).Select(time => time.Mark.TierNumber).Distinct().Order();
         var blank = new MeasuredRack(
-            on, kept.Length, new MeasuredFigure(1, 0), null, null, [.. timed.Select(tier => new MeasuredTier(tier, null, null))]);
-        var times = new TimedFloods(written, kept);
+            given.On, kept.Length, new MeasuredFigure(1, 0), null, null, [.. timed.Select(tier => new MeasuredTier(tier, null, null))]);
+        var times = new TimedFloods(written, kept, between);
         var model = new TuneModel(times, blank, PumpFrom(times, blank));
         var figures = model.Tellable([.. Figures(times)], out var untold);
-        var fit = Fit(model, times, ref figures, ref untold);
-        var values = TuneInterval.Of(model, figures, [.. Everything(blank).Except(figures)], fit);
+        var fit = Fit(model, blank, times, ref figures, ref untold);
+        var values = Values(model, blank, figures, fit);
         return TuneRefusal.OfFit(written, figures.Zip(values), fit, times) is { } misfit
             ? new TuneOutcome(null, misfit)
             : new TuneOutcome(Tuned(written, blank, times, [.. figures.Zip(values)]) with { LeftOut = leftOut, Untold = untold }, null);
@@ -67,8 +65,12 @@ public static class RackTuning
         times.Model(blank with { PumpSpeed = new MeasuredFigure(speed, 0) }).Zip(times.Measured, (said, measured) =>
             (said - measured) * (said - measured)).Sum());
 
+    private static ImmutableArray<MeasuredFigure> Values(
+        TuneModel model, MeasuredRack blank, ImmutableArray<TunedFigure> figures, LeastSquares fit) =>
+        TuneInterval.Of(model, figures, [.. Everything(blank).Except(figures)], fit);
+
     private static LeastSquares Fit(
-        TuneModel model, TimedFloods times, ref ImmutableArray<TunedFigure> figures, ref ImmutableArray<string> untold)
+        TuneModel model, MeasuredRack blank, TimedFloods times, ref ImmutableArray<TunedFigure> figures, ref ImmutableArray<string> untold)
     {
         var fit = model.Fit(figures);
         while (OddBranch(times, fit, figures) is { } branch)
@@ -83,18 +85,18 @@ public static class RackTuning
             fit = model.Fit(figures);
         }
 
-        if (IsNone(fit, figures, new TunedFigure(TunedPart.Screen, null)))
+        // What is no more than its interval is none.
+        var screen = new TunedFigure(TunedPart.Screen, null);
+        if (figures.IndexOf(screen) is >= 0 and var index
+            && Values(model, blank, figures, fit)[index] is var value && value.Within >= value.Value)
         {
             untold = untold.Add("the screen is as clean as these times can tell");
-            figures = figures.Remove(new TunedFigure(TunedPart.Screen, null));
+            figures = figures.Remove(screen);
             fit = model.Fit(figures);
         }
 
         return fit;
     }
-
-    private static bool IsNone(LeastSquares fit, ImmutableArray<TunedFigure> figures, TunedFigure figure) =>
-        figures.IndexOf(figure) is >= 0 and var index && fit.Point[index] < fit.Quantile * fit.StandardErrors[index];
 
     // The tier that fills most otherwise than the fit has it; null where none does beyond chance. One tier stays as written, for what
     // all branches have in common is the pump's.
@@ -110,7 +112,7 @@ public static class RackTuning
 
         var odd = rising.Where(tier => !known.Contains(tier.Key))
             .Select(tier => (Number: tier.Key, Off: Off(tier.Select(time => fit.Residuals[time.Index] * times.Deviations[time.Index]
-                / time.Item.Seconds))))
+                / time.Item.AfterS))))
             .Where(tier => Math.Abs(tier.Off.Mean) > Math.Max(BranchOffShare, BranchOffErrors * tier.Off.Error))
             .ToList();
         return odd.Count == 0 ? null : new TunedFigure(TunedPart.Branch, odd.MaxBy(tier => Math.Abs(tier.Off.Mean)).Number);
@@ -132,13 +134,17 @@ public static class RackTuning
         return new TunedRack(
             written with { Measured = measured }, figures,
             [
-                .. times.Times.Index().GroupBy(time => time.Item.Mark)
-                    .OrderBy(mark => mark.Key.TierNumber).ThenBy(mark => mark.Key.Passing)
-                    .Select(mark => new TunedTime(
-                        mark.Key, mark.Count(), mark.Average(time => time.Item.Seconds),
-                        Mean(mark.Select(time => before[time.Index])), Mean(mark.Select(time => after[time.Index])))),
+                .. times.Times.Index().GroupBy(time => (time.Item.Mark, Resting: times.Resting[time.Index]))
+                    .OrderBy(kind => kind.Key.Mark.TierNumber).ThenBy(kind => kind.Key.Mark.Passing)
+                    .ThenBy(kind => kind.Key.Resting.Bits)
+                    .Select(kind => new TunedTime(
+                        kind.Key.Mark, kind.Count(), kind.Average(time => time.Item.AfterS),
+                        Mean(kind.Select(time => before[time.Index])), Mean(kind.Select(time => after[time.Index])))
+                    {
+                        Resting = kind.Key.Resting,
+                    }),
             ],
-            [], [], 100 * Math.Sqrt(times.Times.Zip(after, (time, said) => Squared(said / time.Seconds - 1 ?? 1)).Average()));
+            [], [], 100 * Math.Sqrt(times.Times.Zip(after, (time, said) => Squared(said / time.AfterS - 1 ?? 1)).Average()));
     }
 
     private static double Squared(double value) => value * value;

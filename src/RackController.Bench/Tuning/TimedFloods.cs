@@ -19,14 +19,17 @@ internal sealed class TimedFloods
     private const double SameLevelMm = 10;
 
     private readonly Rack rack;
+    private readonly Action? between;
     private readonly ImmutableArray<Run> runs;
 
     /// <summary>Gathers times.</summary>
     /// <param name="rack">The rack, as written.</param>
     /// <param name="floods">The floods.</param>
-    public TimedFloods(Rack rack, IEnumerable<TimedFlood> floods)
+    /// <param name="between">Called between simulations; null for nobody.</param>
+    public TimedFloods(Rack rack, IEnumerable<TimedFlood> floods, Action? between = null)
     {
         this.rack = rack;
+        this.between = between;
 
         // Floods that ran alike are simulated once.
         runs =
@@ -36,17 +39,21 @@ internal sealed class TimedFloods
                 [.. alike.SelectMany(flood => flood.Times)])),
         ];
         Times = [.. runs.SelectMany(run => run.Times)];
-        Deviations = [.. Times.Select(time => Math.Sqrt(OffS * OffS + OffShare * OffShare * time.Seconds * time.Seconds))];
+        Resting = [.. runs.SelectMany(run => Enumerable.Repeat(run.As.Resting, run.Times.Length))];
+        Deviations = [.. Times.Select(time => Math.Sqrt(OffS * OffS + OffShare * OffShare * time.AfterS * time.AfterS))];
     }
 
     /// <summary>The times, in an order of their own.</summary>
     public ImmutableArray<TimedPassing> Times { get; }
 
+    /// <summary>Of each time, which tiers took no part in its flood.</summary>
+    public ImmutableArray<TierSet> Resting { get; }
+
     /// <summary>How well each can be known, s.</summary>
     public ImmutableArray<double> Deviations { get; }
 
     /// <summary>The times, each in units of how well it can be known.</summary>
-    public double[] Measured => [.. Times.Zip(Deviations, (time, deviation) => time.Seconds / deviation)];
+    public double[] Measured => [.. Times.Zip(Deviations, (time, deviation) => time.AfterS / deviation)];
 
     /// <summary>What the simulated rack says of each time, s; null for one that is never reached.</summary>
     /// <param name="measured">What was measured.</param>
@@ -57,6 +64,7 @@ internal sealed class TimedFloods
         [
             .. runs.SelectMany(run =>
             {
+                between?.Invoke();
                 var said = FloodTiming.Of(like, run.As, run.Marks);
                 return run.Times.Select(time => said[run.Marks.IndexOf(time.Mark)]);
             }),
@@ -68,8 +76,11 @@ internal sealed class TimedFloods
     public double[] Model(MeasuredRack measured) =>
         [.. Say(measured).Zip(Deviations, (seconds, deviation) => (seconds ?? NeverS) / deviation)];
 
-    private static FloodRun Rounded(FloodRun run) => new(
-        Duration.FromSeconds(Math.Round(run.PumpRan.TotalSeconds)), SameLevelMm * Math.Round(run.ReservoirMm / SameLevelMm));
+    private static FloodRun Rounded(FloodRun run) => run with
+    {
+        PumpRan = Duration.FromSeconds(Math.Round(run.PumpRan.TotalSeconds)),
+        ReservoirMm = SameLevelMm * Math.Round(run.ReservoirMm / SameLevelMm),
+    };
 
     private sealed record Run(FloodRun As, ImmutableArray<FloodMark> Marks, ImmutableArray<TimedPassing> Times);
 }

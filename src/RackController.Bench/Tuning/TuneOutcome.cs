@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using RackController.Model;
-using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -20,11 +19,15 @@ public sealed record TunedRack(
     Rack Rack, ImmutableArray<(TunedFigure Figure, MeasuredFigure Value)> Figures, ImmutableArray<TunedTime> Times,
     ImmutableArray<string> LeftOut, ImmutableArray<string> Untold, double OffPercent);
 
-/// <summary>One mark of one tier.</summary>
+/// <summary>One mark of one tier, in floods with the same tiers at rest.</summary>
 /// <param name="Mark">The mark.</param>
 /// <param name="Count">How many times it was timed.</param>
 /// <param name="MeasuredS">The mean of its times, s.</param>
 /// <param name="BeforeS">What was foretold by the rack file without what it says under <c>measured</c>, s; null for
 /// never.</param>
 /// <param name="AfterS">What is foretold by the fit, s; null for never.</param>
-public sealed record TunedTime(FloodMark Mark, int Count, double MeasuredS, double? BeforeS, double? AfterS);
+public sealed record TunedTime(FloodMark Mark, int Count, double MeasuredS, double? BeforeS, double? AfterS)
+{
+    /// <summary>Which tiers took no part in the floods that it was timed in.</summary>
+    public TierSet Resting { get; init; }
+}

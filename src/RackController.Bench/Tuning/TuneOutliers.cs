@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using NodaTime;
-using RackController.Plant;
+using RackController.Model;
 
 namespace RackController.Bench;
 
-/// <summary>Times that something else than the rack decided: a hand in the tray, a float that stuck, a slip of the stopwatch.</summary>
+/// <summary>Times that something else than the rack decided: a hand in the tray, a float that stuck, a slip of the stopwatch. Floods are
+/// held against those with the same tiers at rest, for the others share the pump.</summary>
 internal static class TuneOutliers
 {
     /// <summary>Times that differ by less are of one kind, whatever their scatter (common practice, no source).</summary>
@@ -21,15 +22,18 @@ internal static class TuneOutliers
     /// <returns>The floods without them.</returns>
     public static ImmutableArray<TimedFlood> LeaveOut(IReadOnlyList<TimedFlood> floods, out ImmutableArray<string> leftOut)
     {
-        var middles = floods.SelectMany(flood => flood.Times).GroupBy(time => time.Mark)
+        var middles = floods.SelectMany(flood => flood.Times.Select(time => (Kind: (flood.Run.Resting, time.Mark), time.AfterS)))
+            .GroupBy(time => time.Kind)
             .Where(alike => alike.Count() >= LeastToTell)
-            .ToDictionary(alike => alike.Key, alike => Middle.Of([.. alike.Select(time => time.Seconds)]));
+            .ToDictionary(alike => alike.Key, alike => Middle.Of([.. alike.Select(time => time.AfterS)]));
         var words = ImmutableArray.CreateBuilder<string>();
         var kept = ImmutableArray.CreateBuilder<TimedFlood>();
         foreach (var flood in floods)
         {
-            var odd = flood.Times.Where(time => middles.TryGetValue(time.Mark, out var middle) && middle.IsOdd(time.Seconds)).ToList();
-            words.AddRange(odd.Select(time => Words(flood, time, middles[time.Mark])));
+            var resting = flood.Run.Resting;
+            var odd = flood.Times
+                .Where(time => middles.TryGetValue((resting, time.Mark), out var middle) && middle.IsOdd(time.AfterS)).ToList();
+            words.AddRange(odd.Select(time => Words(flood, time, middles[(resting, time.Mark)])));
             kept.Add(flood with { Times = [.. flood.Times.Except(odd)] });
         }
 
@@ -38,7 +42,7 @@ internal static class TuneOutliers
     }
 
     private static string Words(TimedFlood flood, TimedPassing time, Middle middle) =>
-        $"{flood.Name}: tier {time.Mark.TierNumber} took {Spans.Words(Duration.FromSeconds(time.Seconds))} to "
+        $"{flood.Name}: tier {time.Mark.TierNumber} took {Spans.Words(Duration.FromSeconds(time.AfterS))} to "
         + $"{(time.Mark.Passing == FloodPassing.Rising ? "fill" : "drain")}, where {Spans.Words(Duration.FromSeconds(middle.Seconds))} "
         + "is usual: left out";
 

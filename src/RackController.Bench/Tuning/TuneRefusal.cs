@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
-using RackController.Plant;
 
 namespace RackController.Bench;
 
@@ -24,12 +23,21 @@ internal static class TuneRefusal
             return $"{so} too few to tell scatter from a slip: time at least {MeasuredRack.LeastFloods}";
         }
 
-        var times = floods.SelectMany(flood => flood.Times).ToList();
-        if (times.Find(time => time.Mark.TierNumber > rack.Tiers.Length || !rack.Tier(time.Mark.TierNumber).InUse) is { } absent)
+        if (floods.Length > MeasuredRack.MostFloods)
         {
-            return absent.Mark.TierNumber > rack.Tiers.Length
-                ? $"there is no tier {absent.Mark.TierNumber} on {rack.Name}: its tiers are 1 to {rack.Tiers.Length}, from the bottom"
-                : $"tier {absent.Mark.TierNumber} is out of use, so nothing of it can have been timed: put it in use first";
+            return $"{floods.Length} floods with times are more than a rack file can say: leave out the oldest";
+        }
+
+        var times = floods.SelectMany(flood => flood.Times).ToList();
+        if (times.Find(time => time.Mark.TierNumber > rack.Tiers.Length) is { } absent)
+        {
+            return $"there is no tier {absent.Mark.TierNumber} on {rack.Name}: its tiers are 1 to {rack.Tiers.Length}, from the bottom";
+        }
+
+        var rested = floods.SelectMany(flood => flood.Times.Where(time => flood.Run.Resting.Contains(time.Mark.TierNumber)));
+        if (rested.FirstOrDefault() is { } dry)
+        {
+            return $"tier {dry.Mark.TierNumber} is out of use, so nothing of it can have been timed: put it in use first";
         }
 
         return times.TrueForAll(time => time.Mark.Passing == FloodPassing.Falling)
@@ -48,9 +56,9 @@ internal static class TuneRefusal
         if (!(fit.ResidualDeviation <= MostDeviation))
         {
             var (worst, off) = times.Times.Zip(fit.Residuals.Zip(times.Deviations, (left, deviation) => left * deviation))
-                .MaxBy(time => Math.Abs(time.Second / time.First.Seconds));
+                .MaxBy(time => Math.Abs(time.Second / time.First.AfterS));
             return $"no pump, weeps and standpipes make such times of {rack.Name} as it is written: the best fit still has tier "
-                + $"{worst.Mark.TierNumber} {Passes(worst.Mark)} {Math.Abs(off / worst.Seconds):0 %} "
+                + $"{worst.Mark.TierNumber} {Passes(worst.Mark)} {Math.Abs(off / worst.AfterS):0 %} "
                 + $"{(off > 0 ? "later" : "sooner")} than timed; check its tray, branch and standpipe in the rack file";
         }
 
@@ -91,7 +99,7 @@ internal static class TuneRefusal
         {
             var isFill = time.Mark.Passing == FloodPassing.Rising;
             var soonest = (isFill ? fastest : openest)[index];
-            if (!(time.Seconds >= soonest * (1 - SlackShare)))
+            if (!(time.AfterS >= soonest * (1 - SlackShare)))
             {
                 return Impossible(time, soonest, isFill);
             }
@@ -103,7 +111,7 @@ internal static class TuneRefusal
     private static string Impossible(TimedPassing time, double? soonestS, bool isFill)
     {
         var took = $"tier {time.Mark.TierNumber} cannot have {(isFill ? "filled" : "drained")} in "
-            + Spans.Words(Duration.FromSeconds(time.Seconds));
+            + Spans.Words(Duration.FromSeconds(time.AfterS));
         var why = soonestS is not { } seconds ? "by the rack file the water never reaches that mark"
             : isFill ? $"the strongest pump that goes with this curve takes {Spans.Words(Duration.FromSeconds(seconds))}"
             : $"with a weep three times as large it takes {Spans.Words(Duration.FromSeconds(seconds))}";

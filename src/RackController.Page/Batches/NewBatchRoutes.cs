@@ -32,7 +32,7 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
     private async Task AskAsync(HttpContext context, string? wrong)
     {
         var today = Today(await NowAsync(context).ConfigureAwait(false));
-        var (crops, complaints) = CropsReader.Read(cropsFile);
+        var (crops, complaints, _) = CropsReader.Read(cropsFile);
         var day = LocalDatePattern.Iso.Format(today);
         var page = new BatchFormPage(
             Frame("Begin a batch"), "Begin a batch", wrong ?? (complaints.IsEmpty ? null : $"{complaints[0]}"),
@@ -51,7 +51,7 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
     private async Task BeginAsync(HttpContext context)
     {
         var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
-        var (crops, _) = CropsReader.Read(cropsFile);
+        var crops = CropsReader.Read(cropsFile).Crops;
         if (crops.FirstOrDefault(each => each.Name == form["crop"].ToString()) is not { } crop
             || !int.TryParse(form["trays"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var trays)
             || LocalDatePattern.Iso.Parse(form["sow"].ToString()) is not { Success: true, Value: var sow })

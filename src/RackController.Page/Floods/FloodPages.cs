@@ -22,6 +22,7 @@ public sealed record RackFloods(
 /// <summary>One flood.</summary>
 /// <param name="At">When it began, local.</param>
 /// <param name="Why">Why.</param>
+/// <param name="AtRest">Which tiers took no part; null when all did.</param>
 /// <param name="CutShort">What cut it short; null when nothing did.</param>
 /// <param name="Cells">What is told of it.</param>
-public sealed record FloodView(string At, string Why, string? CutShort, ImmutableArray<string> Cells);
+public sealed record FloodView(string At, string Why, string? AtRest, string? CutShort, ImmutableArray<string> Cells);

@@ -73,7 +73,7 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
             ["Fill", "Soak", "Water", .. tiers.SelectMany(tier => (string[])[$"Tier {tier} full after", $"Tier {tier} empty after"])],
             [
                 .. floods.Reverse().Select(flood => new FloodView(
-                    PageWords.Date(flood.At, rack.Site.Zone), flood.Why, flood.CutShort,
+                    PageWords.Date(flood.At, rack.Site.Zone), flood.Why, AtRest(flood), flood.CutShort,
                     [
                         Words(flood.Fill), Words(flood.Soak), flood.VolumeL is { } litres ? units.Words(litres, 0) : "",
                         .. tiers.Select(tier => flood.Tiers.FirstOrDefault(each => each.Number == tier))
@@ -88,7 +88,8 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
         yield return
         [
             "time", "rack", "because", "fill (s)", "soak (s)", "water (L)",
-            .. tiers.SelectMany(tier => (string[])[$"tier {tier} full after (s)", $"tier {tier} empty after (s)"]), "cut short",
+            .. tiers.SelectMany(tier => (string[])[$"tier {tier} full after (s)", $"tier {tier} empty after (s)"]),
+            "valves shut", "cut short",
         ];
         foreach (var (of, flood) in all.SelectMany(each => each.Floods.Select(flood => (each.Rack, flood))).OrderBy(each => each.flood.At))
         {
@@ -98,13 +99,17 @@ internal sealed class FloodRoutes(IServedRack rack, Past past)
                 Csv.Number(flood.Soak?.TotalSeconds), Csv.Number(flood.VolumeL),
                 .. tiers.Select(tier => flood.Tiers.FirstOrDefault(each => each.Number == tier))
                     .SelectMany(tier => (string[])[Csv.Number(tier?.FullAfter?.TotalSeconds), Csv.Number(tier?.EmptyAfter?.TotalSeconds)]),
-                flood.CutShort ?? "",
+                flood.Resting is { } resting ? string.Join(' ', resting.Numbers) : "unknown", flood.CutShort ?? "",
             ];
         }
     }
 
     private static ImmutableArray<int> TiersOf(IEnumerable<FloodRecord> floods) =>
         [.. floods.SelectMany(flood => flood.Tiers.Select(tier => tier.Number)).Distinct().Order()];
+
+    private static string? AtRest(FloodRecord flood) => flood.Resting is not { } resting ? "a valve was switched while the pump ran"
+        : resting.IsEmpty ? null
+        : $"valves shut: {string.Join(", ", resting.Numbers.Select(tier => $"tier {tier}"))}";
 
     private static string Words(Duration? length) => length is not { } known ? ""
         : string.Create(CultureInfo.InvariantCulture, $"{(long)known.TotalMinutes}:{known.Seconds:00} min");

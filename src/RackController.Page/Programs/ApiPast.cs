@@ -54,10 +54,11 @@ internal sealed record ApiMark(string At, bool IsAlarm, string What);
 /// <param name="SoakS">How long water was held, s; null likewise.</param>
 /// <param name="WaterL">How much water it took, litres; null where no level sensor tells.</param>
 /// <param name="CutShort">What cut it short; null when nothing did.</param>
+/// <param name="ValvesShut">The tiers that took no part, by their valves; null where a valve was switched meanwhile.</param>
 /// <param name="Tiers">What the tiers' own sensors tell.</param>
 internal sealed record ApiFlood(
     string At, string Rack, string Because, double? FillS, double? SoakS, double? WaterL, string? CutShort,
-    ImmutableArray<ApiTierFlood> Tiers);
+    ImmutableArray<int>? ValvesShut, ImmutableArray<ApiTierFlood> Tiers);
 
 /// <summary>One flood of one tier.</summary>
 /// <param name="Tier">The tier, 1 at the bottom.</param>

@@ -68,6 +68,7 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
 
     private static ApiFlood Flood(Rack of, FloodRecord flood) => new(
         Time(flood.At), of.Name, flood.Why, flood.Fill?.TotalSeconds, flood.Soak?.TotalSeconds, flood.VolumeL, flood.CutShort,
+        flood.Resting is { } resting ? [.. resting.Numbers] : null,
         [.. flood.Tiers.Select(tier => new ApiTierFlood(tier.Number, tier.FullAfter?.TotalSeconds, tier.EmptyAfter?.TotalSeconds))]);
 
     private Task EventsAsync(HttpContext context)

@@ -46,10 +46,12 @@ internal sealed class Draft
     /// <param name="text">The text.</param>
     /// <param name="before">The text that is in use.</param>
     /// <param name="file">What complaints call the file.</param>
-    /// <param name="now">The present time.</param>
-    public static Draft Begin(string text, string before, string file, Instant now)
+    /// <param name="at">The present time; days to come are refused only where the wall clock can be trusted.</param>
+    public static Draft Begin(string text, string before, string file, Moment at)
     {
-        var draft = new Draft(before, text, RackFileReader.Parse(text, file));
+        var now = at.Wall;
+        var draft = new Draft(
+            before, text, RackFileReader.Parse(text, file, at.WallTrusted ? zone => now.InZone(zone).Date : null));
         if (draft.Site is { } site)
         {
             var today = RackFileReader.Parse(before, file).Site;

@@ -24,7 +24,7 @@ internal sealed class ScheduleDesk(IServedRack rack, RackFileShelf shelf)
     /// <exception cref="UnauthorizedAccessException">It may not be read.</exception>
     public Draft Begin(string text, SiteStatus status)
     {
-        var fresh = Draft.Begin(text.ReplaceLineEndings("\n"), shelf.Read(), shelf.Name, status.At.Wall);
+        var fresh = Draft.Begin(text.ReplaceLineEndings("\n"), shelf.Read(), shelf.Name, status.At);
         lock (gate)
         {
             draft?.GiveUp();

@@ -27,6 +27,8 @@ internal static class PageRoutes
         new HistoryRoutes(rack, past).Map(routes);
         new EventRoutes(rack, past).Map(routes);
         new FloodRoutes(rack, past).Map(routes);
+        var tuning = new TuneDesk(desk);
+        new TuneRoutes(rack, tuning, past).Map(routes);
         var notices = new NoticesView(rack.Site, options.Folder);
         new AlarmDeskRoutes(rack, past, notices).Map(routes);
         new NoticesRoutes(rack, notices).Map(routes);
@@ -37,6 +39,7 @@ internal static class PageRoutes
         new ApiPastRoutes(rack, past).Map(routes);
         new ApiRackFileRoutes(rack, desk).Map(routes);
         new ApiBatchRoutes(rack, books, past).Map(routes);
+        new ApiTuneRoutes(rack, tuning, past).Map(routes);
         Health.Map(routes, rack);
         Metrics.Map(routes, rack);
         new SignInRoutes(access).Map(routes);

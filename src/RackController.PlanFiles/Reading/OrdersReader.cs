@@ -35,7 +35,8 @@ public sealed record OrdersReading(PlanRequest? Request, ImmutableArray<Complain
 /// </summary>
 public static class OrdersReader
 {
-    private static readonly OrdersMapping ordersMapping = new();
+    /// <summary>The file as a whole.</summary>
+    internal static OrdersMapping Mapping { get; } = new();
 
     /// <summary>Reads an orders file, its crops and its rack file.</summary>
     /// <param name="path">Its path, which complaints repeat.</param>
@@ -67,7 +68,7 @@ public static class OrdersReader
 
         var cropsPath = Beside(path, part.Crops);
         var ofCrops = new Complaints(cropsPath);
-        var book = CropsReader.ReadInto(cropsPath, ofCrops);
+        var book = CropsReader.ReadInto(cropsPath, ofCrops, out _);
         if (ofCrops.HasErrors)
         {
             complaints.Refuse(part.CropsPlace, $"the crops file {Quote.Text(part.Crops)} cannot be used",
@@ -91,14 +92,14 @@ public static class OrdersReader
             return null;
         }
 
-        if (FileRecognition.LooksLikeARackFile(root) || FileRecognition.LooksLikeAScenario(root))
+        if (FileRecognition.KindOf(root) is PlainFile.Rack or PlainFile.Scenario or PlainFile.Crops)
         {
             complaints.Refuse(
                 root.Place, "this is no orders file", "name one that says what is ordered, such as a copy of demo-orders.yaml");
             return null;
         }
 
-        return ordersMapping.TryRead("orders file", root, complaints, out var part) ? part : null;
+        return Mapping.TryRead("orders file", root, complaints, out var part) ? part : null;
     }
 
     private static string Beside(string path, string named) => Path.Combine(Path.GetDirectoryName(path) ?? "", named);

@@ -17,8 +17,12 @@ internal sealed class RangeKind(Dimension dimension, double least, double most) 
     public override string Expected => $"{dimension.Noun} or a range of it ({dimension.UnitNames}), such as `{dimension.Example}`";
 
     /// <inheritdoc/>
-    public override JsonObject Describe(SchemaWriter schema) =>
-        new() { ["type"] = "string", ["examples"] = new JsonArray(dimension.Example) };
+    public override JsonObject Describe(SchemaWriter schema) => new()
+    {
+        ["type"] = "string",
+        ["pattern"] = $"{RangeText.NumbersPattern} *({string.Join('|', dimension.Units.Select(unit => Regex.Escape(unit.Text)))})$",
+        ["examples"] = new JsonArray(dimension.Example),
+    };
 
     /// <inheritdoc/>
     protected override Misfit? Parse(string text, out Bounds value)
@@ -55,7 +59,13 @@ internal sealed class WholeRangeKind(string noun, string unit, int most) : Scala
     public override string Expected => $"{noun} or a range of it, such as `1 to 3{(unit.Length > 0 ? $" {unit}" : "")}`";
 
     /// <inheritdoc/>
-    public override JsonObject Describe(SchemaWriter schema) => new() { ["type"] = new JsonArray("string", "integer") };
+    public override JsonObject Describe(SchemaWriter schema) => new()
+    {
+        ["type"] = unit.Length > 0 ? "string" : new JsonArray("string", "integer"),
+        ["pattern"] = $"{RangeText.NumbersPattern} *{Regex.Escape(unit)}$",
+        ["minimum"] = 0,
+        ["maximum"] = most,
+    };
 
     /// <inheritdoc/>
     protected override Misfit? Parse(string text, out WholeBounds value)
@@ -84,6 +94,9 @@ internal sealed class WholeRangeKind(string noun, string unit, int most) : Scala
 /// <summary>Splits texts such as <c>12 to 16 h</c>.</summary>
 internal static partial class RangeText
 {
+    /// <summary>The numbers at the beginning of one, as a JSON Schema says it.</summary>
+    public const string NumbersPattern = @"^-?[0-9]{1,6}(\.[0-9]{1,6})?( +to +-?[0-9]{1,6}(\.[0-9]{1,6})?)?";
+
     /// <summary>Splits one.</summary>
     /// <param name="text">The text.</param>
     /// <param name="from">The first number.</param>

@@ -1,44 +1,7 @@
 using System.Collections.Immutable;
-using NodaTime;
 using RackController.Model;
 
 namespace RackController.Plant;
-
-/// <summary>Which way the water of a tray passes a mark in a flood.</summary>
-public enum FloodPassing
-{
-    /// <summary>It rises past it: timed from the pump's start.</summary>
-    Rising,
-
-    /// <summary>It falls past it: timed from the pump's stop.</summary>
-    Falling,
-}
-
-/// <summary>What can be timed at one tray in a flood.</summary>
-/// <param name="TierNumber">The tier, 1 at the bottom.</param>
-/// <param name="Passing">Which way.</param>
-/// <param name="DepthMm">Depth of the mark over the tray's floor, mm.</param>
-public sealed record FloodMark(int TierNumber, FloodPassing Passing, double DepthMm);
-
-/// <summary>How a flood was run.</summary>
-/// <param name="PumpRan">How long the pump ran: 1 s to 4 h.</param>
-/// <param name="ReservoirMm">Depth of the reservoir as the pump began, mm.</param>
-public sealed record FloodRun(Duration PumpRan, double ReservoirMm);
-
-/// <summary>A flood that was timed.</summary>
-/// <param name="Name">What a person would call it: <c>the flood of 3 May, 07:00</c>.</param>
-/// <param name="Run">How it was run.</param>
-/// <param name="Times">When marks were passed.</param>
-public sealed record TimedFlood(string Name, FloodRun Run, ImmutableArray<TimedPassing> Times)
-{
-    /// <summary>When the pump began, by the wall clock; null where nobody wrote it down.</summary>
-    public Instant? At { get; init; }
-}
-
-/// <summary>When a mark was passed.</summary>
-/// <param name="Mark">The mark.</param>
-/// <param name="Seconds">When, s: above 0.</param>
-public sealed record TimedPassing(FloodMark Mark, double Seconds);
 
 /// <summary>When a flood of the simulated rack passes marks: trays empty and media moist as the pump begins, all else whole.</summary>
 public static class FloodTiming
@@ -66,20 +29,20 @@ public static class FloodTiming
         };
         var water = new RackDynamics(rack, start);
         var times = new double?[marks.Length];
-        Turn(water, rack, pump: true);
+        Turn(water, rack, run.Resting, pump: true);
         Follow(water, marks, times, FloodPassing.Rising, run.PumpRan.TotalSeconds, endsEarly: false);
-        Turn(water, rack, pump: false);
+        Turn(water, rack, run.Resting, pump: false);
         Follow(water, marks, times, FloodPassing.Falling, LongestDrainS, endsEarly: true);
         return [.. times];
     }
 
     // What runs back through the supply needs open valves: without a check valve they stay so.
-    private static void Turn(RackDynamics water, Rack rack, bool pump)
+    private static void Turn(RackDynamics water, Rack rack, TierSet resting, bool pump)
     {
         var inputs = new RackInputs(rack.Tiers.Length) { PumpSpeed = pump ? 1 : 0 };
         foreach (var (index, tier) in rack.Tiers.Index())
         {
-            inputs.ValveOpen[index] = tier.Valve is null || (tier.InUse && (pump || !rack.Supply.HasCheckValve));
+            inputs.ValveOpen[index] = tier.Valve is null || (!resting.Contains(tier.Number) && (pump || !rack.Supply.HasCheckValve));
         }
 
         water.Take(inputs);

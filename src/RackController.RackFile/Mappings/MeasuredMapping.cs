@@ -8,8 +8,9 @@ namespace RackController.RackFile.Mappings;
 
 /// <summary>What was measured, as written.</summary>
 /// <param name="Measured">It.</param>
+/// <param name="OnPlace">Where its date stands.</param>
 /// <param name="TierPlaces">Where each of its tiers stands.</param>
-internal sealed record MeasuredPart(MeasuredRack Measured, ImmutableArray<Place> TierPlaces);
+internal sealed record MeasuredPart(MeasuredRack Measured, Place OnPlace, ImmutableArray<Place> TierPlaces);
 
 /// <summary>Reads what `tune` wrote: how a rack's water really runs beside what its other figures say.</summary>
 internal sealed class MeasuredMapping : Mapping<MeasuredPart>
@@ -17,7 +18,8 @@ internal sealed class MeasuredMapping : Mapping<MeasuredPart>
     private static readonly Key<LocalDate> onKey = Key.Required("on", new DateKind(), "The date of the last flood that was timed.");
 
     private static readonly Key<int> floodsKey = Key.Required(
-        "floods", new WholeNumberKind("a number of floods", MeasuredRack.LeastFloods, 1000), "How many floods were timed.");
+        "floods", new WholeNumberKind("a number of floods", MeasuredRack.LeastFloods, MeasuredRack.MostFloods),
+        "How many floods were timed.");
 
     private static readonly Key<MeasuredFigure> pumpKey = Key.Required(
         "pump-speed", new MeasuredKind("a share", 0.3, 1.3), "Share of its full speed at which the pump works as if it turned.");
@@ -79,7 +81,7 @@ internal sealed class MeasuredMapping : Mapping<MeasuredPart>
             new MeasuredRack(
                 keys.Get(onKey), keys.Get(floodsKey), keys.Get(pumpKey), keys.Find(screenKey), keys.Find(standpipeKey),
                 [.. tiers.Select(tier => tier.Tier)]),
-            [.. tiers.Select(tier => tier.Place)]);
+            keys.At(onKey), [.. tiers.Select(tier => tier.Place)]);
     }
 }
 

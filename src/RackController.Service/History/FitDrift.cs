@@ -27,7 +27,7 @@ public static class FitDrift
             .GroupBy(time => time.First.Mark).Where(mark => 2 * mark.Count() > lately.Count)
             .Select(mark => new FloodDrift(
                 mark.Key.Passing == FloodPassing.Rising ? DriftOf.TierFill : DriftOf.TierDrain, mark.Key.TierNumber,
-                FloodDrift.Median(mark.Select(time => time.Second!.Value)), FloodDrift.Median(mark.Select(time => time.First.Seconds)))
+                FloodDrift.Median(mark.Select(time => time.Second!.Value)), FloodDrift.Median(mark.Select(time => time.First.AfterS)))
             {
                 FittedOn = rack.Measured!.On,
             })

@@ -20,7 +20,8 @@ public enum DriftOf
 }
 
 /// <summary>
-/// That the last floods differ from those of the month before. Both sides are medians, so that one odd flood is no drift.
+/// That the last floods differ from those of the month before. Both sides are medians, so that one odd flood is no drift; and on both
+/// the same tiers are at rest, for the others share the pump.
 /// </summary>
 /// <param name="Of">What differs.</param>
 /// <param name="Tier">Of which tier; null where it is of the whole rack.</param>
@@ -63,7 +64,8 @@ public sealed record FloodDrift(DriftOf Of, int? Tier, double Before, double Lat
     /// <summary>The drift of one figure; null where there is none, or too few floods tell.</summary>
     private static FloodDrift? Between(IReadOnlyList<FloodRecord> floods, DriftOf of, int? tier, Func<FloodRecord, double?> figure)
     {
-        var told = floods.Where(flood => figure(flood) is > 0).ToList();
+        var alike = floods.LastOrDefault(flood => flood.Resting is not null)?.Resting;
+        var told = floods.Where(flood => figure(flood) is > 0 && flood.Resting == alike).ToList();
         if (told.Count < 2 * LeastFloods)
         {
             return null;

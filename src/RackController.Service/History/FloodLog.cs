@@ -18,6 +18,9 @@ public sealed class FloodLog(Site site, Rack rack)
     private readonly ImmutableArray<(int Tier, string? Float)> floats =
         [.. rack.Tiers.Select(tier => (tier.Number, NameOf(site, rack, SensorKind.TrayFullFloat, tier.Number)))];
 
+    private readonly ImmutableDictionary<string, int> valves = rack.Tiers.Where(tier => tier.Valve is not null)
+        .ToImmutableDictionary(tier => site[tier.Valve!.Value].Name, tier => tier.Number);
+
     /// <summary>What would have to be measured so that the log could tell more, in sentences; empty when nothing.</summary>
     public IEnumerable<string> Lacking()
     {
@@ -45,61 +48,35 @@ public sealed class FloodLog(Site site, Rack rack)
         var samples = names.Count == 0
             ? []
             : journal.SamplesIn(span).Where(sample => names.Contains(sample.Sensor)).Reverse().Concat(unwritten);
-        var events = journal.EventsIn(span, EventKind.Flood).Select(kept => kept.Event)
-            .Where(flood => flood.Subject == rack.Name).Reverse();
-        return Of([.. events], samples);
+
+        // Switchings are many, and only valves tell anything here.
+        var events = valves.IsEmpty
+            ? journal.EventsIn(span, EventKind.Flood)
+            : journal.EventsIn(span, EventKind.Flood, EventKind.Load, EventKind.Controller);
+        return Of([.. events.Select(kept => kept.Event).Where(IsOfFloods).Reverse()], samples);
     }
 
     /// <summary>Finds floods.</summary>
-    /// <param name="events">The events of floods of this rack, oldest first.</param>
+    /// <param name="events">The events of floods of this rack, oldest first, with the switchings of its valves and the starts of the
+    /// controller among them.</param>
     /// <param name="samples">What sensors said, oldest first.</param>
     public ImmutableArray<FloodRecord> Of(IReadOnlyList<ControlEvent> events, IEnumerable<Sample> samples)
     {
         ArgumentNullException.ThrowIfNull(events);
         var said = samples.Where(sample => sample.Value is not null).ToLookup(sample => sample.Sensor);
         var byName = said.ToDictionary(sensor => sensor.Key, sensor => sensor.Select(at => (at.Wall, Value: at.Value!.Value)).ToList());
-        return [.. Phases(events).Select(phases => Record(phases, byName))];
+        return [.. FloodPhases.Of(events, valves).Select(phases => Record(phases, byName))];
     }
+
+    private bool IsOfFloods(ControlEvent happened) => happened.Kind switch
+    {
+        EventKind.Flood => happened.Subject == rack.Name,
+        EventKind.Load => valves.ContainsKey(happened.Subject),
+        _ => true,
+    };
 
     private static string? NameOf(Site site, Rack rack, SensorKind kind, int? tier) =>
         site.Sensors.FirstOrDefault(sensor => sensor.Rack == rack.Id && sensor.Kind == kind && sensor.TierNumber == tier)?.Name;
-
-    private static IEnumerable<FloodPhases> Phases(IReadOnlyList<ControlEvent> events)
-    {
-        var why = "";
-        FloodPhases? open = null;
-        foreach (var (at, _, _, what, because) in events)
-        {
-            switch (what)
-            {
-                case FloodEvent.Due:
-                    why = because;
-                    break;
-                case FloodEvent.Filling:
-                    if (open is not null)
-                    {
-                        yield return open;
-                    }
-
-                    (open, why) = (new FloodPhases(at.Wall, why), "");
-                    break;
-                case FloodEvent.Soaking when open is not null:
-                    open = open with { Soaking = at.Wall };
-                    break;
-                case FloodEvent.CutShort when open is not null:
-                    open = open with { CutShort = because };
-                    break;
-                case FloodEvent.Draining when open is not null:
-                    open = open with { Draining = at.Wall };
-                    break;
-            }
-        }
-
-        if (open is not null)
-        {
-            yield return open;
-        }
-    }
 
     private FloodRecord Record(FloodPhases phases, Dictionary<string, List<(Instant At, double Value)>> said)
     {
@@ -113,6 +90,7 @@ public sealed class FloodLog(Site site, Rack rack)
             ])
         {
             ReservoirMm = LevelBefore(phases, said),
+            Resting = phases.Resting,
         };
     }
 
@@ -173,14 +151,5 @@ public sealed class FloodLog(Site site, Rack rack)
         }
 
         return low;
-    }
-
-    private sealed record FloodPhases(Instant Filling, string Why)
-    {
-        public Instant? Soaking { get; init; }
-
-        public Instant? Draining { get; init; }
-
-        public string? CutShort { get; init; }
     }
 }

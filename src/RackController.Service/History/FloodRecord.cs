@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using RackController.Model;
 
 namespace RackController.Service;
 
@@ -16,6 +17,10 @@ public sealed record FloodRecord(
 {
     /// <summary>Depth of the reservoir just before it, mm, by its level sensor; null where none tells.</summary>
     public double? ReservoirMm { get; init; }
+
+    /// <summary>The tiers whose valves stayed shut from the pump's start to its stop; null where a valve was switched meanwhile, or the
+    /// journal does not tell. A tier without a valve is never one of them.</summary>
+    public TierSet? Resting { get; init; } = TierSet.None;
 }
 
 /// <summary>One flood of one tier.</summary>

@@ -3,7 +3,6 @@ using NodaTime;
 using NodaTime.Text;
 using RackController.Control;
 using RackController.Model;
-using RackController.Plant;
 
 namespace RackController.Service;
 
@@ -48,15 +47,15 @@ public sealed class FloodTimings(Site site, Rack rack)
     /// <param name="floods">The floods, oldest first.</param>
     public ImmutableArray<TimedFlood> Of(IEnumerable<FloodRecord> floods) => [.. floods.Select(Of).OfType<TimedFlood>()];
 
-    /// <summary>One flood; null where it was cut short, goes on, or nothing timed it.</summary>
+    /// <summary>One flood; null where it was cut short, goes on, nothing timed it, or nobody knows which tiers took part.</summary>
     private TimedFlood? Of(FloodRecord flood)
     {
-        if (flood is not { Fill: { } fill, Soak: { } soak })
+        if (flood is not { Fill: { } fill, Soak: { } soak, Resting: { } resting })
         {
             return null;
         }
 
-        var times = flood.Tiers.Where(tier => floatsMm.ContainsKey(tier.Number) && rack.Tier(tier.Number).InUse)
+        var times = flood.Tiers.Where(tier => floatsMm.ContainsKey(tier.Number) && TakesPart(rack.Tier(tier.Number), resting))
             .SelectMany(tier => (TimedPassing?[])
             [
                 Passing(tier.Number, FloodPassing.Rising, tier.FullAfter), Passing(tier.Number, FloodPassing.Falling, tier.EmptyAfter),
@@ -66,11 +65,15 @@ public sealed class FloodTimings(Site site, Rack rack)
         return times.IsEmpty
             ? null
             : new TimedFlood(
-                $"the flood of {toTheMinute.Format(flood.At.InZone(site.Zone).LocalDateTime)}", new FloodRun(fill + soak, levelMm), times)
+                $"the flood of {toTheMinute.Format(flood.At.InZone(site.Zone).LocalDateTime)}",
+                new FloodRun(fill + soak, levelMm) { Resting = resting }, times)
             {
                 At = flood.At,
             };
     }
+
+    // A valve says what was so then; without one there is what the rack file says now.
+    private static bool TakesPart(Tier tier, TierSet resting) => tier.Valve is null ? tier.InUse : !resting.Contains(tier.Number);
 
     private TimedPassing? Passing(int tier, FloodPassing passing, Duration? after) => after is { } time && time > Duration.Zero
         ? new TimedPassing(new FloodMark(tier, passing, floatsMm[tier]), time.TotalSeconds)

@@ -1,36 +1,67 @@
 using System.CommandLine;
 using RackController.Bench;
+using RackController.PlanFiles;
 using RackController.RackFile;
 
 namespace RackController.Verbs;
 
-/// <summary><c>check FILE</c>: says whether a rack file or a scenario is right, and what was understood of it.</summary>
+/// <summary><c>check FILE</c>: says whether a file of ours is right (a rack file, a scenario, orders or crops), and what was understood of
+/// it.</summary>
 internal static class CheckVerb
 {
     /// <summary>The verb, ready to be listed.</summary>
     public static Command Create()
     {
-        var file = Parsing.File("A rack file or a scenario, such as config/demo-four-tier.yaml.");
-        var verb = new Command("check", "Say whether a rack file or a scenario is right.") { file };
+        var file = Parsing.File("A rack file, a scenario, orders or crops, such as config/demo-four-tier.yaml.");
+        var verb = new Command("check", "Say whether a rack file, a scenario, orders or crops are right.") { file };
         verb.SetAction(parsed => Run(parsed.GetRequiredValue(file).ToString(), parsed.InvocationConfiguration.Output));
         return verb;
     }
 
-    private static int Run(string path, TextWriter output)
+    private static int Run(string path, TextWriter output) => FileRecognition.KindOf(path) switch
     {
-        if (ScenarioReader.LooksLikeScenario(path))
-        {
-            return CheckScenario(path, output);
-        }
+        PlainFile.Scenario => CheckScenario(path, output),
+        PlainFile.Orders => CheckOrders(path, output),
+        PlainFile.Crops => CheckCrops(path, output),
+        _ => CheckRackFile(path, output),
+    };
 
-        var read = RackFileReader.Read(path);
+    private static int CheckRackFile(string path, TextWriter output)
+    {
+        var read = RackFileReader.Read(path, Today.At);
+        var exitCode = Complaining.Print(read.Complaints, read.CouldBeRead, output);
         if (read.Site is not { } site)
         {
-            return Complaining.Print(read.Complaints, read.CouldBeRead, output);
+            return exitCode;
         }
 
-        Complaining.Print(read.Complaints, couldBeRead: true, output);
         SiteSummary.Print(site, path, Screen.Over(output));
+        return ExitCode.AsExpected;
+    }
+
+    private static int CheckOrders(string path, TextWriter output)
+    {
+        var read = OrdersReader.Read(path, null, Today.At);
+        var exitCode = Complaining.Print(read.Complaints, read.CouldBeRead, output);
+        if (read.Request is not { } request)
+        {
+            return exitCode;
+        }
+
+        PlanFilesSummary.Print(path, request, Screen.Over(output));
+        return ExitCode.AsExpected;
+    }
+
+    private static int CheckCrops(string path, TextWriter output)
+    {
+        var read = CropsReader.Read(path);
+        var exitCode = Complaining.Print(read.Complaints, read.CouldBeRead, output);
+        if (!read.IsRight)
+        {
+            return exitCode;
+        }
+
+        PlanFilesSummary.Print(path, read.Crops, Screen.Over(output));
         return ExitCode.AsExpected;
     }
 

@@ -54,7 +54,7 @@ internal static class PlanVerb
     private static int Run(ParseResult parsed, FileInfo file)
     {
         var console = parsed.InvocationConfiguration;
-        var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today, BookOf(parsed.GetValue(state)));
+        var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today.At, BookOf(parsed.GetValue(state)));
         if (reading.Request is not { } request)
         {
             return Complaining.Print(reading.Complaints, reading.CouldBeRead, console.Error);
@@ -107,8 +107,6 @@ internal static class PlanVerb
                 "the planning solver is not there: install the package rackcontroller-plan, which brings its libraries");
         }
     }
-
-    private static LocalDate Today(DateTimeZone zone) => SystemClock.Instance.GetCurrentInstant().InZone(zone).Date;
 
     private static string Words(PlanProgress found) =>
         string.Create(CultureInfo.InvariantCulture, $"after {found.AfterS:0.0} s: a plan of {found.LitTierDays} lit tier-days")

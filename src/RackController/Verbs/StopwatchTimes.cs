@@ -8,7 +8,6 @@ namespace RackController.Verbs;
 internal static class StopwatchTimes
 {
     private const int MostTier = 99;
-    private const int MostMinutes = 240;
 
     /// <summary>Reads what an option was given, or says what to write instead.</summary>
     /// <param name="result">What was written.</param>
@@ -37,17 +36,6 @@ internal static class StopwatchTimes
             return null;
         }
 
-        var times = parts[1].Split(',').Select(Seconds).ToList();
-        return times.Contains(null) ? null : new HandTimes(tier, [.. times.OfType<double>()]);
-    }
-
-    private static double? Seconds(string text)
-    {
-        var parts = text.Split(':');
-        return parts.Length == 2 && int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out var minutes)
-            && double.TryParse(parts[1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds)
-            && minutes <= MostMinutes && seconds < 60 && minutes * 60 + seconds > 0
-            ? minutes * 60 + seconds
-            : null;
+        return WatchTimes.Read(parts[1]) is { } times ? new HandTimes(tier, times) : null;
     }
 }

@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using NodaTime;
 using NodaTime.Text;
 using RackController.Bench;
 using RackController.Model;
-using RackController.Plant;
 using RackController.RackFile;
 using RackController.Service;
 
@@ -81,20 +79,20 @@ internal static class TuneVerb
         }
 
         var rack = RackOf(site, path, parsed.GetValue(rackOption));
-        var folder = StateFolder.Choose(parsed.GetValue(stateOption)?.ToString(), path, site.Io, isFast: false);
+        var folder = StateFolder.OfDriver(parsed.GetValue(stateOption)?.ToString(), path, site.Io);
         var (fills, drains) = (parsed.GetValue(fillOption) ?? [], parsed.GetValue(drainOption) ?? []);
         var now = SystemClock.Instance.GetCurrentInstant();
-        var (floods, on) = fills.Length + drains.Length > 0
-            ? (HandTimes.Floods(rack, fills, drains), now.InZone(site.Zone).Date)
+        var times = fills.Length + drains.Length > 0
+            ? TuneTimes.ByHand(rack, fills, drains, now.InZone(site.Zone).Date)
             : FromJournal(site, rack, folder, parsed.GetValue(sinceOption));
-        var outcome = RackTuning.Of(rack, floods, on);
+        var outcome = RackTuning.Of(rack, times);
         if (outcome.Tuned is not { } tuned)
         {
             console.Error.WriteLine($"{path}: {rack.Name}: {outcome.Refusal}");
             return ExitCode.AnswerIsNo;
         }
 
-        TunePage.Print(tuned, rack.Measured, Screen.Over(console.Output));
+        TunePage.Print(TunedWords.Of(tuned, ShownUnits.Metric, rack.Measured), Screen.Over(console.Output));
         if (parsed.GetValue(writeOption) || IsWanted(path, console.Output))
         {
             Write(new RackFileShelf(path, folder.RackFileVersions), text, tuned, now);
@@ -118,8 +116,7 @@ internal static class TuneVerb
                 ?? throw new CouldNotRunException($"{path}: there is no rack `{name}`: say --rack with one of {names}");
     }
 
-    private static (ImmutableArray<TimedFlood> Floods, LocalDate On) FromJournal(
-        Site site, Rack rack, StateFolder folder, LocalDate? since)
+    private static TuneTimes FromJournal(Site site, Rack rack, StateFolder folder, LocalDate? since)
     {
         if (!File.Exists(folder.Journal))
         {
@@ -135,7 +132,7 @@ internal static class TuneVerb
             throw new CouldNotRunException(string.Join(' ', new FloodLog(site, rack).Lacking().Prepend(none)));
         }
 
-        return (floods, floods[^1].At!.Value.InZone(site.Zone).Date);
+        return TuneTimes.OnRecord(floods, site.Zone);
     }
 
     private static bool IsWanted(string path, TextWriter output)
@@ -151,8 +148,8 @@ internal static class TuneVerb
 
     private static void Write(RackFileShelf shelf, string text, TunedRack tuned, Instant now)
     {
-        var section = MeasuredSection.Put(text, tuned.Rack, tuned.Rack.Measured!) ?? throw new CouldNotRunException(
-            $"{shelf.Name}: {tuned.Rack.Name} is written in a way in which no line can be put in: give each of its keys a line of its own");
+        var section = MeasuredSection.Put(text, tuned.Rack, tuned.Rack.Measured!)
+            ?? throw new CouldNotRunException($"{shelf.Name}: {MeasuredSection.NoRoomIn(tuned.Rack)}");
         try
         {
             if (shelf.Read() != text)

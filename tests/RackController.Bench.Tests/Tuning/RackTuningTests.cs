@@ -78,7 +78,7 @@ public sealed class RackTuningTests
     public void ATimeThatSomethingElseDecidedIsNamedAndLeftOut()
     {
         var floods = TunedRacks.Floods(TunedRacks.Really(two, 0.9, 1, [1, 1]), 5, new Random(2));
-        var odd = floods[3].Times[0] with { Seconds = 2 * floods[3].Times[0].Seconds };
+        var odd = floods[3].Times[0] with { AfterS = 2 * floods[3].Times[0].AfterS };
 
         var tuned = Tuned(two, floods.SetItem(3, floods[3] with { Times = floods[3].Times.SetItem(0, odd) }));
 
@@ -127,8 +127,9 @@ public sealed class RackTuningTests
     {
         var outOfUse = two with { Tiers = [two.Tiers[0], two.Tiers[1] with { InUse = false }] };
 
-        Assert.StartsWith(
-            "tier 2 is out of use", Refused(outOfUse, TunedRacks.Floods(two, 3, new Random(1))), StringComparison.Ordinal);
+        var floods = HandTimes.Floods(outOfUse, [new HandTimes(1, [190, 191, 192]), new HandTimes(2, [200, 201, 202])], []);
+
+        Assert.StartsWith("tier 2 is out of use", Refused(outOfUse, floods), StringComparison.Ordinal);
     }
 
     // The top tray fills first and the bottom one last: no pump, weep or standpipe turns the order round so far.
@@ -139,7 +140,7 @@ public sealed class RackTuningTests
 
         var turned = Refused(two, [.. floods.Select(flood => flood with
         {
-            Times = [flood.Times[0] with { Seconds = 7 * flood.Times[0].Seconds }, flood.Times[1]],
+            Times = [flood.Times[0] with { AfterS = 7 * flood.Times[0].AfterS }, flood.Times[1]],
         })]);
 
         Assert.StartsWith("no pump, weeps and standpipes make such times of ", turned, StringComparison.Ordinal);
@@ -147,14 +148,14 @@ public sealed class RackTuningTests
 
     private static TunedRack Tuned(Rack rack, ImmutableArray<TimedFlood> floods)
     {
-        var outcome = RackTuning.Of(rack, floods, TunedRacks.On);
+        var outcome = RackTuning.Of(rack, new TuneTimes(floods, TunedRacks.On));
         Assert.Null(outcome.Refusal);
         return outcome.Tuned!;
     }
 
-    private static string Refused(Rack rack, IReadOnlyList<TimedFlood> floods)
+    private static string Refused(Rack rack, ImmutableArray<TimedFlood> floods)
     {
-        var outcome = RackTuning.Of(rack, floods, TunedRacks.On);
+        var outcome = RackTuning.Of(rack, new TuneTimes(floods, TunedRacks.On));
         Assert.Null(outcome.Tuned);
         return outcome.Refusal!;
     }

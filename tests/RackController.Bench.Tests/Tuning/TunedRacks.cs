@@ -42,14 +42,20 @@ internal static class TunedRacks
         ]),
     ];
 
+    /// <summary>The rack with a valve on every branch.</summary>
+    public static Rack WithValves(Rack rack) => rack with
+    {
+        Tiers = [.. rack.Tiers.Select(tier => tier with { Valve = new LoadId(100 + tier.Number) })],
+    };
+
     public static FloodRun Run(Rack rack) => new(
         rack.Schedule.Floods.Fill.Limit + rack.Schedule.Floods.Soak, rack.Reservoir.NormalVolumeL / rack.Reservoir.AreaM2);
 
     /// <summary>Floods of it, whose times scatter by a second and a hundredth of themselves, normally (Box and Muller).</summary>
-    public static ImmutableArray<TimedFlood> Floods(Rack really, int count, Random chance)
+    public static ImmutableArray<TimedFlood> Floods(Rack really, int count, Random chance, params int[] resting)
     {
-        var run = Run(really);
-        var marks = Floats(really);
+        var run = Run(really) with { Resting = TierSet.Of(resting) };
+        ImmutableArray<FloodMark> marks = [.. Floats(really).Where(mark => !resting.Contains(mark.TierNumber))];
         var times = FloodTiming.Of(really, run, marks);
         double Scatter(double seconds) => Math.Sqrt((1 + 1e-4 * seconds * seconds) * -2 * Math.Log(1 - chance.NextDouble()))
             * Math.Cos(2 * Math.PI * chance.NextDouble());

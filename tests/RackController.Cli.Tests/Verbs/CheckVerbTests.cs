@@ -1,4 +1,5 @@
 using RackController.Cli.Tests.Support;
+using RackController.Testing;
 
 namespace RackController.Cli.Tests.Verbs;
 
@@ -28,6 +29,41 @@ public sealed class CheckVerbTests
         var answer = Prompt.Run("check", file);
         Assert.Equal(0, answer.ExitCode);
         Approved.Matches("check-scenario", answer.Output.Replace(file, "FILE", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("demo-orders", "It is an orders file for Cedar Fork basement, ")]
+    [InlineData("crops", "It is a crops file of ")]
+    public void FilesOfAPlanAreJudgedAndSummedUp(string name, string said)
+    {
+        var file = ShippedFiles.PathTo($"config/{name}.yaml");
+
+        var answer = Prompt.Run("check", file);
+
+        Assert.Equal(0, answer.ExitCode);
+        Assert.StartsWith($"{file} is right.\n{said}", answer.Output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("crops: [{ name: moss }]", "the crop `moss` lacks `kind`")]
+    [InlineData("work-days: [mon]\nracks: none.yaml\nblackout: { trays: 3 }", "nothing is ordered")]
+    public void MistakesInThemAreThoseOfTheirOwnReaders(string text, string complaint)
+    {
+        var file = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(file, text);
+
+            var answer = Prompt.Run("check", file);
+
+            Assert.Equal(1, answer.ExitCode);
+            Assert.Contains(complaint, answer.Output, StringComparison.Ordinal);
+            Assert.DoesNotContain("rack file", answer.Output, StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
     }
 
     [Theory]

@@ -1,5 +1,6 @@
 using RackController.Bench;
 using RackController.Control;
+using RackController.PlanFiles;
 using RackController.RackFile;
 
 namespace RackController.Conventions.Docs;
@@ -13,6 +14,8 @@ public sealed class GeneratedFileTests
     private static readonly Dictionary<string, Func<string>> Sources = new()
     {
         ["config/rack-file.schema.json"] = RackFileSchema.ToJson,
+        ["config/orders.schema.json"] = OrdersSchema.ToJson,
+        ["config/crops.schema.json"] = CropsSchema.ToJson,
         ["hardware-notes/cause-and-effect.md"] = CauseAndEffectTable.ToMarkdown,
         ["hardware-notes/cause-and-effect-demo-rack.md"] = DemoRackChart,
         ["deploy/rackcontroller.1"] = () => ManualPage.Of(CommandLine.Root()),

@@ -13,7 +13,7 @@ public sealed partial class PlaceTests
     private static readonly string[] PageAddresses =
     [
         "alarms", "api", "batches", "files", "floods", "health", "history", "notices", "people", "account", "racks", "schedule",
-        "proof-tests", "upkeep",
+        "proof-tests", "tune", "upkeep",
     ];
 
     // Whom the pages point to, and the names that a build or a schema needs. Anything else is a decision to be made here.

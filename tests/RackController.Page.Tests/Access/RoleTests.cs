@@ -76,14 +76,17 @@ public sealed class RoleTests : IAsyncLifetime
     {
         (_, "files" or "health" or "sign-in", _) or (_, _, "/api/openapi.json") => Nobody,
         ("POST", _, _) when address.EndsWith("/stop", StringComparison.Ordinal) => Nobody,
-        ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods" or "batches.csv", _) => Household.Cleo,
+        ("GET", "" or "live" or "metrics" or "account" or "history" or "events" or "floods" or "tune" or "batches.csv", _) =>
+            Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
         ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
         ("GET", _, "/batches" or "/batches/one" or "/api/batches" or "/api/batches/one") => Household.Cleo,
         ("GET", _, "/upkeep" or "/api/upkeep") => Household.Cleo,
         (_, "upkeep", _) or ("POST", _, "/api/upkeep/done") => Household.Ben,
         ("POST", _, "/batches/draft") => Household.Ada,
-        ("POST", "account" or "sign-out", _) => Household.Cleo,
+        ("POST", "account" or "sign-out", _) or ("GET", _, "/api/tune" or "/api/tune/floods") => Household.Cleo,
+        ("POST", _, "/tune/fit" or "/api/tune") => Household.Ben,
+        ("POST", _, "/tune/draft" or "/api/tune/draft") => Household.Ada,
         (_, "racks" or "alarms" or "proof-tests" or "notices" or "batches", _)
             or ("POST", _, "/api/ask" or "/api/notices/test" or "/api/batches/entries" or "/api/batches/plan") => Household.Ben,
         ("GET", "api", "/api/history" or "/api/floods" or "/api/notices" or "/api/past-events" or "/api/alarms") => Household.Cleo,

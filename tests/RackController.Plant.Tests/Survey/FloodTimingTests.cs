@@ -56,6 +56,29 @@ public sealed class FloodTimingTests
     public void AMarkThatTheWaterDoesNotReachIsPassedNeitherWay() => Assert.All(
         Of(rack, new FloodMark(1, FloodPassing.Rising, 84), new FloodMark(1, FloodPassing.Falling, 84)), time => Assert.Null(time));
 
+    // The top tier is the last on the riser: with its valve shut, the others stand on a riser that ends below it.
+    [Fact]
+    public void ATierAtRestGetsNoWaterAndTheOthersFillAsIfItWereNotThere()
+    {
+        var valves = rack with { Tiers = [.. rack.Tiers.Select(tier => tier with { Valve = new LoadId(100 + tier.Number) })] };
+        var top = rack.Tiers.Length;
+        ImmutableArray<FloodMark> marks = [.. rack.Tiers.Select(tier => new FloodMark(tier.Number, FloodPassing.Rising, 40))];
+
+        var times = FloodTiming.Of(valves, run with { Resting = TierSet.Of([top]) }, marks);
+
+        Assert.Null(times[^1]);
+        var without = FloodTiming.Of(rack with { Tiers = rack.Tiers.RemoveAt(top - 1) }, run, marks.RemoveAt(top - 1));
+        Assert.All(times.SkipLast(1).Zip(without), time => Assert.Equal(time.Second!.Value, time.First!.Value, 0.1));
+    }
+
+    [Fact]
+    public void WithoutAValveATierIsFloodedThoughItRests()
+    {
+        var valveless = rack with { Tiers = [.. rack.Tiers.Select(tier => tier with { Valve = null })] };
+
+        Assert.NotNull(FloodTiming.Of(valveless, run with { Resting = TierSet.Of([1]) }, [new FloodMark(1, FloodPassing.Rising, 40)])[0]);
+    }
+
     private static Rack Measured(Func<MeasuredRack, MeasuredRack> change) => rack with
     {
         Measured = change(new MeasuredRack(new LocalDate(2026, 11, 30), 3, new MeasuredFigure(1, 0), null, null, [])),

@@ -1,4 +1,5 @@
 using NodaTime;
+using RackController.Model;
 
 namespace RackController.Service.Tests;
 
@@ -33,6 +34,18 @@ public sealed class FloodDriftTests
     [Fact]
     public void OneOddFloodIsNoDrift() =>
         Assert.Empty(FloodDrift.In(Fills([.. Enumerable.Repeat(100.0, 19), 900])));
+
+    // With fewer tiers the others fill faster, which is no drift of theirs.
+    [Fact]
+    public void FloodsWithOtherTiersAtRestAreNotComparedWithEachOther()
+    {
+        var before = Fills(Enumerable.Repeat(100.0, 10));
+        var lately = Fills(Enumerable.Repeat(60.0, 10), Happenings.Noon + Duration.FromDays(5))
+            .ConvertAll(flood => flood with { Resting = TierSet.Of([1, 2]) });
+
+        Assert.Empty(FloodDrift.In([.. before, .. lately]));
+        Assert.Single(FloodDrift.In([.. before.Select(flood => flood with { Resting = TierSet.Of([1, 2]) }), .. lately]));
+    }
 
     [Fact]
     public void WhatIsOlderThanThirtyDaysBeforeIsNotCompared()

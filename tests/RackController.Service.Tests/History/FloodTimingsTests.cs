@@ -1,4 +1,5 @@
-using RackController.Plant;
+using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Service.Tests;
 
@@ -19,7 +20,7 @@ public sealed class FloodTimingsTests
             [(1, FloodPassing.Rising), (1, FloodPassing.Falling), (2, FloodPassing.Rising), (2, FloodPassing.Falling)],
             timed.Times.Select(time => (time.Mark.TierNumber, time.Mark.Passing)));
         Assert.All(timed.Times, time => Assert.Equal(40, time.Mark.DepthMm));
-        Assert.Equal(flood.Tiers[0].FullAfter!.Value.TotalSeconds, timed.Times[0].Seconds);
+        Assert.Equal(flood.Tiers[0].FullAfter!.Value.TotalSeconds, timed.Times[0].AfterS);
     }
 
     [Fact]
@@ -27,6 +28,21 @@ public sealed class FloodTimingsTests
     {
         var tank = FittedSite.Rack.Reservoir;
         Assert.Equal(tank.NormalVolumeL / tank.AreaM2, timings.Of([flood])[0].Run.ReservoirMm);
+    }
+
+    [Fact]
+    public void WhereValvesTellTheFloodIsOfTheTiersThatTookPart()
+    {
+        var valved = FittedSite.Site.WithRack(rack => rack with
+        {
+            Tiers = [.. rack.Tiers.Select(tier => tier with { Valve = new LoadId(0), InUse = false })],
+        });
+        var of = new FloodTimings(valved, valved.Racks[0]);
+
+        var timed = Assert.Single(of.Of([flood with { Resting = TierSet.Of([1]) }, flood with { Resting = null }]));
+
+        Assert.Equal(TierSet.Of([1]), timed.Run.Resting);
+        Assert.Equal([2], timed.Times.Select(time => time.Mark.TierNumber).Distinct());
     }
 
     [Fact]
