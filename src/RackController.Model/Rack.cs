@@ -29,6 +29,9 @@ public sealed record Rack
     /// <summary>The pan that catches what is spilled; null where that runs onto the floor.</summary>
     public DripTray? DripTray { get; init; }
 
+    /// <summary>What it weighs and how it stands; null where nobody said.</summary>
+    public RackStand? Stand { get; init; }
+
     /// <summary>The float in the pump's own wire; null where none is.</summary>
     public FloatCutout? FloatCutout { get; init; }
 

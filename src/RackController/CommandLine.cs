@@ -81,6 +81,7 @@ internal static class CommandLine
             CampaignVerb.Create(),
             CheckVerb.Create(),
             PlanVerb.Create(),
+            AdviseVerb.Create(),
             DayVerb.Create(),
             WhyVerb.Create(),
             CauseAndEffectVerb.Create(),

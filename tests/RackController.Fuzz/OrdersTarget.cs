@@ -26,6 +26,6 @@ internal sealed class OrdersTarget : Target
     {
         File.WriteAllBytes(path, input);
         var reading = OrdersReader.Read(path, null, _ => new LocalDate(2026, 3, 2));
-        ComplaintRules.Hold(reading.Complaints, reading.Request is not null);
+        ComplaintRules.Hold(reading.Complaints, reading.Season is not null);
     }
 }

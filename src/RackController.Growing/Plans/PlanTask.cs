@@ -21,6 +21,9 @@ public enum PlanTaskKind
     /// <summary>Change how long a lamp is on.</summary>
     Lamp,
 
+    /// <summary>Top up, change or flush a reservoir.</summary>
+    Reservoir,
+
     /// <summary>Sow trays.</summary>
     Sow,
 
@@ -46,13 +49,28 @@ public static class PlanTasks
     {
         ArgumentNullException.ThrowIfNull(plan);
         var tasks = plan.Batches.SelectMany(batch => OfBatch(plan, batch)).Concat(OfLamps(plan)).Concat(Deliveries(plan));
-        return
-        [
-            .. tasks.Where(task => task.Date >= plan.Request.Today)
-                .OrderBy(task => task.Date).ThenBy(task => task.Kind)
-                .ThenBy(task => task.Subject, StringComparer.Ordinal).ThenBy(task => task.Words, StringComparer.Ordinal),
-        ];
+        return InOrder(tasks.Where(task => task.Date >= plan.Request.Today));
     }
+
+    /// <summary>The same with what a forecast asks of people: topping up, changing and flushing reservoirs.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="forecast">What it takes.</param>
+    public static ImmutableArray<PlanTask> With(Plan plan, Forecast forecast)
+    {
+        ArgumentNullException.ThrowIfNull(forecast);
+        return InOrder(Of(plan).Concat(
+            from one in forecast.Care
+            select new PlanTask(
+                one.Day.Date, PlanTaskKind.Reservoir, one.Rack, $"{CareWords.Of(one.Day.Care)} {one.Rack}",
+                $"{CareWords.Of(one.Day.Care)} the reservoir of {one.Rack}: {one.Day.TapL:0} L of water and about {one.Day.SaltsG:0} g of "
+                + "salts, by the meter")));
+    }
+
+    private static ImmutableArray<PlanTask> InOrder(IEnumerable<PlanTask> tasks) =>
+    [
+        .. tasks.OrderBy(task => task.Date).ThenBy(task => task.Kind)
+            .ThenBy(task => task.Subject, StringComparer.Ordinal).ThenBy(task => task.Words, StringComparer.Ordinal),
+    ];
 
     private static IEnumerable<PlanTask> OfBatch(Plan plan, PlannedBatch planned)
     {

@@ -7,7 +7,7 @@ namespace RackController.Growing;
 public static class PlanWords
 {
     /// <summary>The files that lie beside the report.</summary>
-    public const string FilesBeside = "labels.html, plan.ics, plan.json";
+    public const string FilesBeside = "labels.html, plan.ics, plan.json, forecast.csv";
 
     /// <summary>What it comes to, each with a word in front.</summary>
     /// <param name="plan">The plan.</param>

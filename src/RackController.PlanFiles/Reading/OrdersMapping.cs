@@ -34,6 +34,10 @@ internal sealed record OrdersPart
     public required ImmutableArray<OrderPart> Orders { get; init; }
 
     public required ImmutableArray<GrowingPart> Growing { get; init; }
+
+    public required Place ForecastPlace { get; init; }
+
+    public required ForecastTerms Forecast { get; init; }
 }
 
 /// <summary>Blackout space as written.</summary>
@@ -76,6 +80,9 @@ internal sealed class OrdersMapping : Mapping<OrdersPart>
     private static readonly Key<ImmutableArray<GrowingPart>> growingKey = Key.Optional("growing",
         new ListKind<GrowingPart>(new GrowingMapping(), "batch", MostLines), "What grows already.");
 
+    private static readonly Key<ForecastTerms> forecastKey = Key.Optional("forecast", new ForecastMapping(),
+        "What the forecast of water, salts, electricity and money is told. Without it: common practice, and no costs.");
+
     /// <inheritdoc/>
     public override string Name => "orders file";
 
@@ -86,6 +93,7 @@ internal sealed class OrdersMapping : Mapping<OrdersPart>
     public override ImmutableArray<Key> Keys =>
     [
         racksKey, cropsKey, ownKey, workKey, blackoutKey, marginKey, fromKey, untilKey, standingKey, datedKey, growingKey,
+        forecastKey,
     ];
 
     /// <inheritdoc/>
@@ -116,6 +124,8 @@ internal sealed class OrdersMapping : Mapping<OrdersPart>
                 .. keys.Has(datedKey) ? keys.Get(datedKey) : [],
             ],
             Growing = keys.Has(growingKey) ? keys.Get(growingKey) : [],
+            ForecastPlace = keys.At(forecastKey),
+            Forecast = keys.Find(forecastKey) ?? ForecastTerms.Usual,
         };
     }
 }

@@ -1,16 +1,23 @@
 using System.Collections.Immutable;
 using NodaTime;
 using RackController.Growing;
+using RackController.Model;
 using RackController.RackFile;
 using RackController.RackFile.Binding;
 
 namespace RackController.PlanFiles;
 
 /// <summary>What reading an orders file came to.</summary>
-/// <param name="Request">What is to be planned; null when it cannot be.</param>
+/// <param name="Season">What is to be planned and foretold; null when it cannot be.</param>
 /// <param name="Complaints">Everything that is wrong with it, its crops and its rack file, each with its file.</param>
 /// <param name="CouldBeRead">Whether there was a file to judge at all.</param>
-public sealed record OrdersReading(PlanRequest? Request, ImmutableArray<Complaint> Complaints, bool CouldBeRead = true);
+public sealed record OrdersReading(Season? Season, ImmutableArray<Complaint> Complaints, bool CouldBeRead = true);
+
+/// <summary>What an orders file asks for.</summary>
+/// <param name="Request">What is to be planned.</param>
+/// <param name="Site">The racks that it is planned for.</param>
+/// <param name="Forecast">What the forecast of the plan is told.</param>
+public sealed record Season(PlanRequest Request, Site Site, ForecastTerms Forecast);
 
 /// <summary>
 /// Reads orders files, YAML of our own:
@@ -30,6 +37,9 @@ public sealed record OrdersReading(PlanRequest? Request, ImmutableArray<Complain
 ///   - { crop: pea, trays: 4, sown: 2026-02-23, lit: 2026-02-26, tier: north/tier 2 }
 /// own-crops:
 ///   - { name: radish, yield: 320 g }     # what you know better
+/// forecast:                              # optional
+///   solution: { target: 1.2 mS/cm, tap: 0.4 mS/cm, change-every: 14 d, flush-every: 28 d }
+///   prices: { currency: crowns, electricity-per-kwh: 0.28, water-per-m3: 4, salts-per-kg: 9 }
 /// </code>
 /// Whatever a person may have written, the answer is complaints and never an exception.
 /// </summary>
@@ -76,13 +86,29 @@ public static class OrdersReader
         }
 
         book.Add(part.OwnCrops, complaints);
-        var request = rack.Site is { } site && !complaints.HasErrors
-            ? RequestBuilder.Build(
-                part with { From = from ?? part.From }, site, book, today, growing, complaints)
-            : null;
+        var season = rack.Site is { } site && !complaints.HasErrors
+            && RequestBuilder.Build(part with { From = from ?? part.From }, site, book, today, growing, complaints) is { } request
+            && IsPast(part, request.Today, complaints)
+            ? new Season(request, site, part.Forecast) : null;
         return new OrdersReading(
-            complaints.HasErrors ? null : request,
+            complaints.HasErrors ? null : season,
             [.. complaints.Sorted(), .. ofCrops.Sorted(), .. rack.Site is null ? rack.Complaints : []]);
+    }
+
+    // Whatever was done last was done before the plan begins.
+    private static bool IsPast(OrdersPart part, LocalDate today, Complaints complaints)
+    {
+        foreach (var (key, day) in ((string, LocalDate?)[])[("changed", part.Forecast.Changed), ("flushed", part.Forecast.Flushed)])
+        {
+            if (day > today)
+            {
+                complaints.Refuse(part.ForecastPlace, $"`{key}` is after the plan's first day, {today:uuuu-MM-dd}",
+                    "write when that was done last, or leave it out");
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static OrdersPart? Bind(string text, Complaints complaints)

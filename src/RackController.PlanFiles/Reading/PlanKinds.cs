@@ -14,6 +14,7 @@ internal static class PlanKinds
     // The international pound, exact by definition since 1959; an ounce is a sixteenth of it.
     private const double GPerLb = 453.59237;
     private const double OuncesPerLb = 16;
+    private const double UsPerMs = 1000;
 
     public static TextKind Name { get; } = new("a name", "/:`\"");
 
@@ -32,6 +33,15 @@ internal static class PlanKinds
 
     /// <summary>Base unit h.</summary>
     public static Dimension Hours { get; } = new("a number of hours", "12 to 16 h", [new("h", value => value)]);
+
+    /// <summary>Electrical conductivity at 25 °C; base unit mS/cm.</summary>
+    public static QuantityKind Conductivity { get; } = new(
+        new Dimension("a conductivity", "1.2 mS/cm",
+        [
+            new("mS/cm", value => value), new("uS/cm", value => value / UsPerMs), new("µS/cm", value => value / UsPerMs, false),
+            new("dS/m", value => value, false),
+        ]),
+        "0 mS/cm", "3 mS/cm");
 
     public static QuantityKind SeedWeight { get; } = new(Weight, "0 g", "2 kg");
 

@@ -17,9 +17,11 @@ public static class PlanCalendar
 
     /// <summary>Writes the calendar.</summary>
     /// <param name="plan">The plan.</param>
-    public static string Of(Plan plan)
+    /// <param name="forecast">What it takes.</param>
+    public static string Of(Plan plan, Forecast forecast)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(forecast);
         var text = new StringBuilder();
         Add(text, "BEGIN:VCALENDAR");
         Add(text, "VERSION:2.0");
@@ -27,7 +29,7 @@ public static class PlanCalendar
         Add(text, "CALSCALE:GREGORIAN");
         Add(text, "METHOD:PUBLISH");
         Add(text, $"NAME:{Escaped(plan.Request.Site)}");
-        foreach (var work in PlanTasks.Of(plan).GroupBy(task => (task.Date, task.Kind)))
+        foreach (var work in PlanTasks.With(plan, forecast).GroupBy(task => (task.Date, task.Kind)))
         {
             AddEvent(text, plan, work.Key.Date, work.Key.Kind, [.. work]);
         }

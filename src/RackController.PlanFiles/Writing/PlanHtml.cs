@@ -4,23 +4,26 @@ using RackController.Growing;
 
 namespace RackController.PlanFiles;
 
-/// <summary>A plan as one page for people: what it comes to, what cannot be met, a calendar, the tiers over time, and the tasks of every
-/// day with a box to tick. It holds everything that it shows, fetches nothing, and is made to be printed.</summary>
+/// <summary>A plan as one page for people: what it comes to, what cannot be met, a calendar, the tiers over time, what it takes, and the
+/// tasks of every day with a box to tick. It holds everything that it shows, fetches nothing, and is made to be printed.</summary>
 public static class PlanHtml
 {
     private const int DaysPerWeek = 7;
 
     /// <summary>Writes the page.</summary>
     /// <param name="plan">The plan.</param>
-    public static string Of(Plan plan)
+    /// <param name="forecast">What it takes.</param>
+    public static string Of(Plan plan, Forecast forecast)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(forecast);
         var body = new StringBuilder();
-        var tasks = PlanTasks.Of(plan);
+        var tasks = PlanTasks.With(plan, forecast);
         AddVerdict(body, plan);
         AddShortfalls(body, plan);
         AddCalendar(body, plan, tasks);
         TierChart.Add(body, plan);
+        ForecastHtml.Add(body, forecast);
         AddTasks(body, tasks);
         AddBatches(body, plan);
         body.Append(PageParts.Read("plan-cautions.html"));

@@ -13,13 +13,15 @@ public static class PlanJson
 {
     /// <summary>Writes the JSON.</summary>
     /// <param name="plan">The plan.</param>
-    public static string Of(Plan plan)
+    /// <param name="forecast">What it takes.</param>
+    public static string Of(Plan plan, Forecast forecast)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return JsonSerializer.Serialize(Document(plan), PlanJsonContext.Default.JsonPlan) + "\n";
+        ArgumentNullException.ThrowIfNull(forecast);
+        return JsonSerializer.Serialize(Document(plan, forecast), PlanJsonContext.Default.JsonPlan) + "\n";
     }
 
-    private static JsonPlan Document(Plan plan)
+    private static JsonPlan Document(Plan plan, Forecast forecast)
     {
         var request = plan.Request;
         var tiers = request.Space.Tiers;
@@ -34,7 +36,11 @@ public static class PlanJson
                 new JsonRoom(room.IsDark ? "blackout-trays" : "tiers", room.Count, Iso(room.From), Iso(room.Last)))],
             [.. plan.Lamps.Select(lamp =>
                 new JsonLamp(tiers[lamp.Tier].Name, Iso(lamp.From), Iso(lamp.Until), Math.Round(lamp.PhotoperiodH, 2)))],
-            [.. PlanTasks.Of(plan).Select(task => new JsonTask(Iso(task.Date), TaskWords.Key(task.Kind), task.Subject, task.Words))]);
+            [
+                .. PlanTasks.With(plan, forecast).Select(task =>
+                    new JsonTask(Iso(task.Date), TaskWords.Key(task.Kind), task.Subject, task.Words)),
+            ],
+            ForecastJson.Of(forecast));
     }
 
     private static JsonBatch Batch(PlannedBatch one, ImmutableArray<GrowTier> tiers) => new(
@@ -67,7 +73,7 @@ public static class PlanJson
 internal sealed record JsonPlan(
     string Site, string Zone, string From, string Until, JsonQuality Quality, ImmutableArray<JsonBatch> Batches,
     ImmutableArray<JsonShortfall> NotMet, ImmutableArray<JsonRoom> RoomThatWouldMeetAll, ImmutableArray<JsonLamp> Lamps,
-    ImmutableArray<JsonTask> Tasks);
+    ImmutableArray<JsonTask> Tasks, JsonForecast Forecast);
 
 internal sealed record JsonQuality(
     int Deliveries, int NotMet, bool NotMetIsProven, int LitTierDays, int LeastLitTierDays, double GapPercent, int TraysMoved);

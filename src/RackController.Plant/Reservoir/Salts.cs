@@ -1,9 +1,11 @@
+using RackController.Model;
+
 namespace RackController.Plant;
 
 /// <summary>
 /// Salts dissolved in water. They go where water goes, except that vapour leaves them behind and a crop takes less of them than the
-/// water it drinks holds. Electrical conductivity is proportional to their concentration below 3 mS/cm: 640 mg/L for each mS/cm, one of
-/// the three scales of meters (500, 640 and 700; from memory), compensated to 25 degrees Celsius as meters do.
+/// water it drinks holds. Electrical conductivity is proportional to their concentration (<see cref="Conductivity"/>), compensated to 25
+/// degrees Celsius as meters do.
 /// </summary>
 internal static class Salts
 {
@@ -12,7 +14,7 @@ internal static class Salts
     private const double UptakeShare = 0.6;
     private const double MixingS = 1800;
 
-    private const double GPerM3PerMsPerCm = 640;
+    private const double GPerM3PerMsPerCm = Conductivity.GPerLPerMsPerCm * Litres.PerM3;
     private const double MgPerG = 1000;
 
     // The concentration of the last millilitre is that of what is in it and no more: it never divides by nothing.

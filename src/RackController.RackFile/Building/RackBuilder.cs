@@ -28,6 +28,7 @@ internal static class RackBuilder
             Tiers = [.. part.Tiers.Select(tier => Lit(Tier(tier, shape, loads), tier.Light))],
             Schedule = new RackSchedule { Lights = [], Floods = ScheduleBuilder.Floods(null, []), Runs = [] },
             DripTray = part.DripTray?.Tray,
+            Stand = part.Stand,
             TimeCutout = part.Wired?.TimeCutout?.Cutout,
             FloatCutout = part.Wired?.FloatCutout?.Cutout,
             Limits = part.Limits!.Limits,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using RackController.Model;
 using RackController.RackFile.Binding;
 
 namespace RackController.RackFile.Mappings;
@@ -31,6 +32,8 @@ internal sealed record RackPart
 
     /// <summary>Whether a drip tray is written, sound or not.</summary>
     public required bool HasDripTray { get; init; }
+
+    public RackStand? Stand { get; init; }
 
     public WiredPart? Wired { get; init; }
 
@@ -109,6 +112,9 @@ internal sealed class RackMapping : Mapping<RackPart>
     private static readonly Key<DripTrayPart> dripTrayKey = Key.Optional(
         "drip-tray", new DripTrayMapping(), "The pan under the rack. Without it: what is spilled runs onto the floor.");
 
+    private static readonly Key<RackStand> standKey = Key.Optional(
+        "stand", new StandMapping(), "What it weighs and how it stands on the floor. Without it: guessed from tiers and trays.");
+
     private static readonly Key<WiredPart> wiredKey =
         Key.Optional("wired", new WiredMapping(), "What is wired to act without the controller.");
 
@@ -157,7 +163,7 @@ internal sealed class RackMapping : Mapping<RackPart>
     public override ImmutableArray<Key> Keys =>
     [
         nameKey, circuitKey, reservoirKey, dripTrayKey, pumpKey, wiredKey, aeratorKey, fansKey, sensorsKey, tiersKey, trayKey,
-        branchKey, supplyKey, drainKey, scheduleKey, limitsKey, measuredKey, forBatchesKey, upkeepKey,
+        branchKey, supplyKey, drainKey, standKey, scheduleKey, limitsKey, measuredKey, forBatchesKey, upkeepKey,
     ];
 
     /// <inheritdoc/>
@@ -178,6 +184,7 @@ internal sealed class RackMapping : Mapping<RackPart>
         Drain = OrUsual(keys, drainKey, drainMapping),
         DripTray = keys.Find(dripTrayKey),
         HasDripTray = keys.IsWritten(dripTrayKey),
+        Stand = keys.Find(standKey),
         Wired = keys.Find(wiredKey),
         HasWired = keys.IsWritten(wiredKey),
         Tray = OrUsual(keys, trayKey, trayOfAll),

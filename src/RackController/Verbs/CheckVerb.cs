@@ -43,7 +43,7 @@ internal static class CheckVerb
     {
         var read = OrdersReader.Read(path, null, Today.At);
         var exitCode = Complaining.Print(read.Complaints, read.CouldBeRead, output);
-        if (read.Request is not { } request)
+        if (read.Season is not { Request: var request })
         {
             return exitCode;
         }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
+using RackController.Bench;
 using RackController.Growing;
 using RackController.PlanFiles;
 using RackController.Planning;
@@ -33,7 +34,7 @@ internal static class PlanVerb
     private static readonly Option<DirectoryInfo> folder = new("--out")
     {
         HelpName = "folder",
-        Description = "The folder for report.html, labels.html, plan.ics and plan.json. Default: out/ and the orders file's name.",
+        Description = "The folder for the report and the files beside it. Default: out/ and the orders file's name.",
     };
 
     private static readonly Option<DirectoryInfo?> state = new("--state")
@@ -55,7 +56,7 @@ internal static class PlanVerb
     {
         var console = parsed.InvocationConfiguration;
         var reading = OrdersReader.Read(file.ToString(), parsed.GetValue(from), Today.At, BookOf(parsed.GetValue(state)));
-        if (reading.Request is not { } request)
+        if (reading.Season is not { } season)
         {
             return Complaining.Print(reading.Complaints, reading.CouldBeRead, console.Error);
         }
@@ -63,15 +64,17 @@ internal static class PlanVerb
         Complaining.Print(reading.Complaints, couldBeRead: true, console.Error);
         var path = parsed.GetValue(folder)?.ToString() ?? Path.Combine("out", Path.GetFileNameWithoutExtension(file.Name));
         var reports = ReportFolder.Open(path);
-        if (Make(request, new Effort(parsed.GetValue(work)), console.Error) is not { } plan)
+        if (Make(season.Request, new Effort(parsed.GetValue(work)), console.Error) is not { } plan)
         {
             console.Error.WriteLine(
                 $"{file}: what grows already has no room until its harvest, whatever is moved: check `growing`, `blackout` and the racks");
             return ExitCode.AnswerIsNo;
         }
 
-        reports.Write(plan);
-        PlanSummary.Print(plan, reports, Screen.Over(console.Output));
+        console.Error.WriteLine("runs its days on the simulated racks, to foretell what they take");
+        var forecast = PlanForecast.Of(plan, season.Site, season.Forecast);
+        reports.Write(plan, forecast);
+        PlanSummary.Print(plan, forecast, reports, Screen.Over(console.Output));
         return plan.MeetsWhatIsDue ? ExitCode.AsExpected : ExitCode.AnswerIsNo;
     }
 

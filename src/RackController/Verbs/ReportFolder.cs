@@ -65,13 +65,15 @@ internal sealed class ReportFolder
 
     /// <summary>Writes everything that a plan is handed over by.</summary>
     /// <param name="plan">The plan.</param>
+    /// <param name="forecast">What it takes.</param>
     /// <exception cref="CouldNotRunException">It cannot be written.</exception>
-    public void Write(Plan plan) => Try(path, () =>
+    public void Write(Plan plan, Forecast forecast) => Try(path, () =>
     {
-        WriteFile("report.html", PlanHtml.Of(plan));
+        WriteFile("report.html", PlanHtml.Of(plan, forecast));
         WriteFile("labels.html", LabelsHtml.Of(plan));
-        WriteFile("plan.ics", PlanCalendar.Of(plan));
-        WriteFile("plan.json", PlanJson.Of(plan));
+        WriteFile("plan.ics", PlanCalendar.Of(plan, forecast));
+        WriteFile("plan.json", PlanJson.Of(plan, forecast));
+        WriteFile("forecast.csv", ForecastCsv.Of(forecast));
         return true;
     });
 

@@ -19,7 +19,9 @@ public sealed class PlanVerbTests
         Assert.Equal(0, exitCode);
         Assert.Contains("the one delivery is met", output, StringComparison.Ordinal);
         Assert.Contains("No plan for these orders does with fewer", output, StringComparison.Ordinal);
-        Assert.Equal(["labels.html", "plan.ics", "plan.json", "report.html"], files);
+        Assert.Contains("L of water from the tap and ", output, StringComparison.Ordinal);
+        Assert.Contains(" A on cellar sockets, ", output, StringComparison.Ordinal);
+        Assert.Equal(["forecast.csv", "labels.html", "plan.ics", "plan.json", "report.html"], files);
     }
 
     [Fact]

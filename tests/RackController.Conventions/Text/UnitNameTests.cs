@@ -10,7 +10,7 @@ public sealed class UnitNameTests
     private static readonly string[] Units =
     [
         "Mm", "M", "MPerS", "M2", "M3", "M3PerS", "L", "Lpm", "Ml", "A", "V", "W", "Wh", "Kwh", "C", "K", "S", "Ms", "Min", "H", "Pa",
-        "KgPerM3", "Lux", "UmolPerM2S", "MolPerM2D", "MolPerM2", "Percent",
+        "Kg", "KgPerM3", "Lux", "UmolPerM2S", "MolPerM2D", "MolPerM2", "Percent",
     ];
 
     // Numbers without a dimension, by the last word of their names.

@@ -26,10 +26,11 @@ internal static class SomePlan
                 orders,
                 "racks: demo-four-tier.yaml\nwork-days: [mon, tue, wed, thu, fri, sat, sun]\nblackout: { trays: 20 }\nmargin: 0 %\n"
                 + $"dated: [{{ customer: the inn, crop: pea, trays: 2, on: {today.PlusDays(21):uuuu-MM-dd} }}]\n");
-            var request = OrdersReader.Read(orders, today, _ => today).Request!;
+            var season = OrdersReader.Read(orders, today, _ => today).Season!;
+            var request = season.Request;
             var batch = Batching.Of(request.Orders, [], request.MarginPercent).Single();
             var timing = BatchTimings.Of(batch, request.Work, today)[0];
-            return PlanJson.Of(new Plan
+            var plan = new Plan
             {
                 Request = request,
                 Batches = [new PlannedBatch(batch, lot, timing, [new Stay(0, batch.Trays, timing.Lit, timing.Harvest)])],
@@ -37,7 +38,10 @@ internal static class SomePlan
                 Remedy = [],
                 Lamps = [],
                 Quality = new PlanQuality(6, 6, 0, true),
-            });
+            };
+            var days = Enumerable.Repeat(
+                new DayUse([new RackDayUse(3, 1, 50)], 4, 2, [2.5]), Period.DaysBetween(request.Today, request.Until) + 1);
+            return PlanJson.Of(plan, Forecast.Of(plan, season.Site, season.Forecast, [30], [.. days]));
         }
         finally
         {

@@ -14,7 +14,7 @@ public sealed class BookGrowingTests
         var request = Read(
             TakenUp("PEA-X", 4), new BatchSown(at, "Ada", "PEA-X", today.PlusDays(-4), ""),
             new BatchMoved(at, "Ada", "PEA-X", today.PlusDays(-1), 0, [new("north/tier 1", 3), new("north/tier 2", 1)]),
-            TakenUp("PEA-Y", 2), new BatchSown(at, "Ada", "PEA-Y", today.PlusDays(-1), ""), TakenUp("PEA-Z", 2)).Request!;
+            TakenUp("PEA-Y", 2), new BatchSown(at, "Ada", "PEA-Y", today.PlusDays(-1), ""), TakenUp("PEA-Z", 2)).Season!.Request;
 
         Assert.Equal(
             [("PEA-X", 3, "north/tier 1"), ("PEA-X", 1, "north/tier 2"), ("PEA-Y", 2, null)],
@@ -28,7 +28,7 @@ public sealed class BookGrowingTests
     {
         var reading = Read(TakenUp("PEA-O", 4), new BatchSown(at, "Ada", "PEA-O", today.PlusDays(-60), ""));
 
-        Assert.Empty(reading.Request!.Growing);
+        Assert.Empty(reading.Season!.Request.Growing);
         Assert.StartsWith("PEA-O of the growing book: pea sown on", Assert.Single(reading.Complaints).What, StringComparison.Ordinal);
     }
 

@@ -13,13 +13,13 @@ public sealed class OrdersReaderTests
     {
         var read = OrdersReader.Read(ShippedFiles.PathTo("config/demo-orders.yaml"), null, _ => Orders.Today);
         Assert.Empty(read.Complaints);
-        Assert.NotNull(read.Request);
+        Assert.NotNull(read.Season);
     }
 
     [Fact]
     public void WhatTheFileDoesNotSayIsTheOrdinary()
     {
-        var request = Orders.Read(OneOrder).Request!;
+        var request = Orders.Read(OneOrder).Season!.Request;
         Assert.Equal(Orders.Today, request.Today);
         Assert.Equal(Orders.Today.PlusDays(83), request.Until);
         Assert.Equal(10, request.MarginPercent);
@@ -29,7 +29,8 @@ public sealed class OrdersReaderTests
     public void AStandingOrderIsADeliveryOnEachOfItsWeekdays()
     {
         var request = Orders.Read(
-            "standing: [{ customer: inn, crop: radish, weight: 300 g, on: [tue, fri], from: 2026-03-10, until: 2026-03-20 }]").Request!;
+            "standing: [{ customer: inn, crop: radish, weight: 300 g, on: [tue, fri], from: 2026-03-10, until: 2026-03-20 }]")
+            .Season!.Request;
         Assert.Equal(
             [new LocalDate(2026, 3, 10), new(2026, 3, 13), new(2026, 3, 17), new(2026, 3, 20)], request.Orders.Select(order => order.Due));
     }
@@ -37,8 +38,8 @@ public sealed class OrdersReaderTests
     [Fact]
     public void TheGrowersOwnValueOverridesOneAndLeavesTheOthers()
     {
-        var shipped = Orders.Read(OneOrder).Request!.Orders[0].Crop;
-        var own = Orders.Read($"{OneOrder}\nown-crops: [{{ name: radish, yield: 320 g }}]").Request!.Orders[0].Crop;
+        var shipped = Orders.Read(OneOrder).Season!.Request.Orders[0].Crop;
+        var own = Orders.Read($"{OneOrder}\nown-crops: [{{ name: radish, yield: 320 g }}]").Season!.Request.Orders[0].Crop;
         Assert.Equal(320, own.YieldGPerTray);
         Assert.Equal(shipped with { YieldGPerTray = 320 }, own with { LitStages = shipped.LitStages });
     }
@@ -92,7 +93,7 @@ public sealed class OrdersReaderTests
     public void AStandingOrderOutsideThePlanIsWarnedOfAndLeftOut(string when)
     {
         var read = Orders.Read($"standing: [{{ customer: inn, crop: radish, weight: 300 g, on: [tue], {when} }}]");
-        Assert.Empty(read.Request!.Orders);
+        Assert.Empty(read.Season!.Request.Orders);
         Assert.Equal(
             "no delivery of this standing order is within the plan, which goes from 2026-03-02 until 2026-05-24",
             read.Complaints.Single().What);
@@ -138,7 +139,7 @@ public sealed class OrdersReaderTests
         Gen.Select(Gen.Int[0, text.Length - 40], Gen.Int[0, 39], Gen.Int[0, pieces.Length - 1]).Sample((at, length, piece) =>
         {
             var read = Orders.Read("", text[..at] + pieces[piece] + text[(at + length)..]);
-            Assert.True(read.Request is not null || read.Complaints.Length > 0);
+            Assert.True(read.Season is not null || read.Complaints.Length > 0);
         }, iter: 300, threads: 1);
     }
 }

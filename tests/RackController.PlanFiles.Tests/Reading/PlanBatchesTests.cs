@@ -13,7 +13,7 @@ public sealed class PlanBatchesTests
         var plan = Orders.Plan();
         var planned = plan.Batches[0];
 
-        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(plan)).Entries));
+        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(plan, Orders.Forecast(plan))).Entries));
 
         Assert.Equal(("PEA-1", "pea", planned.Batch.Trays, "Lantern cafe"), (start.Lot, start.Crop, start.Trays, start.For));
         Assert.Equal((planned.Timing.Sow, planned.Timing.Harvest), (start.Sow, start.Harvest));
@@ -43,7 +43,7 @@ public sealed class PlanBatchesTests
             ],
         };
 
-        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(moved)).Entries));
+        var start = Assert.IsType<BatchTakenUp>(Assert.Single(Read(PlanJson.Of(moved, Orders.Forecast(moved))).Entries));
 
         Assert.Equal([lit, later], start.Course.Select(step => step.Day));
         Assert.Equal(plan.Request.Space.Tiers[1].Name, start.Course[1].Places[0].Tier);
@@ -62,10 +62,10 @@ public sealed class PlanBatchesTests
             ],
         };
 
-        var entries = Read(PlanJson.Of(growing), planned.Timing.Lit.PlusDays(1)).Entries;
+        var entries = Read(PlanJson.Of(growing, Orders.Forecast(growing)), planned.Timing.Lit.PlusDays(1)).Entries;
 
         Assert.Equal([typeof(BatchTakenUp), typeof(BatchSown), typeof(BatchMoved)], entries.Select(entry => entry.GetType()));
-        Assert.Equal(2, Read(PlanJson.Of(growing), planned.Timing.Sow).Entries.Length);
+        Assert.Equal(2, Read(PlanJson.Of(growing, Orders.Forecast(growing)), planned.Timing.Sow).Entries.Length);
     }
 
     // The plan knows of its own days only: what was lit before is there from its first day on.
@@ -81,7 +81,7 @@ public sealed class PlanBatchesTests
             Stays = [new Stay(0, planned.Batch.Trays, begins, planned.Timing.Harvest)],
         };
 
-        var entries = Read(PlanJson.Of(plan with { Batches = [growing] }), begins).Entries;
+        var entries = Read(PlanJson.Of(plan with { Batches = [growing] }, Orders.Forecast(plan)), begins).Entries;
 
         Assert.Equal(lit, Assert.Single(Assert.IsType<BatchTakenUp>(entries[0]).Course).Day);
         Assert.Equal(lit, Assert.IsType<BatchMoved>(entries[2]).Day);
@@ -113,7 +113,7 @@ public sealed class PlanBatchesTests
             ],
         };
 
-        var start = Assert.Single(Read(PlanJson.Of(two)).Entries.OfType<BatchTakenUp>());
+        var start = Assert.Single(Read(PlanJson.Of(two, Orders.Forecast(two))).Entries.OfType<BatchTakenUp>());
 
         Assert.Equal(4, start.Trays);
         Assert.Equal([3, 1], Assert.Single(start.Course).Places.Select(place => place.Trays));
@@ -124,7 +124,7 @@ public sealed class PlanBatchesTests
     [InlineData("\"media\": null", "\"media\": \"wool\"")]
     public void ABatchThatIsNotWholeIsRefusedByItsLot(string old, string replacement)
     {
-        var json = PlanJson.Of(Orders.Plan()).Replace(old, replacement, StringComparison.Ordinal);
+        var json = PlanJson.Of(Orders.Plan(), Orders.Forecast(Orders.Plan())).Replace(old, replacement, StringComparison.Ordinal);
         Assert.Equal("The batch PEA-1 of the plan is not whole: make the plan again.", Read(json).Complaint);
     }
 
@@ -134,7 +134,7 @@ public sealed class PlanBatchesTests
         var plan = Orders.Plan();
         var stages = plan.Batches[0].Batch.Crop.LitStages;
         var days = $"\"most\": {stages[0].Days.Most}";
-        var json = PlanJson.Of(plan);
+        var json = PlanJson.Of(plan, Orders.Forecast(plan));
 
         Assert.Contains(days, json, StringComparison.Ordinal);
         Assert.NotNull(Read(json.Replace(days, "\"most\": 1e300", StringComparison.Ordinal)).Complaint);

@@ -8,6 +8,8 @@ internal static class Orders
 {
     public static readonly LocalDate Today = new(2026, 3, 2);
 
+    private const string OneOrder = "dated: [{ customer: inn, crop: pea, weight: 500 g, on: 2026-03-17 }]";
+
     private const string Head = """
         racks: demo-four-tier.yaml
         work-days: [mon, tue, wed, thu, fri]
@@ -35,7 +37,7 @@ internal static class Orders
     /// <summary>A plan of one radish batch that nobody had to search for, so that these tests need no solver.</summary>
     public static Plan Plan(string customer = "Lantern cafe")
     {
-        var request = Read("dated: [{ customer: inn, crop: pea, weight: 500 g, on: 2026-03-17 }]").Request!;
+        var request = Read(OneOrder).Season!.Request;
         var order = request.Orders[0] with { Customer = customer };
         request = request with { Orders = [order] };
         var batch = Batching.Of(request.Orders, [], request.MarginPercent).Single();
@@ -49,6 +51,15 @@ internal static class Orders
             Lamps = [new LampSetting(0, timing.Lit, timing.Harvest, 14)],
             Quality = new PlanQuality(6, 6, 0, true),
         };
+    }
+
+    /// <summary>What a plan takes when every day takes the same: 3 L, 4 kWh of lamps, 2 kWh of all else, 2.5 A.</summary>
+    public static Forecast Forecast(Plan plan, Prices? prices = null)
+    {
+        var days = NodaTime.Period.DaysBetween(plan.Request.Today, plan.Request.Until) + 1;
+        var use = new DayUse([new RackDayUse(3, 1, 50)], 4, 2, [2.5]);
+        return Growing.Forecast.Of(
+            plan, Read(OneOrder).Season!.Site, ForecastTerms.Usual with { Prices = prices }, [30], [.. Enumerable.Repeat(use, days)]);
     }
 
     private sealed class Folder : IDisposable

@@ -11,7 +11,7 @@ public sealed class PlanPagesTests
     public void WhateverANameSaysItIsTextOnEveryPage()
     {
         var plan = Orders.Plan(Trick);
-        foreach (var page in (string[])[PlanHtml.Of(plan), LabelsHtml.Of(plan)])
+        foreach (var page in (string[])[PlanHtml.Of(plan, Orders.Forecast(plan)), LabelsHtml.Of(plan)])
         {
             Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("<img", page, StringComparison.OrdinalIgnoreCase);
@@ -22,7 +22,7 @@ public sealed class PlanPagesTests
     [Fact]
     public void TheReportNamesWhatIsNotMetWithItsReasonAndItsRemedy()
     {
-        var page = PlanHtml.Of(Orders.Plan());
+        var page = PlanHtml.Of(Orders.Plan(), Orders.Forecast(Orders.Plan()));
         Assert.Contains("Because tiers are full.", page, StringComparison.Ordinal);
         Assert.Contains("Remedy: 1 more tier.", page, StringComparison.Ordinal);
         Assert.Contains("To meet all of them: 1 more tier like north/tier 1 from 2 to 8 Mar.", page, StringComparison.Ordinal);
@@ -32,17 +32,18 @@ public sealed class PlanPagesTests
     public void TheReportIsHeadedByWhatIsMet()
     {
         var plan = Orders.Plan();
-        Assert.Contains("</span> The one delivery is not met</h1>", PlanHtml.Of(plan), StringComparison.Ordinal);
+        Assert.Contains("</span> The one delivery is not met</h1>", PlanHtml.Of(plan, Orders.Forecast(plan)), StringComparison.Ordinal);
         var idle = plan with { Request = plan.Request with { Orders = [] }, Batches = [], Shortfalls = [], Remedy = [] };
-        Assert.Contains("</span> Nothing is due within the plan</h1>", PlanHtml.Of(idle), StringComparison.Ordinal);
+        Assert.Contains("</span> Nothing is due within the plan</h1>", PlanHtml.Of(idle, Orders.Forecast(idle)), StringComparison.Ordinal);
     }
 
     [Fact]
     public void EveryTaskStandsOnTheReport()
     {
         var plan = Orders.Plan();
-        var page = PlanHtml.Of(plan);
-        Assert.All(PlanTasks.Of(plan), task => Assert.Contains(TaskWords.Sentence(task), page, StringComparison.Ordinal));
+        var page = PlanHtml.Of(plan, Orders.Forecast(plan));
+        Assert.All(
+            PlanTasks.With(plan, Orders.Forecast(plan)), task => Assert.Contains(TaskWords.Sentence(task), page, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -57,11 +58,11 @@ public sealed class PlanPagesTests
     public void ProgramsFindTheBatchItsDaysAndItsTasks()
     {
         var plan = Orders.Plan();
-        using var json = JsonDocument.Parse(PlanJson.Of(plan));
+        using var json = JsonDocument.Parse(PlanJson.Of(plan, Orders.Forecast(plan)));
         var batch = json.RootElement.GetProperty("batches")[0];
         Assert.Equal("PEA-1", batch.GetProperty("lot").GetString());
         Assert.Equal($"{plan.Batches[0].Timing.Harvest:uuuu-MM-dd}", batch.GetProperty("harvest").GetString());
-        Assert.Equal(PlanTasks.Of(plan).Length, json.RootElement.GetProperty("tasks").GetArrayLength());
+        Assert.Equal(PlanTasks.With(plan, Orders.Forecast(plan)).Length, json.RootElement.GetProperty("tasks").GetArrayLength());
     }
 
     [Fact]

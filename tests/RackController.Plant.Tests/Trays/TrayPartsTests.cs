@@ -20,6 +20,15 @@ public class TrayPartsTests
         Assert.Equal(seconds, emptying, 0.05);
     }
 
+    // First order in what is missing, with 300 s: 1 - e^-1 after 5 min, and after twice as long its square is left (closed form).
+    [Fact]
+    public void MediaRefillAsTheClosedFormHasIt()
+    {
+        var missing = 1 - MediaStore.RefilledShare(NodaTime.Duration.FromMinutes(5));
+        Assert.Equal(Math.Exp(-1), missing, 12);
+        Assert.Equal(missing * missing, 1 - MediaStore.RefilledShare(NodaTime.Duration.FromMinutes(10)), 12);
+    }
+
     [Fact]
     public void TheLastFilmRunsOffWithoutAJump()
     {

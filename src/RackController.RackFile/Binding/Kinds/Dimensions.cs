@@ -98,10 +98,13 @@ public static class Dimensions
         new("d", value => value * 86_400),
     ]);
 
-    /// <summary>Only named in complaints: nothing in a file is a mass.</summary>
-    private static Dimension Mass { get; } = new("a mass", "2 kg",
+    /// <summary>Base unit kg.</summary>
+    public static Dimension Mass { get; } = new("a mass", "70 kg",
     [
-        new("kg", value => value), new("g", value => value), new("lb", value => value), new("oz", value => value),
+        new("kg", value => UnitsNet.Mass.FromKilograms(value).Kilograms),
+        new("g", value => UnitsNet.Mass.FromGrams(value).Kilograms),
+        new("lb", value => UnitsNet.Mass.FromPounds(value).Kilograms),
+        new("oz", value => UnitsNet.Mass.FromOunces(value).Kilograms),
     ]);
 
     private static Dimension Pressure { get; } = new("a pressure", "2 kPa",
