@@ -126,9 +126,14 @@ public static class BookRules
 
         var others = book.StandingOn(today, byDate: false).Where(one => one.Batch.Lot != moved.Lot).ToLookup(one => one.Tier);
         var full = moved.Places.FirstOrDefault(place => place.Trays + others[place.Tier].Sum(one => one.Trays) > places(place.Tier));
-        return full is null ? null
-            : $"{full.Tier} has room for {places(full.Tier)} insert trays, and {others[full.Tier].Sum(one => one.Trays)} stand there already: "
-                + $"{string.Join(", ", others[full.Tier].Select(one => one.Batch.Lot).Distinct())}. Put down first where those went.";
+        if (full is null)
+        {
+            return null;
+        }
+
+        var (there, whose) = (others[full.Tier].Sum(one => one.Trays), others[full.Tier].Select(one => one.Batch.Lot).Distinct());
+        return $"{full.Tier} has room for {places(full.Tier)} insert trays, and {there} stand there already: {string.Join(", ", whose)}. "
+            + "Put down first where those went.";
     }
 
     private static string? NotThere(ImmutableArray<StandsOn> from, int trays) =>

@@ -221,7 +221,9 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return (GrowingBook.Empty, $"{e.Message}. The racks run by the schedule that they have; put the file right, or move it away to begin a new book.");
+            return (
+                GrowingBook.Empty,
+                $"{e.Message}. The racks run by the schedule that they have; put the file right, or move it away to begin a new book.");
         }
     }
 

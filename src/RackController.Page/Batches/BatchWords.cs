@@ -32,12 +32,14 @@ internal static class BatchWords
         BatchTakenUp start => $"taken up: {Trays(start.Trays)} of {start.Crop}, to be sown on {PlanDates.Day(start.Sow)}"
             + (start.For.Length > 0 ? $", for {start.For}" : ""),
         BatchReplanned replanned => $"planned anew: harvest on {PlanDates.Day(replanned.Harvest)}"
-            + (replanned.Course.IsEmpty ? "" : $", {string.Join(", ", replanned.Course.Select(step => $"{PlanDates.Day(step.Day)} {Places(step)}"))}"),
+            + string.Concat(replanned.Course.Select(step => $", {PlanDates.Day(step.Day)} {Places(step)}")),
         BatchSown sown => $"sown on {PlanDates.Day(sown.Day)}, seed lot {(sown.SeedLot.Length > 0 ? sown.SeedLot : "not told")}",
         BatchMoved moved => $"moved on {PlanDates.Day(moved.Day)} to {Places(new CourseStep(moved.Day, moved.Stage, moved.Places))}",
-        BatchHarvested harvested => $"harvested on {PlanDates.Day(harvested.Day)}: {Trays(harvested.Trays)}{From(harvested.From)}{Weight(harvested.WeightG)}"
+        BatchHarvested harvested =>
+            $"harvested on {PlanDates.Day(harvested.Day)}: {Trays(harvested.Trays)}{From(harvested.From)}{Weight(harvested.WeightG)}"
             + (harvested.To.Length > 0 ? $", to {harvested.To}" : ""),
-        BatchDiscarded discarded => $"thrown away on {PlanDates.Day(discarded.Day)}: {Trays(discarded.Trays)}{From(discarded.From)}, because {discarded.Why}",
+        BatchDiscarded discarded => $"thrown away on {PlanDates.Day(discarded.Day)}: {Trays(discarded.Trays)}{From(discarded.From)}, "
+            + $"because {discarded.Why}",
         BatchNoted noted => noted.Text,
         UpkeepDone done => $"{done.Rack}: {UpkeepWorks.WordsOf(done.Work)}" + (done.Note.Length > 0 ? $", {done.Note}" : ""),
         EntryStruck struck => $"entry {struck.Number} struck: {struck.Why}",

@@ -63,7 +63,8 @@ internal sealed class NewBatchRoutes(IServedRack rack, BookDesk books, string cr
         var now = await NowAsync(context).ConfigureAwait(false);
         try
         {
-            var lot = LotCodes.Free(crop.Name, sow, [.. books.Look().Entries.Select(one => one.Entry).OfType<BatchEntry>().Select(entry => entry.Lot)]);
+            var taken = books.Look().Entries.Select(one => one.Entry).OfType<BatchEntry>().Select(entry => entry.Lot);
+            var lot = LotCodes.Free(crop.Name, sow, [.. taken]);
             var start = new BatchTakenUp(
                 now, Visitor.Of(context).Name, lot, crop.Name, trays, sow, crop.LitStages, [.. CourseOf(crop, sow)],
                 sow.PlusDays(crop.FewestDays), BookRules.Cut(form["for"]));

@@ -50,7 +50,8 @@ internal sealed class PlanTakeUp(BookDesk books, Site site)
             var fresh = plan.Entries.OfType<BatchEntry>().Where(entry => !settled.Contains(entry.Lot)).ToList();
             ImmutableArray<BookEntry> entries =
             [
-                .. book.Entries.Where(one => !book.Struck.ContainsKey(one.Number) && one.Entry is BatchTakenUp start && gone.Contains(start.Lot))
+                .. book.Entries
+                    .Where(one => !book.Struck.ContainsKey(one.Number) && one.Entry is BatchTakenUp start && gone.Contains(start.Lot))
                     .Select(one => new EntryStruck(now, by, one.Number, "not so in the plan that was taken up since")),
                 .. fresh,
                 .. moved.Select(batch => starts[batch.Lot])
@@ -81,7 +82,8 @@ internal sealed class PlanTakeUp(BookDesk books, Site site)
         [
             (fresh, "new"), (kept, "as planned before"), (moved, "growing, with other days or places"), (gone.Count, "struck" + named),
         ];
-        return string.Join("; ", all.Where(one => one.Count > 0).Select(one => $"{Count(one.Count)} {one.What}").DefaultIfEmpty("nothing new"));
+        var told = all.Where(one => one.Count > 0).Select(one => $"{Count(one.Count)} {one.What}");
+        return string.Join("; ", told.DefaultIfEmpty("nothing new"));
     }
 
     private static string Count(int batches) => batches == 1 ? "1 batch" : $"{batches} batches";

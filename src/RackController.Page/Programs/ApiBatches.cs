@@ -58,7 +58,8 @@ internal sealed record ApiEntry(long Number, string At, string By, string Words,
 /// <param name="Day">The day; today where it is left out.</param>
 /// <param name="SeedLot">Of what is sown: the lot of the seed.</param>
 /// <param name="Stage">Of what is moved: the stage in the light, from 0.</param>
-/// <param name="Places">Of what is moved: where all of its trays stand then; of what is harvested or thrown away: where those stood.</param>
+/// <param name="Places">Of what is moved: where all of its trays stand then; of what is harvested or thrown away: where those
+/// stood.</param>
 /// <param name="Trays">Of what is harvested or thrown away: how many.</param>
 /// <param name="WeightG">Of what is harvested: the weight in all, g.</param>
 /// <param name="To">Of what is harvested: to whom it goes.</param>

@@ -88,7 +88,8 @@ public static class PlanBatches
     private static BatchTakenUp? StartOf(JsonBatch batch, Instant at, string by)
     {
         if (Day(batch.Sow) is not { } sow || Day(batch.Harvest) is not { } harvest || batch.Stages.IsEmpty
-            || batch.Stages.Any(stage => stage is null || !IsSane(stage.Needs)) || batch.Stays.Contains(null!) || batch.Orders.Contains(null!))
+            || batch.Stages.Any(stage => stage is null || !IsSane(stage.Needs)) || batch.Stays.Contains(null!)
+            || batch.Orders.Contains(null!))
         {
             return null;
         }
@@ -135,7 +136,8 @@ public static class PlanBatches
     private static bool Holds(LocalDate? from, LocalDate? until, LocalDate? day) => from <= day && day < until;
 
     // Whole numbers of a plan fit into whole numbers here; whether they make sense is for the book to say.
-    private static bool IsSane(JsonNeeds needs) => Fits(needs.Days) && needs.FloodsPerDay.All(floods => floods is not null && Fits(floods.PerDay));
+    private static bool IsSane(JsonNeeds needs) =>
+        Fits(needs.Days) && needs.FloodsPerDay.All(floods => floods is not null && Fits(floods.PerDay));
 
     private static bool Fits(JsonRange range) => range is { Least: >= 0 and <= 1e6, Most: >= 0 and <= 1e6 };
 

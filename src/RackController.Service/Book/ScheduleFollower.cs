@@ -120,7 +120,8 @@ internal sealed class ScheduleFollower(
         var before = news.Count > 0 ? shelf.Read() : runsBy;
         if (before != runsBy)
         {
-            return ([], $"{shelf.Name} was changed by hand and the rack does not run by it yet: start the controller again, or take it back");
+            return (
+                [], $"{shelf.Name} was changed by hand and the rack does not run by it yet: start the controller again, or take it back");
         }
 
         var text = before;

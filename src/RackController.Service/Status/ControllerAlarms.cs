@@ -182,7 +182,7 @@ internal sealed class ControllerAlarms(IScanClock clock)
                 "look at the part that is named; once it is right, or to stay as it is, fit the rack anew with `tune`", "within a week"),
             ControllerTrouble.ScheduleCannotFollow => Of("controller/batches", AlarmPriority.Low,
                 "lights and floods stay as they are, which may not suit what stands on the tiers",
-                "mend what is named, or write the schedule by hand; the page of batches shows what is asked, and it is tried again by itself",
+                "mend what is named, or write the schedule by hand; the page of batches shows what is asked; it is tried again by itself",
                 "within a day"),
             ControllerTrouble.UpkeepOverdue => Of("controller/upkeep", AlarmPriority.Low,
                 "screens, weeps and floats clog, and the rack floods less well until an interlock has to stop it",

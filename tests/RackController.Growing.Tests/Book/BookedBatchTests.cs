@@ -104,7 +104,8 @@ public sealed class BookedBatchTests
     public void AMoveADayEarlyIsNotAskedForAgain()
     {
         var batch = BatchOf(
-            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"), SomeBook.Moved("P", 2, new StandsOn("north/tier 1", 4)));
+            SomeBook.TakenUp("P", 4, null, SomeBook.Step(3, 4)), SomeBook.Sown("P"),
+            SomeBook.Moved("P", 2, new StandsOn("north/tier 1", 4)));
 
         Assert.Null(batch.NextStep(SomeBook.May.PlusDays(2), byDate: false));
         Assert.Null(batch.NextStep(SomeBook.May.PlusDays(2), byDate: true));
