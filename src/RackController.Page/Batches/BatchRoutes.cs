@@ -25,6 +25,7 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
         routes.MapGet(Address, ShowAsync).For(Role.View);
         routes.MapGet(Address + "/one", ShowOneAsync).For(Role.View);
         routes.MapGet("/batches.csv", SaveAsync).For(Role.View);
+        routes.MapGet(Address + "/records.csv", SaveRecordsAsync).For(Role.View);
         routes.MapPost(Address + "/draft", DraftAsync).For(Role.Configure);
         foreach (var deed in BatchDeeds.All)
         {
@@ -55,6 +56,28 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
             : Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, fault)).ConfigureAwait(false);
     }
 
+    private async Task SaveRecordsAsync(HttpContext context)
+    {
+        var today = Today(await NowAsync(context).ConfigureAwait(false));
+        var (book, fault) = Look();
+        if (fault is not null)
+        {
+            await Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, fault).ConfigureAwait(false);
+            return;
+        }
+
+        try
+        {
+            var sums = await past.ReadAsync(history => new BatchSums(rack.Site, history).Of(book.Batches, today), context.RequestAborted)
+                .ConfigureAwait(false);
+            await Csv.WriteAsync(context, "batch-records.csv", BatchRecordFile.Rows(rack.Site, book, sums, today)).ConfigureAwait(false);
+        }
+        catch (CouldNotRunException e)
+        {
+            await Answer.SayAsync(context, StatusCodes.Status503ServiceUnavailable, e.Message).ConfigureAwait(false);
+        }
+    }
+
     private async Task ShowOneAsync(HttpContext context)
     {
         var now = await NowAsync(context).ConfigureAwait(false);
@@ -71,23 +94,12 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
             Frame(batch.Lot), mayAct, view.Row(batch), view.Facts(batch, sums),
             [.. book.Of(batch.Lot).Reverse().Select(entry => Row(entry, book, mayAct))],
             [
-                .. CareOf(book, batch, Today(now))
+                .. BatchCare.Of(rack.Site, book, batch, Today(now))
                     .Select(done => $"{PageWords.Date(done.At, rack.Site.Zone)} {BatchWords.Of(done)}, by {done.By}"),
             ],
             BatchDeeds.LinksOf(batch));
         await Answer.WithAsync(context, Slices.Batch.Create(page)).ConfigureAwait(false);
     }
-
-    // What was done on the racks while the batch stood there: water and cleanness are part of its story.
-    private IEnumerable<UpkeepDone> CareOf(GrowingBook book, BookedBatch batch, LocalDate today)
-    {
-        var racks = batch.Moves.SelectMany(move => move.Places).Concat(batch.Start.Course.SelectMany(step => step.Places))
-            .Select(place => SiteTiers.Find(rack.Site, place.Tier)?.Rack.Name).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        return batch.Sown is not { } sown ? [] : book.Upkeep.Where(done =>
-            racks.Contains(done.Rack) && DayOf(done) >= sown.Day && DayOf(done) <= (batch.GoneOn ?? today));
-    }
-
-    private LocalDate DayOf(UpkeepDone done) => done.At.InZone(rack.Site.Zone).Date;
 
     private async Task<GrownSums?> SumsAsync(BookedBatch batch, LocalDate today, CancellationToken cancellation)
     {

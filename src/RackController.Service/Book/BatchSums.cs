@@ -14,19 +14,32 @@ public sealed class BatchSums(Site site, JournalHistory history)
     /// <param name="batch">The batch.</param>
     /// <param name="today">The local date: a day counts once it is over.</param>
     /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>
-    public GrownSums Of(BookedBatch batch, LocalDate today)
+    public GrownSums Of(BookedBatch batch, LocalDate today) => Of([batch], today)[0];
+
+    /// <summary>Adds it up for several batches, reading the journal once.</summary>
+    /// <param name="batches">The batches.</param>
+    /// <param name="today">The local date: a day counts once it is over.</param>
+    /// <returns>What each had, in the order of the batches.</returns>
+    /// <exception cref="CouldNotRunException">The journal cannot be read.</exception>
+    public ImmutableArray<GrownSums> Of(ImmutableArray<BookedBatch> batches, LocalDate today)
     {
-        ArgumentNullException.ThrowIfNull(batch);
+        var first = batches.Select(batch => batch.Sown?.Day).OfType<LocalDate>().DefaultIfEmpty(today).Min();
+        var days = history.Days(first, today.PlusDays(-1)).GroupBy(sum => sum.Day)
+            .Select(sums => (Day: sums.Key, Sums: sums.ToLookup(sum => (sum.Subject, sum.Figure)))).ToImmutableArray();
+        return [.. batches.Select(batch => Of(batch, days))];
+    }
+
+    private GrownSums Of(
+        BookedBatch batch, ImmutableArray<(LocalDate Day, ILookup<(string Subject, DayFigure Figure), DaySum> Sums)> all)
+    {
         if (batch.Sown is not { } sown)
         {
             return GrownSums.None;
         }
 
-        var last = LocalDate.Min(batch.GoneOn ?? today, today).PlusDays(-1);
         var byDate = site.Batches.MovesByDate;
-        var days = history.Days(sown.Day, last)
-            .GroupBy(sum => sum.Day)
-            .Select(sums => (Places: batch.PlacesOn(sums.Key, byDate)?.Places ?? [], Sums: sums.ToLookup(sum => (sum.Subject, sum.Figure))))
+        var days = all.Where(day => day.Day >= sown.Day && !(day.Day >= batch.GoneOn))
+            .Select(day => (Places: batch.PlacesOn(day.Day, byDate)?.Places ?? [], day.Sums))
             .Where(day => !day.Places.IsEmpty)
             .ToImmutableArray();
         var floods = days.Select(day => ByTrays(day.Places, place => One(day.Sums, RackOf(place)?.Name, DayFigure.Floods)));

@@ -80,7 +80,7 @@ public sealed class RoleTests : IAsyncLifetime
             Household.Cleo,
         ("GET", "history.csv" or "events.csv" or "floods.csv", _) => Household.Cleo,
         ("GET", _, "/api/status" or "/api/events" or "/schedule" or "/alarms" or "/proof-tests" or "/notices") => Household.Cleo,
-        ("GET", _, "/batches" or "/batches/one" or "/api/batches" or "/api/batches/one") => Household.Cleo,
+        ("GET", _, "/batches" or "/batches/one" or "/batches/records.csv" or "/api/batches" or "/api/batches/one") => Household.Cleo,
         ("GET", _, "/upkeep" or "/api/upkeep") => Household.Cleo,
         (_, "upkeep", _) or ("POST", _, "/api/upkeep/done") => Household.Ben,
         ("POST", _, "/batches/draft") => Household.Ada,

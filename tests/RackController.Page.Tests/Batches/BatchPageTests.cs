@@ -102,6 +102,22 @@ public sealed class BatchPageTests(Chromium chromium) : IClassFixture<Chromium>,
     }
 
     [Fact]
+    public async Task TheRecordOfABatchIsARowOfATable()
+    {
+        PutDown(
+            Begun("RAD-1", "radish", 4), Sown("RAD-1"), Moved("RAD-1", 4), new UpkeepDone(Now, "Ben", "screen", "north", ""),
+            new BatchHarvested(Now, "Ben", "RAD-1", Today, 4, 612.5, "=the inn"), new BatchNoted(Now, "Ada", "RAD-1", "even"));
+
+        var rows = (await served.Client.GetStringAsync("/batches/records.csv")).Split("\r\n");
+
+        Assert.StartsWith("lot,crop,for,trays,seed lot,sown,", rows[0], StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"RAD-1,radish,the inn,4,bag 17,{Today:uuuu-MM-dd},{Today:uuuu-MM-dd},{Tier},4,612.5,'=the inn,0,,", rows[1],
+            StringComparison.Ordinal);
+        Assert.EndsWith(",even,Ada; Ben", rows[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task AnEntryThatWasWrongIsStruckAndStaysLegible()
     {
         PutDown(Begun("RAD-1", "radish", 4), Sown("RAD-1"));
