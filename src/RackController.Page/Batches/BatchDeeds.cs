@@ -108,6 +108,17 @@ internal sealed class BatchDeeds(Site site, GrowingBook book, Instant now)
         };
     }
 
+    /// <summary>What keeps a form that was sent from being an entry, a sentence.</summary>
+    /// <param name="form">What was sent.</param>
+    public static string WhatIsMissing(IFormCollection form) =>
+        form.ContainsKey("day") && !LocalDatePattern.Iso.Parse(form["day"].ToString()).Success ? "The day is no date, such as 2027-01-15."
+        : form.ContainsKey("weight") && WeightOf(form) is null ? "The weight is no number of g, such as 812.5."
+        : form.Keys.Any(key => IsOfTrays(key) && WholeOf(form, key) is null) ? "A number of trays is a whole one."
+        : form.ContainsKey("why") && BookRules.Cut(form["why"].ToString()).Length == 0 ? "Say why."
+        : "Something of the form is missing: open it anew.";
+
+    private static bool IsOfTrays(string key) => key == "trays" || key.StartsWith(TierPrefix, StringComparison.Ordinal);
+
     private bool IsOf(string lot, long number) => book.Of(lot).Any(one => one.Number == number);
 
     private CourseStep? NextOf(BookedBatch batch) => batch.NextStep(today, byDate: false);

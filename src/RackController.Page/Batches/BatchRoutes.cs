@@ -162,7 +162,7 @@ internal sealed class BatchRoutes(IServedRack rack, BookDesk books, Past past, S
 
         var deeds = new BatchDeeds(rack.Site, book, now);
         var entry = deeds.EntryOf(deed, batch, form, by);
-        var wrong = entry is null ? "Something is missing or is no number: look at what you filled in." : Write(entry);
+        var wrong = entry is null ? BatchDeeds.WhatIsMissing(form) : Write(entry);
         if (wrong is not null)
         {
             await AskAsync(context, deeds, deed, batch, wrong).ConfigureAwait(false);
