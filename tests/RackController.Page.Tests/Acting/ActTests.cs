@@ -69,9 +69,7 @@ public sealed class ActTests(Chromium chromium) : IClassFixture<Chromium>, IAsyn
         var page = await chromium.OpenAsync(View.Laptop, served.Address);
         await TabToAsync(page, "Ask of north");
         await page.Keyboard.PressAsync("Enter");
-        await TabToAsync(page, "Flood now");
-        await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/racks/0/flood");
+        await FollowAsync(page, "Flood now", "/racks/0/flood");
         await TabToAsync(page, "Flood now");
         await page.Keyboard.PressAsync("Enter");
 
@@ -88,6 +86,23 @@ public sealed class ActTests(Chromium chromium) : IClassFixture<Chromium>, IAsyn
         var status = await served.SeeAsync(at => at.Recent.Any(happened => happened.Subject == "north/high-water"));
         Assert.Contains("ask for the reset first", status.Recent.First(happened => happened.Subject == "north/high-water").What,
             StringComparison.Ordinal);
+    }
+
+    // A picture of the rack that arrives between two keys may take the focus, as it may from a person, who presses again.
+    private static async Task FollowAsync(IPage page, string name, string address)
+    {
+        for (var presses = 1; !page.Url.EndsWith(address, StringComparison.Ordinal); presses++)
+        {
+            Assert.InRange(presses, 1, 4);
+            await TabToAsync(page, name);
+            await page.Keyboard.PressAsync("Enter");
+            for (var waits = 0; waits < 50 && !page.Url.EndsWith(address, StringComparison.Ordinal); waits++)
+            {
+                await Task.Delay(100);
+            }
+        }
+
+        await page.WaitForLoadStateAsync();
     }
 
     private static async Task TabToAsync(IPage page, string name)
