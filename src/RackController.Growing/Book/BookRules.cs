@@ -60,6 +60,7 @@ public static class BookRules
         : start.Crop.Length is 0 or > MostName ? $"The name of a crop has 1 to {MostName} characters."
         : start.Trays is < 1 or > 10_000 ? "A batch has 1 to 10,000 trays."
         : !IsNear(start.Sow, today) ? $"{PlanDates.Full(start.Sow)} is too far away to sow on."
+        : FarAway(start.Course, start.Harvest, today) is { } far ? far
         : !start.Stages.All(IsPossible) ? $"What {start.Crop} needs is not possible: look at its stages in the crops file."
         : start.Stages.IsEmpty ? $"The crop {start.Crop} has no stage in the light."
         : start.Harvest < start.Sow ? "It would be harvested before it was sown."
@@ -71,13 +72,14 @@ public static class BookRules
         BatchSown when batch.Sown is not null => $"{batch.Lot} was sown on {Day(batch.Sown.Day)} already.",
         BatchSown sown => Future(sown.Day, today)
             ?? (IsNear(sown.Day, today) ? null : $"{PlanDates.Full(sown.Day)} is too long ago to grow still."),
-        BatchReplanned replanned => replanned.Harvest < batch.Start.Sow ? "It would be harvested before it was sown."
+        BatchReplanned replanned => FarAway(replanned.Course, replanned.Harvest, today) is { } far ? far
+            : replanned.Harvest < batch.Start.Sow ? "It would be harvested before it was sown."
             : replanned.Course.SelectMany(step => step.Places).Select(place => WhatIsWrongWith(place, places))
                 .FirstOrDefault(wrong => wrong is not null),
         BatchMoved moved => Future(moved.Day, today) ?? NotYetSown(batch, moved.Day) ?? WhatIsWrongWith(moved, batch, places),
         BatchHarvested harvested => Future(harvested.Day, today) ?? NotYetSown(batch, harvested.Day) ?? TooMany(harvested.Trays, batch)
             ?? NotThere(harvested.From, harvested.Trays)
-            ?? (harvested.WeightG is >= 0 and <= MostGPerTray * 10_000 && harvested.WeightG <= MostGPerTray * harvested.Trays
+            ?? (harvested.WeightG >= 0 && harvested.WeightG <= MostGPerTray * harvested.Trays
                 ? null
                 : "That weight cannot come from so few trays: give it in g."),
         BatchDiscarded discarded => Future(discarded.Day, today) ?? NotYetSown(batch, discarded.Day) ?? TooMany(discarded.Trays, batch)
@@ -139,6 +141,13 @@ public static class BookRules
     private static string? NotThere(ImmutableArray<StandsOn> from, int trays) =>
         from.IsEmpty || (from.All(place => place.Trays > 0) && from.Sum(place => place.Trays) == trays) ? null
         : $"Say from which tiers all {trays} trays are.";
+
+    // Days are reckoned with later, which ends where the calendar does.
+    private static string? FarAway(ImmutableArray<CourseStep> course, LocalDate harvest, LocalDate today)
+    {
+        var far = course.Select(step => step.Day).Append(harvest).Where(day => !IsNear(day, today)).ToList();
+        return far.Count == 0 ? null : $"{PlanDates.Full(far[0])} is too far away to grow until.";
+    }
 
     private static bool IsNear(LocalDate day, LocalDate today) => day >= today.PlusYears(-FarYears) && day <= today.PlusYears(FarYears);
 

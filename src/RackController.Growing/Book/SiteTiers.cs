@@ -11,8 +11,13 @@ public static class SiteTiers
     public static string NameOf(Rack rack, int tier)
     {
         ArgumentNullException.ThrowIfNull(rack);
-        return $"{rack.Name}/tier {tier}";
+        return NameOf(rack.Name, tier);
     }
+
+    /// <summary>The name of a tier.</summary>
+    /// <param name="rack">The name of its rack.</param>
+    /// <param name="tier">Its number, 1 at the bottom.</param>
+    public static string NameOf(string rack, int tier) => $"{rack}/tier {tier}";
 
     /// <summary>The tier of a name; null where the site has none.</summary>
     /// <param name="site">The site.</param>

@@ -18,8 +18,7 @@ public sealed record TierKind(int Places, double PpfdUmolPerM2S, int FloodsPerDa
 public sealed record GrowTier(string Rack, int Number, TierKind Kind, double ScheduledH)
 {
     /// <summary>Rack and tier: <c>north/tier 2</c>.</summary>
-    /// <remarks>The same name as that of <see cref="SiteTiers"/>.</remarks>
-    public string Name => $"{Rack}/tier {Number}";
+    public string Name => SiteTiers.NameOf(Rack, Number);
 }
 
 /// <summary>All the room that a plan has.</summary>

@@ -30,6 +30,15 @@ public sealed class BookRulesTests
         { SomeBook.TakenUp("R", 4, SomeCrop.Stage(8, 1e9)), "What pea needs is not possible" },
         { SomeBook.TakenUp("R", 4, SomeCrop.Stage(8, 12) with { Floods = [] }), "What pea needs is not possible" },
         { SomeBook.TakenUp("R") with { Sow = new(9999, 12, 31), Harvest = new(9999, 12, 31) }, "Friday 31 December 9999 is too far away" },
+        { SomeBook.TakenUp("R") with { Harvest = new(9999, 12, 31) }, "Friday 31 December 9999 is too far away to grow until." },
+        {
+            SomeBook.TakenUp("R", 4, null, new CourseStep(new(9999, 12, 31), 0, [])),
+            "Friday 31 December 9999 is too far away to grow until."
+        },
+        {
+            new BatchReplanned(default, "Ada", "P", [], new(9999, 12, 31), ""),
+            "Friday 31 December 9999 is too far away to grow until."
+        },
         { SomeBook.Harvested("P", 8, 1) with { WeightG = 90_000 }, "That weight cannot come from so few trays" },
         { SomeBook.Discarded("P", 8, 0), "P has 4 trays left." },
         { SomeBook.Struck(3), null },
