@@ -77,6 +77,21 @@ internal static class CommandLine
         {
             RunVerb.Create(),
             MakeSafeVerb.Create(),
+        };
+        if (!ServiceProgram.IsThis)
+        {
+            AddWorkOfThePerson(root);
+        }
+
+        root.Add(NoticesVerb.Create());
+        root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
+        return root;
+    }
+
+    private static void AddWorkOfThePerson(RootCommand root)
+    {
+        Command[] verbs =
+        [
             BenchVerb.Create(),
             CampaignVerb.Create(),
             CheckVerb.Create(),
@@ -92,9 +107,10 @@ internal static class CommandLine
             WiringVerb.Create(),
             TuneVerb.Create(),
             PeopleVerb.Create(),
-            NoticesVerb.Create(),
-        };
-        root.SetAction((parsed, _) => RunVerb.RunDemoAsync(parsed));
-        return root;
+        ];
+        foreach (var verb in verbs)
+        {
+            root.Add(verb);
+        }
     }
 }

@@ -169,7 +169,7 @@ internal static class RunVerb
                 Folder = folder,
                 Speed = speed,
                 Page = served is null ? null : new PageServer(served).ServeAsync,
-                Screen = showScreen ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
+                Screen = showScreen && !ServiceProgram.IsThis ? (rack, end) => new LiveScreen(rack, speed).ShowAsync(end) : null,
             }).ConfigureAwait(false);
             if (ending is not { StartAgain: true, Defect: null, SafeStateFault: null })
             {
