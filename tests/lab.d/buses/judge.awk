@@ -3,6 +3,7 @@
 # two latches: line 3 is a light that a low level energises, line 12 one that a high level does.
 
 $1 == "DOCTOR" { doctor = doctor $0 "\n" }
+$1 == "BME280" { bme280 = bme280 $0 "\n" }
 $1 == "REGISTERS" { registers[$2] = $3 " " $4 " " $5 " " $6 }
 
 function shows(moment, latches) { return registers[moment] == "0xf7 0xef " latches }
@@ -11,6 +12,11 @@ function reads_what_is_planted() {
     verdict(doctor ~ /air temperature: says 25\.0 °C/ && doctor ~ /air humidity: says 50 %/ && doctor ~ /reservoir level: says 200 mm/ \
         && log_of["a"] ~ /the air is at 60\.0 °C/, "it reads what is planted in an SHT3x and an ADS1115",
         "25.0 and 60.0 °C, 50 %, and 200 mm at 1.5 V")
+}
+
+function reads_the_other_part_for_air() {
+    verdict(bme280 ~ /air temperature: says 25\.1 °C/ && bme280 ~ /air humidity: says 55 %/, "it reads what is planted in a BME280",
+        "25.08 °C and 55 % of raw values and a calibration")
 }
 
 function drives_the_expander() {
@@ -54,6 +60,7 @@ END {
     if (!finished) { verdict(0, "the guest lives to its end", "no end mark on its console") }
     else {
         reads_what_is_planted()
+        reads_the_other_part_for_air()
         drives_the_expander()
         a_hanging_bus_delays_nothing()
         what_hangs_grows_unknown()
