@@ -4,7 +4,7 @@
 
 $1 == "DOCTOR" { doctor = doctor $0 "\n" }
 $1 == "BME280" { bme280 = bme280 $0 "\n" }
-$1 == "REGISTERS" { registers[$2] = $3 " " $4 " " $5 " " $6 }
+$1 == "REGISTERS" { registers[$2] = $3 " " $4 " " $5 " " $6; second[$2] = $7 }
 
 function shows(moment, latches) { return registers[moment] == "0xf7 0xef " latches }
 
@@ -12,6 +12,15 @@ function reads_what_is_planted() {
     verdict(doctor ~ /air temperature: says 25\.0 °C/ && doctor ~ /air humidity: says 50 %/ && doctor ~ /reservoir level: says 200 mm/ \
         && log_of["a"] ~ /the air is at 60\.0 °C/, "it reads what is planted in an SHT3x and an ADS1115",
         "25.0 and 60.0 °C, 50 %, and 200 mm at 1.5 V")
+}
+
+function reads_the_light() {
+    verdict(doctor ~ /tier 1 light level: says 28067 lx/, "it reads what is planted in a BH1750", "28067 lx, its maker's example")
+}
+
+function drives_the_other_expander() {
+    verdict(second["lit"] == "0xdf" && second["hot"] == "0xff" && second["cut"] == "0xdf" && second["ended"] == "0xff",
+        "it drives the lines of a PCF8574", "lit: " second["lit"] "; too hot for lights: " second["hot"])
 }
 
 function reads_the_other_part_for_air() {
@@ -61,7 +70,9 @@ END {
     else {
         reads_what_is_planted()
         reads_the_other_part_for_air()
+        reads_the_light()
         drives_the_expander()
+        drives_the_other_expander()
         a_hanging_bus_delays_nothing()
         what_hangs_grows_unknown()
         a_lost_expander_is_a_safe_state()
