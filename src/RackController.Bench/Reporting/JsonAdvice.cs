@@ -1,29 +1,41 @@
-using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using RackController.Plant;
 
 namespace RackController.Bench;
 
-internal sealed record JsonAdvice(
-    string Rack, ImmutableArray<JsonTierSurvey> Tiers, ImmutableArray<string> Wrong, ImmutableArray<JsonCure> Ways)
+/// <summary>What could be better about a rack's floods, as a part of the JSON of a run.</summary>
+internal static class JsonAdvice
 {
-    public static JsonAdvice Of(FloodAdvice advice) => new(
-        advice.Survey.Rack.Name, TiersOf(advice.Survey), [.. FloodProblemWords.Of(advice.Survey)],
+    /// <summary>Makes it.</summary>
+    public static JsonObject Of(FloodAdvice advice) => new()
+    {
+        ["rack"] = advice.Survey.Rack.Name,
+        ["tiers"] = TiersOf(advice.Survey),
+        ["wrong"] = new JsonArray([.. FloodProblemWords.Of(advice.Survey)]),
+        ["ways"] = new JsonArray(
         [
-            .. advice.Ways.Select(way =>
-                new JsonCure(way.Changes, TiersOf(way.After), [.. FloodProblemWords.Of(way.After)])),
-        ]);
+            .. advice.Ways.Select(way => new JsonObject
+            {
+                ["changes"] = new JsonArray([.. way.Changes]),
+                ["tiers"] = TiersOf(way.After),
+                ["leftWrong"] = new JsonArray([.. FloodProblemWords.Of(way.After)]),
+            }),
+        ]),
+    };
 
-    private static ImmutableArray<JsonTierSurvey> TiersOf(FloodSurvey survey) =>
+    private static JsonArray TiersOf(FloodSurvey survey) => new(
     [
-        .. survey.Tiers.Select(tier => new JsonTierSurvey(
-            tier.Tier.Number, tier.TakesPart, Math.Round(tier.FlowLpm, 2), Math.Round(tier.FlowAtLowestLpm, 2),
-            Rounded(tier.Filled?.TotalSeconds), Math.Round(tier.SettledMm, 1), Rounded(tier.Drained?.TotalSeconds))),
-    ];
+        .. survey.Tiers.Select(tier => new JsonObject
+        {
+            ["tier"] = tier.Tier.Number,
+            ["takesPart"] = tier.TakesPart,
+            ["flowLpm"] = Math.Round(tier.FlowLpm, 2),
+            ["flowAtLowestLpm"] = Math.Round(tier.FlowAtLowestLpm, 2),
+            ["filledAfterS"] = Rounded(tier.Filled?.TotalSeconds),
+            ["settledMm"] = Math.Round(tier.SettledMm, 1),
+            ["drainedAfterS"] = Rounded(tier.Drained?.TotalSeconds),
+        }),
+    ]);
 
     private static double? Rounded(double? seconds) => seconds is { } known ? Math.Round(known, 1) : null;
 }
-
-internal sealed record JsonTierSurvey(
-    int Tier, bool TakesPart, double FlowLpm, double FlowAtLowestLpm, double? FilledAfterS, double SettledMm, double? DrainedAfterS);
-
-internal sealed record JsonCure(ImmutableArray<string> Changes, ImmutableArray<JsonTierSurvey> Tiers, ImmutableArray<string> LeftWrong);

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
-using System.Text.Json;
-using System.Text.Json.Serialization;
+using System.Text.Json.Nodes;
 using NodaTime;
 using NodaTime.Text;
 using RackController.Model;
@@ -16,91 +14,116 @@ public static class JsonReport
     public static string Of(RunResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return JsonSerializer.Serialize(Document(result), JsonReportContext.Default.JsonDocumentOfRun) + "\n";
+        return IndentedJson.Of(Document(result));
     }
 
-    private static JsonDocumentOfRun Document(RunResult result)
+    private static JsonObject Document(RunResult result)
     {
         var site = result.Scenario.Site;
-        return new JsonDocumentOfRun(
-            result.Scenario.Name, result.Scenario.About, site.Name, site.Zone.Id, Iso(result.Scenario.Start),
-            result.Scenario.Length.TotalSeconds, result.Passed, result.Scans, LogText.Fingerprint(result),
-            [.. result.Verdicts.Select(verdict => Expectation(site, verdict))],
-            [.. result.Hazards.Select(hazard => Hazard(result, hazard))],
-            [.. result.Floods.Select(flood => Flood(site, flood))],
-            [.. result.Racks.Select(rack => Rack(site, rack))],
-            [.. result.FloodAdvice.Select(JsonAdvice.Of)],
-            [.. result.Loads.Select(load => new JsonLoad(
-                site[load.Load].Name, load.Powered.TotalSeconds, load.SwitchedOn, Math.Round(load.EnergyKWh, 4)))],
-            [
-                .. result.Circuits.Select(circuit => new JsonCircuit(
-                    site[circuit.Circuit].Name, Math.Round(circuit.EnergyKWh, 4))),
-            ],
-            [.. result.Trips.Select(tally => new JsonTally(tally.Subject, tally.Count))],
-            [.. result.Alarms.Select(tally => new JsonTally(tally.Subject, tally.Count))]);
+        return new JsonObject
+        {
+            ["scenario"] = result.Scenario.Name,
+            ["about"] = result.Scenario.About,
+            ["site"] = site.Name,
+            ["zone"] = site.Zone.Id,
+            ["start"] = Iso(result.Scenario.Start),
+            ["lengthS"] = result.Scenario.Length.TotalSeconds,
+            ["passed"] = result.Passed,
+            ["scans"] = result.Scans,
+            ["eventLog"] = LogText.Fingerprint(result),
+            ["expectations"] = new JsonArray([.. result.Verdicts.Select(verdict => Expectation(site, verdict))]),
+            ["hazards"] = new JsonArray([.. result.Hazards.Select(hazard => Hazard(result, hazard))]),
+            ["floods"] = new JsonArray([.. result.Floods.Select(flood => Flood(site, flood))]),
+            ["racks"] = new JsonArray([.. result.Racks.Select(rack => Rack(site, rack))]),
+            ["floodAdvice"] = new JsonArray([.. result.FloodAdvice.Select(JsonAdvice.Of)]),
+            ["loads"] = new JsonArray([.. result.Loads.Select(load => Load(site, load))]),
+            ["circuits"] = new JsonArray([.. result.Circuits.Select(circuit => Circuit(site, circuit))]),
+            ["interlockTrips"] = new JsonArray([.. result.Trips.Select(Of)]),
+            ["alarmsRaised"] = new JsonArray([.. result.Alarms.Select(Of)]),
+        };
     }
 
-    private static JsonExpectation Expectation(Site site, Verdict verdict) => new(
-        verdict.Expectation.Name, verdict.Words, verdict.Expectation.Line, verdict.IsMet, verdict.Judged,
-        verdict.Failure is { } failure
-            ? new JsonFailure(Iso(failure.At), failure.Seen, [.. failure.Causes.Select(cause => LogText.Line(site, cause))])
-            : null);
+    /// <summary>How often something came, as a part of the JSON of a run.</summary>
+    internal static JsonObject Of(Tally tally) => new() { ["subject"] = tally.Subject, ["count"] = tally.Count };
 
-    private static JsonHazard Hazard(RunResult result, Hazard hazard) => new(
-        HazardWords.Key(hazard.Kind), hazard.Where, Iso(hazard.At), hazard.Seen, result.Acceptance(hazard)?.Backstop);
+    private static JsonObject Expectation(Site site, Verdict verdict) => new()
+    {
+        ["name"] = verdict.Expectation.Name,
+        ["expected"] = verdict.Words,
+        ["line"] = verdict.Expectation.Line,
+        ["met"] = verdict.IsMet,
+        ["judged"] = verdict.Judged,
+        ["failure"] = verdict.Failure is not { } failure ? null : new JsonObject
+        {
+            ["at"] = Iso(failure.At),
+            ["seen"] = failure.Seen,
+            ["causes"] = new JsonArray([.. failure.Causes.Select(cause => LogText.Line(site, cause))]),
+        },
+    };
 
-    private static JsonFlood Flood(Site site, FloodRecord flood) => new(
-        site[flood.Rack].Name, Iso(flood.At), flood.PumpRan.TotalSeconds,
+    private static JsonObject Hazard(RunResult result, Hazard hazard) => new()
+    {
+        ["kind"] = HazardWords.Key(hazard.Kind),
+        ["where"] = hazard.Where,
+        ["at"] = Iso(hazard.At),
+        ["seen"] = hazard.Seen,
+        ["backstop"] = result.Acceptance(hazard)?.Backstop,
+    };
+
+    private static JsonObject Flood(Site site, FloodRecord flood) => new()
+    {
+        ["rack"] = site[flood.Rack].Name,
+        ["at"] = Iso(flood.At),
+        ["pumpRanS"] = flood.PumpRan.TotalSeconds,
+        ["trays"] = new JsonArray(
         [
-            .. flood.Trays.Select(tray => new JsonTray(
-                tray.TierNumber, Math.Round(tray.PeakMm, 1), tray.Filled?.TotalSeconds, tray.Drained?.TotalSeconds)),
-        ]);
+            .. flood.Trays.Select(tray => new JsonObject
+            {
+                ["tier"] = tray.TierNumber,
+                ["peakMm"] = Math.Round(tray.PeakMm, 1),
+                ["filledAfterS"] = tray.Filled?.TotalSeconds,
+                ["drainedAfterS"] = tray.Drained?.TotalSeconds,
+            }),
+        ]),
+    };
 
-    private static JsonRack Rack(Site site, RackTotals rack) => new(
-        site[rack.Rack].Name, Math.Round(rack.WaterUsedL, 2), Math.Round(rack.SpilledL, 2), Math.Round(rack.DripTrayL, 2),
-        rack.WiredFloatOpenedAfter?.TotalSeconds, rack.WiredTimeRelayOpenedAfter?.TotalSeconds, Math.Round(rack.Reservoir.LowestL, 1),
-        Math.Round(rack.Reservoir.WarmestC, 1), Math.Round(rack.Reservoir.LowestOxygenMgPerL, 2),
-        Math.Round(rack.Reservoir.ConductivityMsPerCm, 3),
-        [
-            .. rack.TierLights.Select(light => new JsonLight(
-                light.TierNumber, Rounded(light.HoursPerDay), Rounded(light.DailyMolPerM2))),
-        ]);
+    private static JsonObject Rack(Site site, RackTotals rack) => new()
+    {
+        ["rack"] = site[rack.Rack].Name,
+        ["waterUsedL"] = Math.Round(rack.WaterUsedL, 2),
+        ["spilledL"] = Math.Round(rack.SpilledL, 2),
+        ["dripTrayL"] = Math.Round(rack.DripTrayL, 2),
+        ["wiredFloatOpenedAfterS"] = rack.WiredFloatOpenedAfter?.TotalSeconds,
+        ["wiredTimeRelayOpenedAfterS"] = rack.WiredTimeRelayOpenedAfter?.TotalSeconds,
+        ["reservoirLowestL"] = Math.Round(rack.Reservoir.LowestL, 1),
+        ["waterWarmestC"] = Math.Round(rack.Reservoir.WarmestC, 1),
+        ["oxygenLowestMgPerL"] = Math.Round(rack.Reservoir.LowestOxygenMgPerL, 2),
+        ["conductivityAtEndMsPerCm"] = Math.Round(rack.Reservoir.ConductivityMsPerCm, 3),
+        ["tiers"] = new JsonArray([.. rack.TierLights.Select(Light)]),
+    };
+
+    private static JsonObject Light(TierLight light) => new()
+    {
+        ["tier"] = light.TierNumber,
+        ["litHoursPerDay"] = Rounded(light.HoursPerDay),
+        ["dailyLightMolPerM2"] = Rounded(light.DailyMolPerM2),
+    };
+
+    private static JsonObject Load(Site site, LoadTotals load) => new()
+    {
+        ["load"] = site[load.Load].Name,
+        ["poweredS"] = load.Powered.TotalSeconds,
+        ["switchedOn"] = load.SwitchedOn,
+        ["energyKWh"] = Math.Round(load.EnergyKWh, 4),
+    };
+
+    private static JsonObject Circuit(Site site, CircuitTotals circuit) => new()
+    {
+        ["circuit"] = site[circuit.Circuit].Name,
+        ["energyKWh"] = Math.Round(circuit.EnergyKWh, 4),
+    };
 
     private static double? Rounded(double? value) => value is { } number ? Math.Round(number, 3) : null;
 
     private static string Iso(Instant at) => InstantPattern.ExtendedIso.Format(at);
 }
-
-internal sealed record JsonDocumentOfRun(
-    string Scenario, string About, string Site, string Zone, string Start, double LengthS, bool Passed, long Scans,
-    string EventLog, ImmutableArray<JsonExpectation> Expectations, ImmutableArray<JsonHazard> Hazards,
-    ImmutableArray<JsonFlood> Floods, ImmutableArray<JsonRack> Racks, ImmutableArray<JsonAdvice> FloodAdvice,
-    ImmutableArray<JsonLoad> Loads, ImmutableArray<JsonCircuit> Circuits, ImmutableArray<JsonTally> InterlockTrips,
-    ImmutableArray<JsonTally> AlarmsRaised);
-
-internal sealed record JsonExpectation(string Name, string Expected, int Line, bool Met, int Judged, JsonFailure? Failure);
-
-internal sealed record JsonFailure(string At, string Seen, ImmutableArray<string> Causes);
-
-internal sealed record JsonHazard(string Kind, string Where, string At, string Seen, string? Backstop);
-
-internal sealed record JsonFlood(string Rack, string At, double PumpRanS, ImmutableArray<JsonTray> Trays);
-
-internal sealed record JsonTray(int Tier, double PeakMm, double? FilledAfterS, double? DrainedAfterS);
-
-internal sealed record JsonRack(
-    string Rack, double WaterUsedL, double SpilledL, double DripTrayL, double? WiredFloatOpenedAfterS,
-    double? WiredTimeRelayOpenedAfterS, double ReservoirLowestL,
-    double WaterWarmestC, double OxygenLowestMgPerL, double ConductivityAtEndMsPerCm, ImmutableArray<JsonLight> Tiers);
-
-internal sealed record JsonLight(int Tier, double? LitHoursPerDay, double? DailyLightMolPerM2);
-
-internal sealed record JsonLoad(string Load, double PoweredS, int SwitchedOn, double EnergyKWh);
-
-internal sealed record JsonCircuit(string Circuit, double EnergyKWh);
-
-internal sealed record JsonTally(string Subject, int Count);
-
-[JsonSourceGenerationOptions(WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(JsonDocumentOfRun))]
-internal sealed partial class JsonReportContext : JsonSerializerContext;

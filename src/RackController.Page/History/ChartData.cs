@@ -1,89 +1,126 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
+using System.Text.Json;
 using NodaTime;
 using RackController.Model;
 using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>What the charts of the past are drawn from. Times are seconds since 1970-01-01T00:00Z.</summary>
-/// <param name="FromS">When the span begins.</param>
-/// <param name="UntilS">When it ends.</param>
-/// <param name="OffsetS">How far the local time at its end is ahead of UTC, in seconds: the axes go by it.</param>
-/// <param name="AxisNote">What must be known to read the times; empty where they are just local.</param>
-/// <param name="Charts">A chart for each unit.</param>
-/// <param name="Loads">When loads were on; empty where that is not asked for.</param>
-/// <param name="Marks">Floods and alarms.</param>
-internal sealed record ChartData(
-    long FromS, long UntilS, int OffsetS, string AxisNote, ImmutableArray<ChartOfUnit> Charts, ImmutableArray<ChartLoad> Loads,
-    ImmutableArray<ChartMark> Marks)
+/// <summary>What the charts of the past are drawn from: values in the units that the grower is shown, times in seconds since
+/// 1970-01-01T00:00Z. It can be thousands of points, so it is written as it is read.</summary>
+internal static class ChartData
 {
-    /// <summary>Makes it, in the units that the grower is shown.</summary>
-    public static ChartData Of(PastOfRack past, HistorySpan span, Site site)
+    /// <summary>Writes it.</summary>
+    public static void Write(Utf8JsonWriter json, PastOfRack past, HistorySpan span, Site site)
     {
-        var zone = site.Zone;
-        var offset = zone.GetUtcOffset(span.Until);
-        var note = zone.GetUtcOffset(span.From) == offset ? "" : $"the clocks changed: all times as at the end, UTC{offset}";
-        return new ChartData(
-            span.From.ToUnixTimeSeconds(), span.Until.ToUnixTimeSeconds(), offset.Seconds, note,
-            [.. past.Trends.Select(chart => Chart(chart.Kind.Key, site.Units.Of(chart.Kind.Unit), chart.Trends))],
-            [.. past.Loads.Select(Load)],
-            [.. past.Marks.Select(mark => new ChartMark(Seconds(mark.At), mark.IsAlarm, mark.Words))]);
-    }
-
-    private static ChartLoad Load(LoadTimes load) =>
-        new(load.Load, [.. load.On.Select(on => new[] { Seconds(on.From), Seconds(on.Until) })]);
-
-    private static ChartOfUnit Chart(string key, ShownUnit unit, IEnumerable<SensorTrend> trends) =>
-        new(key, unit.Symbol, [.. trends.Select(trend => Series(trend, unit))]);
-
-    private static ChartSeries Series(SensorTrend trend, ShownUnit unit)
-    {
-        // Where nothing was known, a point without a value interrupts the line.
-        var points = trend.Points.SelectMany((point, at) => point.IsAfterGap && at > 0 ? new TrendPoint?[] { null, point } : [point]);
-        var (at, least, mean, most) = (new List<double>(), new List<double?>(), new List<double?>(), new List<double?>());
-        foreach (var point in points)
+        // The axes go by the offset at the end of the span.
+        var offset = site.Zone.GetUtcOffset(span.Until);
+        var note = site.Zone.GetUtcOffset(span.From) == offset ? "" : $"the clocks changed: all times as at the end, UTC{offset}";
+        json.WriteStartObject();
+        json.WriteNumber("fromS", span.From.ToUnixTimeSeconds());
+        json.WriteNumber("untilS", span.Until.ToUnixTimeSeconds());
+        json.WriteNumber("offsetS", offset.Seconds);
+        json.WriteString("axisNote", note);
+        json.WriteStartArray("charts");
+        foreach (var (kind, trends) in past.Trends)
         {
-            at.Add(point is { } known ? Seconds(known.At) : at[^1] + 1);
-            least.Add(Shown(point?.Least));
-            mean.Add(Shown(point?.Mean));
-            most.Add(Shown(point?.Most));
+            WriteChart(json, kind.Key, trends, site.Units.Of(kind.Unit));
         }
 
-        double? Shown(double? value) => value is { } known ? Math.Round(unit.From(known), 3) : null;
+        json.WriteEndArray();
+        json.WriteStartArray("loads");
+        foreach (var load in past.Loads)
+        {
+            WriteLoad(json, load);
+        }
 
-        return new ChartSeries(trend.Sensor, at, least, mean, most);
+        json.WriteEndArray();
+        json.WriteStartArray("marks");
+        foreach (var mark in past.Marks)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("atS", Seconds(mark.At));
+            json.WriteBoolean("isAlarm", mark.IsAlarm);
+            json.WriteString("words", mark.Words);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteChart(Utf8JsonWriter json, string key, ImmutableArray<SensorTrend> trends, ShownUnit unit)
+    {
+        json.WriteStartObject();
+        json.WriteString("key", key);
+        json.WriteString("unit", unit.Symbol);
+        json.WriteStartArray("series");
+        foreach (var trend in trends)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", trend.Sensor);
+            WriteTimes(json, trend);
+            WriteValues(json, "least", trend, point => unit.From(point.Least));
+            WriteValues(json, "mean", trend, point => unit.From(point.Mean));
+            WriteValues(json, "most", trend, point => unit.From(point.Most));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    // Where nothing was known, a point without a value interrupts the line.
+    private static bool IsInterrupted(SensorTrend trend, int at) => at > 0 && trend.Points[at].IsAfterGap;
+
+    private static void WriteTimes(Utf8JsonWriter json, SensorTrend trend)
+    {
+        json.WriteStartArray("atS");
+        for (var at = 0; at < trend.Points.Length; at++)
+        {
+            if (IsInterrupted(trend, at))
+            {
+                json.WriteNumberValue(Seconds(trend.Points[at - 1].At) + 1);
+            }
+
+            json.WriteNumberValue(Seconds(trend.Points[at].At));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteValues(Utf8JsonWriter json, string name, SensorTrend trend, Func<TrendPoint, double> valueOf)
+    {
+        json.WriteStartArray(name);
+        for (var at = 0; at < trend.Points.Length; at++)
+        {
+            if (IsInterrupted(trend, at))
+            {
+                json.WriteNullValue();
+            }
+
+            json.WriteNumberValue(Math.Round(valueOf(trend.Points[at]), 3));
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteLoad(Utf8JsonWriter json, LoadTimes load)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", load.Load);
+        json.WriteStartArray("onS");
+        foreach (var on in load.On)
+        {
+            json.WriteStartArray();
+            json.WriteNumberValue(Seconds(on.From));
+            json.WriteNumberValue(Seconds(on.Until));
+            json.WriteEndArray();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static double Seconds(Instant at) => Math.Round((at - NodaConstants.UnixEpoch).TotalSeconds);
 }
-
-/// <summary>Values of one unit.</summary>
-/// <param name="Key">Which chart.</param>
-/// <param name="Unit">The unit.</param>
-/// <param name="Series">A line for each sensor.</param>
-internal sealed record ChartOfUnit(string Key, string Unit, ImmutableArray<ChartSeries> Series);
-
-/// <summary>What one sensor said: values at times, null where nothing is known.</summary>
-/// <param name="Name">The sensor.</param>
-/// <param name="AtS">The times.</param>
-/// <param name="Least">The least value of each stretch.</param>
-/// <param name="Mean">The mean.</param>
-/// <param name="Most">The greatest.</param>
-internal sealed record ChartSeries(string Name, List<double> AtS, List<double?> Least, List<double?> Mean, List<double?> Most);
-
-/// <summary>When a load was on.</summary>
-/// <param name="Name">The load.</param>
-/// <param name="OnS">From when until when, each time.</param>
-internal sealed record ChartLoad(string Name, ImmutableArray<double[]> OnS);
-
-/// <summary>A flood or an alarm.</summary>
-/// <param name="AtS">When.</param>
-/// <param name="IsAlarm">Whether it is an alarm.</param>
-/// <param name="Words">What happened.</param>
-internal sealed record ChartMark(double AtS, bool IsAlarm, string Words);
-
-/// <summary>How the data of charts is written, without reflection.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(ChartData))]
-internal sealed partial class ChartJson : JsonSerializerContext;

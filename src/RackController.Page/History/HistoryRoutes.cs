@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -39,13 +38,8 @@ internal sealed class HistoryRoutes(IServedRack rack, Past past)
         await Answer.WithAsync(context, Slices.History.Create(page)).ConfigureAwait(false);
     }
 
-    private Task DataAsync(HttpContext context) => ReadAsync(context, async (asked, found) =>
-    {
-        context.Response.ContentType = "application/json";
-        await JsonSerializer.SerializeAsync(
-            context.Response.Body, ChartData.Of(found, asked.Span, rack.Site), ChartJson.Default.ChartData, context.RequestAborted)
-            .ConfigureAwait(false);
-    });
+    private Task DataAsync(HttpContext context) => ReadAsync(context, (asked, found) =>
+        ApiAnswers.WriteAsync(context, json => ChartData.Write(json, found, asked.Span, rack.Site)));
 
     private Task FileAsync(HttpContext context) => ReadAsync(context, (asked, found) =>
         Csv.WriteAsync(context, "history.csv", HistoryFile.Rows(found, asked.Span, rack.Site)));

@@ -1,7 +1,6 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
-using System.Text.Json;
-using System.Text.Json.Serialization;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Http;
 
 namespace RackController.Page;
@@ -39,21 +38,11 @@ internal sealed class LiveStream(Broadcast broadcast, CancellationToken end)
             known = news.Version;
             foreach (var region in news.Regions)
             {
-                var content = new RegionContent(region.Id, region.Html);
-                yield return new SseItem<string>(JsonSerializer.Serialize(content, LiveJson.Default.RegionContent), "region");
+                var content = new JsonObject { ["id"] = region.Id, ["html"] = region.Html };
+                yield return new SseItem<string>(content.ToJsonString(), "region");
             }
 
             yield return new SseItem<string>(news.Clock, "clock");
         }
     }
 }
-
-/// <summary>A part of the page, as it is sent.</summary>
-/// <param name="Id">Its element.</param>
-/// <param name="Html">Its content.</param>
-internal sealed record RegionContent(string Id, string Html);
-
-/// <summary>How parts of the page are written, without reflection.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(RegionContent))]
-internal sealed partial class LiveJson : JsonSerializerContext;

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -30,11 +31,23 @@ internal sealed class NoticesRoutes(IServedRack rack, NoticesView view)
     private Task WriteAsync(HttpContext context)
     {
         var status = view.Status;
-        var answer = new ApiNotices(
-            rack.Site.Notices is not null, view.IsRunning, status?.Trouble,
-            [.. (status?.Ways ?? []).Select(way => new ApiWay(way.Name, way.LastSuccess, way.Fault, way.FaultAt, way.Waiting))]);
-        return ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, answer, ApiJson.Default.ApiNotices);
+        return ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, new JsonObject
+        {
+            ["isAsked"] = rack.Site.Notices is not null,
+            ["isRunning"] = view.IsRunning,
+            ["trouble"] = status?.Trouble,
+            ["ways"] = new JsonArray([.. (status?.Ways ?? []).Select(Told)]),
+        });
     }
+
+    private static JsonObject Told(WayStatus way) => new()
+    {
+        ["name"] = way.Name,
+        ["lastSuccess"] = ApiStatusOf.Time(way.LastSuccess),
+        ["fault"] = way.Fault,
+        ["faultAt"] = ApiStatusOf.Time(way.FaultAt),
+        ["waiting"] = way.Waiting,
+    };
 
     private Task AnswerTestAsync(HttpContext context)
     {

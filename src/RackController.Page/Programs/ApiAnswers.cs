@@ -1,27 +1,44 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.AspNetCore.Http;
 using RackController.Service;
 
 namespace RackController.Page;
 
-/// <summary>Answers to programs.</summary>
+/// <summary>Answers to programs, put together as nodes of JSON. A type for each, with a serializer of its own, would take 28 kB of
+/// a native build, most of it in memory whether anybody asks or not.</summary>
 internal static class ApiAnswers
 {
     /// <summary>Says something in one line.</summary>
     public static Task SayAsync(HttpContext context, int code, string said) =>
-        WriteAsync(context, code, new ApiAnswer(said), ApiJson.Default.ApiAnswer);
+        WriteAsync(context, code, new JsonObject { ["said"] = said });
 
     /// <summary>Writes something.</summary>
-    public static async Task WriteAsync<T>(HttpContext context, int code, T content, JsonTypeInfo<T> type)
+    public static Task WriteAsync(HttpContext context, int code, JsonNode content)
     {
         context.Response.StatusCode = code;
+        return WriteAsync(context, json => content.WriteTo(json));
+    }
+
+    /// <summary>Writes something long, piece by piece.</summary>
+    public static async Task WriteAsync(HttpContext context, Action<Utf8JsonWriter> write)
+    {
         context.Response.ContentType = "application/json";
-        await JsonSerializer.SerializeAsync(context.Response.Body, content, type, context.RequestAborted).ConfigureAwait(false);
+        using (var json = new Utf8JsonWriter(context.Response.BodyWriter))
+        {
+            write(json);
+        }
+
+        await context.Response.BodyWriter.FlushAsync(context.RequestAborted).ConfigureAwait(false);
     }
 
     /// <summary>Writes what is found out, or why it cannot be.</summary>
-    public static async Task ToldAsync<T>(HttpContext context, JsonTypeInfo<T> type, Func<Task<T>> findOut)
+    public static Task ToldAsync(HttpContext context, Func<Task<JsonNode>> findOut) =>
+        ToldAsync(context, findOut, (json, found) => found.WriteTo(json));
+
+    /// <summary>Writes what is found out, piece by piece, or why it cannot be.</summary>
+    public static async Task ToldAsync<T>(HttpContext context, Func<Task<T>> findOut, Action<Utf8JsonWriter, T> write)
     {
         T found;
         try
@@ -34,7 +51,7 @@ internal static class ApiAnswers
             return;
         }
 
-        await WriteAsync(context, StatusCodes.Status200OK, found, type).ConfigureAwait(false);
+        await WriteAsync(context, json => write(json, found)).ConfigureAwait(false);
     }
 
     /// <summary>Reads what a program sends; null, after an answer, where it is not what is described.</summary>

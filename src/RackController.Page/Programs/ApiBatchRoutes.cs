@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -29,10 +30,13 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
         var book = books.Look();
         var view = new BatchesViewOf(rack.Site, book, today);
         var asks = view.Asks();
-        await ApiAnswers.WriteAsync(
-            context, StatusCodes.Status200OK,
-            new ApiBatches([.. book.Batches.Select(batch => Of(batch, view, today))], asks.Changes, asks.Disagreements, books.Unreadable),
-            ApiBatchesJson.Default.ApiBatches).ConfigureAwait(false);
+        await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, new JsonObject
+        {
+            ["batches"] = new JsonArray([.. book.Batches.Select(batch => Of(batch, view, today))]),
+            ["changes"] = new JsonArray([.. asks.Changes]),
+            ["disagreements"] = new JsonArray([.. asks.Disagreements]),
+            ["unreadable"] = new JsonArray([.. books.Unreadable]),
+        }).ConfigureAwait(false);
     });
 
     private Task ShowOneAsync(HttpContext context) => OrSaidAsync(context, async () =>
@@ -48,17 +52,18 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
         var sums = await past.ReadAsync(history => new BatchSums(rack.Site, history).Of(batch, today), context.RequestAborted)
             .ConfigureAwait(false);
         var view = new BatchesViewOf(rack.Site, book, today);
-        await ApiAnswers.WriteAsync(
-            context, StatusCodes.Status200OK,
-            new ApiBatchRecord(
-                Of(batch, view, today), [.. view.Facts(batch, sums).Select(fact => new ApiFact(fact.Name, fact.Value))],
-                [.. book.Of(batch.Lot).Select(one => Of(one, book))]),
-            ApiBatchesJson.Default.ApiBatchRecord).ConfigureAwait(false);
+        await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, new JsonObject
+        {
+            ["batch"] = Of(batch, view, today),
+            ["facts"] = new JsonArray(
+                [.. view.Facts(batch, sums).Select(fact => new JsonObject { ["name"] = fact.Name, ["value"] = fact.Value })]),
+            ["entries"] = new JsonArray([.. book.Of(batch.Lot).Select(one => Of(one, book))]),
+        }).ConfigureAwait(false);
     });
 
     private async Task PutDownAsync(HttpContext context)
     {
-        if (await ApiAnswers.ReadAsync(context, ApiBatchesJson.Default.ApiDeed).ConfigureAwait(false) is not { } sent)
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiDeed).ConfigureAwait(false) is not { } sent)
         {
             return;
         }
@@ -104,7 +109,7 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
             : LocalDatePattern.Iso.Parse(sent.Day) is { Success: true, Value: var date } ? date
             : null;
         var text = BookRules.Cut(sent.Text);
-        ImmutableArray<StandsOn> places = sent.Places is { IsDefault: false } told
+        ImmutableArray<StandsOn> places = sent.Places is { } told
             ? [.. told.Select(place => new StandsOn(place?.Tier ?? "", place?.Trays ?? 0))]
             : [];
         return (sent.What, sent.Lot, day) switch
@@ -122,20 +127,36 @@ internal sealed class ApiBatchRoutes(IServedRack rack, BookDesk books, Past past
         };
     }
 
-    private ApiBatch Of(BookedBatch batch, BatchesViewOf view, LocalDate today)
+    private JsonObject Of(BookedBatch batch, BatchesViewOf view, LocalDate today)
     {
         var row = view.Row(batch);
         var byDate = rack.Site.Batches.MovesByDate;
-        return new ApiBatch(
-            batch.Lot, batch.Start.Crop, batch.Start.Trays, batch.TraysLeft, Phase(batch.PhaseOn(today, byDate)),
-            batch.Sown is { SeedLot.Length: > 0 } sown ? sown.SeedLot : null, batch.Sown is null ? null : Iso(batch.Sown.Day),
-            [.. (batch.PlacesOn(today, byDate)?.Places ?? []).Select(place => new ApiPlace(place.Tier, place.Trays))],
-            Iso(batch.Start.Harvest), row.Next.Length > 0 ? row.Next : null, row.IsDue);
+        var places = batch.PlacesOn(today, byDate)?.Places ?? [];
+        return new JsonObject
+        {
+            ["lot"] = batch.Lot,
+            ["crop"] = batch.Start.Crop,
+            ["trays"] = batch.Start.Trays,
+            ["traysLeft"] = batch.TraysLeft,
+            ["phase"] = Phase(batch.PhaseOn(today, byDate)),
+            ["seedLot"] = batch.Sown is { SeedLot.Length: > 0 } sown ? sown.SeedLot : null,
+            ["sown"] = batch.Sown is null ? null : Iso(batch.Sown.Day),
+            ["places"] = new JsonArray(
+                [.. places.Select(place => new JsonObject { ["tier"] = place.Tier, ["trays"] = place.Trays })]),
+            ["harvest"] = Iso(batch.Start.Harvest),
+            ["next"] = row.Next.Length > 0 ? row.Next : null,
+            ["isDue"] = row.IsDue,
+        };
     }
 
-    private static ApiEntry Of(WrittenEntry one, GrowingBook book) => new(
-        one.Number, ApiStatusOf.Time(one.Entry.At), one.Entry.By, BatchWords.Of(one.Entry),
-        book.Struck.GetValueOrDefault(one.Number) is { } struck ? $"by {struck.By}: {struck.Why}" : null);
+    private static JsonObject Of(WrittenEntry one, GrowingBook book) => new()
+    {
+        ["number"] = one.Number,
+        ["at"] = ApiStatusOf.Time(one.Entry.At),
+        ["by"] = one.Entry.By,
+        ["words"] = BatchWords.Of(one.Entry),
+        ["struck"] = book.Struck.GetValueOrDefault(one.Number) is { } struck ? $"by {struck.By}: {struck.Why}" : null,
+    };
 
     private static string Phase(BatchPhase phase) => phase switch
     {

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -33,43 +33,45 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
         var status = await rack.LookAsync(context).ConfigureAwait(false);
         var asked = HistoryAsked.Of(context.Request.Query, rack.Site, status.At.Wall);
         var unwritten = rack.UnwrittenSamples();
-        await ApiAnswers.ToldAsync(context, ApiPastJson.Default.ApiHistory, async () => Told(
-            asked,
-            await past.ReadAsync(journal => PastOfRack.Read(journal, rack.Site, asked, unwritten), context.RequestAborted)
-                .ConfigureAwait(false))).ConfigureAwait(false);
+        await ApiAnswers.ToldAsync(
+            context,
+            () => past.ReadAsync(journal => PastOfRack.Read(journal, rack.Site, asked, unwritten), context.RequestAborted),
+            (json, found) => ApiHistory.Write(json, asked, found)).ConfigureAwait(false);
     }
-
-    private static ApiHistory Told(HistoryAsked asked, PastOfRack found) => new(
-        asked.Rack.Name, Time(asked.Span.From), Time(asked.Span.Until),
-        asked.Complaint
-            ?? (asked.IsByDay && found.Trends.IsEmpty ? "No day of it is summed up yet: that is done once a day is over." : null),
-        [
-            .. found.Trends.SelectMany(chart => chart.Trends.Select(trend => new ApiTrend(
-                chart.Kind.Key, trend.Sensor, chart.Kind.Unit,
-                [.. trend.Points.Select(at => new ApiPoint(Time(at.At), at.Least, at.Mean, at.Most, at.IsAfterGap))]))),
-        ],
-        [.. found.Loads.Select(load => new ApiLoadTimes(
-            load.Load, [.. load.On.Select(on => new ApiSpan(Time(on.From), Time(on.Until)))]))],
-        [.. found.Marks.Select(mark => new ApiMark(Time(mark.At), mark.IsAlarm, mark.Words))]);
 
     private async Task FloodsAsync(HttpContext context)
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
         var span = new HistorySpan(status.At.Wall - floodsGoBack, status.At.Wall + Duration.Epsilon);
         var unwritten = rack.UnwrittenSamples();
-        await ApiAnswers.ToldAsync(context, ApiPastJson.Default.ImmutableArrayApiFlood, () => past.ReadAsync<ImmutableArray<ApiFlood>>(
-            journal =>
+        await ApiAnswers.ToldAsync(context, () => past.ReadAsync<JsonNode>(
+            journal => new JsonArray(
             [
                 .. rack.Site.Racks.SelectMany(of => new FloodLog(rack.Site, of).Read(journal, span, unwritten).Select(flood => (of, flood)))
                     .OrderByDescending(each => each.flood.At).Select(each => Flood(each.of, each.flood)),
-            ],
+            ]),
             context.RequestAborted)).ConfigureAwait(false);
     }
 
-    private static ApiFlood Flood(Rack of, FloodRecord flood) => new(
-        Time(flood.At), of.Name, flood.Why, flood.Fill?.TotalSeconds, flood.Soak?.TotalSeconds, flood.VolumeL, flood.CutShort,
-        flood.Resting is { } resting ? [.. resting.Numbers] : null,
-        [.. flood.Tiers.Select(tier => new ApiTierFlood(tier.Number, tier.FullAfter?.TotalSeconds, tier.EmptyAfter?.TotalSeconds))]);
+    private static JsonObject Flood(Rack of, FloodRecord flood) => new()
+    {
+        ["at"] = Time(flood.At),
+        ["rack"] = of.Name,
+        ["because"] = flood.Why,
+        ["fillS"] = flood.Fill?.TotalSeconds,
+        ["soakS"] = flood.Soak?.TotalSeconds,
+        ["waterL"] = flood.VolumeL,
+        ["cutShort"] = flood.CutShort,
+        ["valvesShut"] = flood.Resting is { } resting ? new JsonArray([.. resting.Numbers]) : null,
+        ["tiers"] = new JsonArray([.. flood.Tiers.Select(Tier)]),
+    };
+
+    private static JsonObject Tier(TierFlood tier) => new()
+    {
+        ["tier"] = tier.Number,
+        ["fullAfterS"] = tier.FullAfter?.TotalSeconds,
+        ["emptyAfterS"] = tier.EmptyAfter?.TotalSeconds,
+    };
 
     private Task EventsAsync(HttpContext context)
     {
@@ -88,12 +90,15 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
         }
 
         var (before, most) = (isBefore ? number : (long?)null, isMost ? asked : UsualEvents);
-        return ApiAnswers.ToldAsync(context, ApiPastJson.Default.ApiEventPage, async () =>
+        return ApiAnswers.ToldAsync(context, async () =>
         {
             var found = await past.ReadAsync(journal => journal.EventPage(filter, before, most), context.RequestAborted)
                 .ConfigureAwait(false);
-            return new ApiEventPage(
-                [.. found.Select(kept => ApiStatusOf.Event(kept.Event))], found.Length == most ? found[^1].Number : null);
+            return new JsonObject
+            {
+                ["events"] = new JsonArray([.. found.Select(kept => ApiStatusOf.Event(kept.Event))]),
+                ["before"] = found.Length == most ? found[^1].Number : null,
+            };
         });
     }
 
@@ -101,23 +106,34 @@ internal sealed class ApiPastRoutes(IServedRack rack, Past past)
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
         var view = new AlarmDeskView(rack.Site, book);
-        await ApiAnswers.ToldAsync(context, ApiPastJson.Default.ApiAlarms, async () =>
+        await ApiAnswers.ToldAsync(context, async () =>
         {
             var found = await past.ReadAsync(
                 journal => PastAlarms.Read(journal, view.Span(status.At.Wall, journal.Begins())), context.RequestAborted)
                 .ConfigureAwait(false);
             var counted = AlarmStatistics.Of([.. found.OfDays.Reverse()], found.Days, rack.Site.Zone, book.PriorityOf);
-            return new ApiAlarms(
-                [.. book.OfSite.Select(known => Known(known.Key, known.Text.Priority, status))], counted.PerDay.Length, counted.Count,
-                counted.MostInTenMinutes, counted.Floods, [.. counted.MostFrequent.Select(Count)], [.. counted.Chattering.Select(Count)],
-                [.. counted.Standing.Select(standing => standing.Key)]);
+            return new JsonObject
+            {
+                ["known"] = new JsonArray([.. book.OfSite.Select(known => Known(known.Key, known.Text.Priority, status))]),
+                ["days"] = counted.PerDay.Length,
+                ["count"] = counted.Count,
+                ["mostInTenMinutes"] = counted.MostInTenMinutes,
+                ["floods"] = counted.Floods,
+                ["mostFrequent"] = new JsonArray([.. counted.MostFrequent.Select(Count)]),
+                ["chattering"] = new JsonArray([.. counted.Chattering.Select(Count)]),
+                ["standing"] = new JsonArray([.. counted.Standing.Select(standing => standing.Key)]),
+            };
         }).ConfigureAwait(false);
     }
 
-    private static ApiKnownAlarm Known(string key, AlarmPriority priority, SiteStatus status) => new(
-        key, priority.InWords(), (status.Alarms.FirstOrDefault(alarm => alarm.Key == key)?.State ?? AlarmState.Normal).InWords());
+    private static JsonObject Known(string key, AlarmPriority priority, SiteStatus status) => new()
+    {
+        ["key"] = key,
+        ["priority"] = priority.InWords(),
+        ["state"] = (status.Alarms.FirstOrDefault(alarm => alarm.Key == key)?.State ?? AlarmState.Normal).InWords(),
+    };
 
-    private static ApiAlarmCount Count(AlarmCount of) => new(of.Key, of.Count);
+    private static JsonObject Count(AlarmCount of) => new() { ["key"] = of.Key, ["count"] = of.Count };
 
     private static string Time(Instant at) => ApiStatusOf.Time(at);
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -22,14 +23,16 @@ internal sealed class ApiRackFileRoutes(IServedRack rack, ScheduleDesk desk)
     }
 
     private Task ShowAsync(HttpContext context) => OrSaidAsync(context, () => ApiAnswers.WriteAsync(
-        context, StatusCodes.Status200OK,
-        new ApiRackFile(
-            desk.Shelf.Name, desk.Shelf.Read(), [.. desk.Shelf.Versions().Select(version => ApiStatusOf.Time(version.Until))]),
-        ApiRackFileJson.Default.ApiRackFile));
+        context, StatusCodes.Status200OK, new JsonObject
+        {
+            ["name"] = desk.Shelf.Name,
+            ["text"] = desk.Shelf.Read(),
+            ["versions"] = new JsonArray([.. desk.Shelf.Versions().Select(version => ApiStatusOf.Time(version.Until))]),
+        }));
 
     private async Task DraftAsync(HttpContext context)
     {
-        if (await ApiAnswers.ReadAsync(context, ApiRackFileJson.Default.ApiDraftText).ConfigureAwait(false) is not { } sent)
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiDraftText).ConfigureAwait(false) is not { } sent)
         {
             return;
         }
@@ -50,21 +53,37 @@ internal sealed class ApiRackFileRoutes(IServedRack rack, ScheduleDesk desk)
     }
 
     private Task ShowDraftAsync(HttpContext context) => desk.Draft is { } draft
-        ? ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, Told(draft), ApiRackFileJson.Default.ApiDraft)
+        ? ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, Told(draft))
         : ApiAnswers.SayAsync(context, StatusCodes.Status404NotFound, "there is no draft");
 
-    private static ApiDraft Told(Draft draft) => new(
-        draft.Text, draft.Site is not null,
-        [
-            .. draft.Complaints.Select(complaint => new ApiComplaint(
-                complaint.Line, complaint.Column, complaint.Severity == Severity.Warning ? "warning" : "error",
-                $"{complaint.What}: {complaint.WhatToDo}")),
-        ],
-        (int)(draft.Progress * 100), draft.TrialFault,
-        draft.Trial is { } trial
-            ? [.. TrialTable.Rows(trial, ShownUnits.Metric).Select(row => new ApiFigure(row.Subject, row.What, row.AsItIs, row.AsDrafted))]
-            : [],
-        draft.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []);
+    private static JsonObject Told(Draft draft) => new()
+    {
+        ["text"] = draft.Text,
+        ["canRun"] = draft.Site is not null,
+        ["complaints"] = new JsonArray([.. draft.Complaints.Select(Told)]),
+        ["triedPercent"] = (int)(draft.Progress * 100),
+        ["trialFault"] = draft.TrialFault,
+        ["figures"] = new JsonArray(
+            draft.Trial is { } trial ? [.. TrialTable.Rows(trial, ShownUnits.Metric).Select(Told)] : []),
+        ["hazards"] = new JsonArray(
+            draft.Trial is { } tried ? [.. tried.AsDrafted.Hazards.Select(hazard => hazard.Seen)] : []),
+    };
+
+    private static JsonObject Told(Complaint complaint) => new()
+    {
+        ["line"] = complaint.Line,
+        ["column"] = complaint.Column,
+        ["weight"] = complaint.Severity == Severity.Warning ? "warning" : "error",
+        ["what"] = $"{complaint.What}: {complaint.WhatToDo}",
+    };
+
+    private static JsonObject Told(TrialRow row) => new()
+    {
+        ["of"] = row.Subject,
+        ["what"] = row.What,
+        ["asItIs"] = row.AsItIs,
+        ["asDrafted"] = row.AsDrafted,
+    };
 
     private async Task ApplyAsync(HttpContext context)
     {

@@ -1,6 +1,5 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
-using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -24,7 +23,7 @@ internal static class ApiRoutes
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
         var picture = ApiStatusOf.Picture(rack.Site, status);
-        await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, picture, ApiJson.Default.ApiStatus).ConfigureAwait(false);
+        await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, picture).ConfigureAwait(false);
     }
 
     private static async Task EventsAsync(HttpContext context, IServedRack rack, CancellationToken end)
@@ -49,7 +48,7 @@ internal static class ApiRoutes
     {
         await foreach (var happened in rack.FollowAsync(cancellation).ConfigureAwait(false))
         {
-            yield return new SseItem<string>(JsonSerializer.Serialize(ApiStatusOf.Event(happened), ApiJson.Default.ApiEvent), "happened");
+            yield return new SseItem<string>(ApiStatusOf.Event(happened).ToJsonString(), "happened");
         }
     }
 

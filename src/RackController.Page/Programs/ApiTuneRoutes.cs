@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -35,22 +36,33 @@ internal sealed class ApiTuneRoutes(IServedRack rack, TuneDesk desk, Past past)
                 return;
             }
 
-            await ApiAnswers.WriteAsync(
-                context, StatusCodes.Status200OK, [.. (await OnRecordAsync(context, asked).ConfigureAwait(false)).Reverse().Select(Told)],
-                ApiTuneJson.Default.ImmutableArrayApiTimedFlood).ConfigureAwait(false);
+            var floods = await OnRecordAsync(context, asked).ConfigureAwait(false);
+            await ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, new JsonArray([.. floods.Reverse().Select(Told)]))
+                .ConfigureAwait(false);
         }).ConfigureAwait(false);
     }
 
-    private static ApiTimedFlood Told(TimedFlood flood) => new(
-        ApiStatusOf.Time(flood.At!.Value), [.. flood.Run.Resting.Numbers],
-        [.. flood.Times.Select(time => new ApiTimedTier(time.Mark.TierNumber, What(time.Mark), time.Mark.DepthMm, time.AfterS))]);
+    private static JsonObject Told(TimedFlood flood) => new()
+    {
+        ["at"] = ApiStatusOf.Time(flood.At!.Value),
+        ["valvesShut"] = new JsonArray([.. flood.Run.Resting.Numbers]),
+        ["tiers"] = new JsonArray([.. flood.Times.Select(time => Told(time.Mark, time.AfterS))]),
+    };
+
+    private static JsonObject Told(FloodMark mark, double afterS) => new()
+    {
+        ["tier"] = mark.TierNumber,
+        ["what"] = What(mark),
+        ["toMm"] = mark.DepthMm,
+        ["seconds"] = afterS,
+    };
 
     private Task<ImmutableArray<TimedFlood>> OnRecordAsync(HttpContext context, TuneAsked asked) => past.ReadAsync(
         journal => new FloodTimings(desk.Read().Site, asked.Rack).Newest(journal, asked.From(rack.Site.Zone)), context.RequestAborted);
 
     private async Task FitAsync(HttpContext context)
     {
-        if (await ApiAnswers.ReadAsync(context, ApiTuneJson.Default.ApiTuneAsked).ConfigureAwait(false) is not { } sent)
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiTuneAsked).ConfigureAwait(false) is not { } sent)
         {
             return;
         }
@@ -78,13 +90,12 @@ internal sealed class ApiTuneRoutes(IServedRack rack, TuneDesk desk, Past past)
                 isByHand ? TuneTimes.ByHand(asked.Rack, Times(fills), Times(drains), now.InZone(file.Site.Zone).Date)
                     : TuneTimes.OnRecord(floods, file.Site.Zone),
                 now);
-            await ApiAnswers.WriteAsync(context, StatusCodes.Status202Accepted, Told(fit), ApiTuneJson.Default.ApiTune)
-                .ConfigureAwait(false);
+            await ApiAnswers.WriteAsync(context, StatusCodes.Status202Accepted, Told(fit)).ConfigureAwait(false);
         }).ConfigureAwait(false);
     }
 
-    private static ImmutableArray<HandTimes> Times(ImmutableArray<ApiHandTimes> sent) =>
-        [.. sent.Select(one => new HandTimes(one.Tier, one.Seconds!.Value))];
+    private static ImmutableArray<HandTimes> Times(ApiHandTimes[] sent) =>
+        [.. sent.Select(one => new HandTimes(one.Tier, [.. one.Seconds!]))];
 
     // A tier that the rack has not is refused with the fit.
     private static string? WrongWith(ApiHandTimes? sent) => sent?.Tier is not (>= 1 and <= 99) ? "`tier` is 1 for the bottom tier"
@@ -92,31 +103,54 @@ internal sealed class ApiTuneRoutes(IServedRack rack, TuneDesk desk, Past past)
             ? "`seconds` are times above 0 and up to 4 h, flood by flood"
         : null;
 
-    private static string? Twice(ImmutableArray<ApiHandTimes> sent) =>
+    private static string? Twice(ApiHandTimes[] sent) =>
         sent.GroupBy(one => one.Tier).FirstOrDefault(tier => tier.Count() > 1) is { } twice
             ? $"tier {twice.Key} stands there twice: send all its times together"
             : null;
 
     private Task ShowAsync(HttpContext context) => desk.Fit is { } fit
-        ? ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, Told(fit), ApiTuneJson.Default.ApiTune)
+        ? ApiAnswers.WriteAsync(context, StatusCodes.Status200OK, Told(fit))
         : ApiAnswers.SayAsync(context, StatusCodes.Status404NotFound, "no rack was fitted yet");
 
-    private static ApiTune Told(TuneFit fit)
+    private static JsonObject Told(TuneFit fit)
     {
         var outcome = fit.Outcome;
         var measured = outcome?.Tuned?.Rack.Measured;
-        return new ApiTune(
-            fit.Number, fit.Rack.Name, fit.IsUnderWay, outcome?.Refusal ?? fit.Fault, measured?.Floods ?? 0,
-            measured is null ? null : LocalDatePattern.Iso.Format(measured.On),
-            [.. (outcome?.Tuned?.Times ?? []).Select(Told)],
-            [.. (outcome?.Tuned?.Figures ?? []).Select(one => new ApiTunedFigure(
-                KeyOf(one.Figure.Part), one.Figure.Tier, one.Value.Value, one.Value.Within))],
-            outcome?.Tuned?.LeftOut ?? [], outcome?.Tuned?.Untold ?? [], outcome?.Tuned?.OffPercent);
+        return new JsonObject
+        {
+            ["fit"] = fit.Number,
+            ["rack"] = fit.Rack.Name,
+            ["isUnderWay"] = fit.IsUnderWay,
+            ["refused"] = outcome?.Refusal ?? fit.Fault,
+            ["floods"] = measured?.Floods ?? 0,
+            ["on"] = measured is null ? null : LocalDatePattern.Iso.Format(measured.On),
+            ["times"] = new JsonArray([.. (outcome?.Tuned?.Times ?? []).Select(Told)]),
+            ["figures"] = new JsonArray([.. (outcome?.Tuned?.Figures ?? []).Select(one => Told(one.Figure, one.Value))]),
+            ["leftOut"] = new JsonArray([.. outcome?.Tuned?.LeftOut ?? []]),
+            ["untold"] = new JsonArray([.. outcome?.Tuned?.Untold ?? []]),
+            ["offPercent"] = outcome?.Tuned?.OffPercent,
+        };
     }
 
-    private static ApiTunedTime Told(TunedTime time) => new(
-        time.Mark.TierNumber, What(time.Mark), time.Mark.DepthMm, [.. time.Resting.Numbers], time.Count, time.MeasuredS, time.BeforeS,
-        time.AfterS);
+    private static JsonObject Told(TunedTime time) => new()
+    {
+        ["tier"] = time.Mark.TierNumber,
+        ["what"] = What(time.Mark),
+        ["toMm"] = time.Mark.DepthMm,
+        ["valvesShut"] = new JsonArray([.. time.Resting.Numbers]),
+        ["count"] = time.Count,
+        ["meanS"] = time.MeasuredS,
+        ["withoutMeasuredS"] = time.BeforeS,
+        ["byFitS"] = time.AfterS,
+    };
+
+    private static JsonObject Told(TunedFigure figure, MeasuredFigure fitted) => new()
+    {
+        ["of"] = KeyOf(figure.Part),
+        ["tier"] = figure.Tier,
+        ["value"] = fitted.Value,
+        ["within"] = fitted.Within,
+    };
 
     private static string What(FloodMark mark) => mark.Passing == FloodPassing.Rising ? "fills" : "drains";
 
@@ -132,7 +166,7 @@ internal sealed class ApiTuneRoutes(IServedRack rack, TuneDesk desk, Past past)
 
     private async Task DraftAsync(HttpContext context)
     {
-        if (await ApiAnswers.ReadAsync(context, ApiTuneJson.Default.ApiTuneDraft).ConfigureAwait(false) is not { } sent)
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiTuneDraft).ConfigureAwait(false) is not { } sent)
         {
             return;
         }

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -23,28 +24,61 @@ internal sealed class ApiUpkeepRoutes(IServedRack rack, Past past, UpkeepDesk de
     private async Task ShowAsync(HttpContext context)
     {
         var status = await rack.LookAsync(context).ConfigureAwait(false);
-        await OrSaidAsync(context, () => ApiAnswers.ToldAsync(context, ApiUpkeepJson.Default.ApiUpkeep, async () =>
+        await OrSaidAsync(context, () => ApiAnswers.ToldAsync(context, async () =>
         {
             var (book, now) = (desk.Book, status.At.Wall);
             var list = await past.ReadAsync(journal => UpkeepList.Read(rack.Site, journal, book.Upkeep, now), context.RequestAborted)
                 .ConfigureAwait(false);
-            return new ApiUpkeep(
-                [.. list.Works.Select(work => Told(work, now))],
-                [.. list.Relays.Select(relay => new ApiRelayLife(relay.Load.Name, relay.Operations, relay.Load.RatedOperations))],
-                [.. Told(book).Take(MostDone)]);
+            return new JsonObject
+            {
+                ["works"] = new JsonArray([.. list.Works.Select(work => Told(work, now))]),
+                ["relays"] = new JsonArray([.. list.Relays.Select(Told)]),
+                ["done"] = new JsonArray([.. Told(book).Take(MostDone)]),
+            };
         })).ConfigureAwait(false);
     }
 
-    private static ApiUpkeepWork Told(UpkeepStatus work, Instant now) => new(
-        work.Rack.Name, work.Work.Key(), work.Work.InWords(), work.IsDue, work.IsOverdue, work.Use.Since, work.Use.WasDone,
-        [.. work.Counts.Select(count => new ApiUpkeepCount(Word(count.Unit), count.Count, count.Limit))], work.ExpectedAt(now));
+    private static JsonObject Told(UpkeepStatus work, Instant now) => new()
+    {
+        ["rack"] = work.Rack.Name,
+        ["work"] = work.Work.Key(),
+        ["what"] = work.Work.InWords(),
+        ["isDue"] = work.IsDue,
+        ["isOverdue"] = work.IsOverdue,
+        ["since"] = ApiStatusOf.Time(work.Use.Since),
+        ["wasDone"] = work.Use.WasDone,
+        ["counts"] = new JsonArray([.. work.Counts.Select(Told)]),
+        ["expectedAt"] = ApiStatusOf.Time(work.ExpectedAt(now)),
+    };
 
-    private static IEnumerable<ApiUpkeepDone> Told(GrowingBook book) =>
+    private static JsonObject Told(UpkeepCount count) => new()
+    {
+        ["of"] = Word(count.Unit),
+        ["count"] = count.Count,
+        ["limit"] = count.Limit,
+    };
+
+    private static JsonObject Told(RelayLife relay) => new()
+    {
+        ["load"] = relay.Load.Name,
+        ["operations"] = relay.Operations,
+        ["ratedOperations"] = relay.Load.RatedOperations,
+    };
+
+    private static IEnumerable<JsonObject> Told(GrowingBook book) =>
         from one in book.Entries.Reverse()
         let done = one.Entry as UpkeepDone
         where done is not null
-        select new ApiUpkeepDone(
-            one.Number, done.At, done.By, done.Rack, done.Work, done.Note, IsStruck: book.Struck.ContainsKey(one.Number));
+        select new JsonObject
+        {
+            ["number"] = one.Number,
+            ["at"] = ApiStatusOf.Time(done.At),
+            ["by"] = done.By,
+            ["rack"] = done.Rack,
+            ["work"] = done.Work,
+            ["note"] = done.Note,
+            ["isStruck"] = book.Struck.ContainsKey(one.Number),
+        };
 
     private static string Word(UpkeepUnit unit) => unit switch
     {
@@ -56,7 +90,7 @@ internal sealed class ApiUpkeepRoutes(IServedRack rack, Past past, UpkeepDesk de
 
     private async Task DoneAsync(HttpContext context)
     {
-        if (await ApiAnswers.ReadAsync(context, ApiUpkeepJson.Default.ApiUpkeepAsked).ConfigureAwait(false) is not { } asked)
+        if (await ApiAnswers.ReadAsync(context, ApiJson.Default.ApiUpkeepAsked).ConfigureAwait(false) is not { } asked)
         {
             return;
         }

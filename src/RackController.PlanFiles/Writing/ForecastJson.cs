@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using NodaTime;
 using NodaTime.Text;
 using RackController.Growing;
@@ -10,26 +10,69 @@ internal static class ForecastJson
 {
     /// <summary>Makes it.</summary>
     /// <param name="forecast">The forecast.</param>
-    public static JsonForecast Of(Forecast forecast) => new(
-        forecast.Terms.Prices?.Currency,
-        [
-            .. forecast.Days.Select(day => new JsonDay(
-                Iso(day.Date), Rounded(day.WaterUsedL), Rounded(day.TapL), Rounded(day.SaltsG), Rounded(day.LightsKWh),
-                Rounded(day.EnergyKWh), day.Cost is { } cost ? Rounded(cost) : null,
-                [.. day.Harvest.Select(one => new JsonHarvest(one.Crop, one.CutTrays, Rounded(one.CutG), one.LiveTrays))])),
-        ],
-        [
-            .. forecast.Racks.Select(rack => new JsonReservoir(
-                rack.Name, rack.LastsDays, Iso(rack.NextTopUp), Iso(rack.NextChange), Iso(rack.NextFlush),
-                new JsonFloor(
-                    Rounded(rack.Floor.EmptyKg), Rounded(rack.Floor.LoadedKg), Rounded(rack.Floor.EmptyKPa),
-                    Rounded(rack.Floor.LoadedKPa), Rounded(rack.Floor.PerWheelKg), rack.Floor.IsGuessed))),
-        ],
-        [
-            .. forecast.Circuits.Select(circuit =>
-                new JsonCircuit(circuit.Name, Rounded(circuit.LimitA), Rounded(circuit.PeakA), Iso(circuit.On))),
-        ],
-        [.. forecast.Care.Select(one => new JsonCare(Iso(one.Day.Date), one.Rack, CareWords.Of(one.Day.Care)))]);
+    public static JsonObject Of(Forecast forecast) => new()
+    {
+        ["currency"] = forecast.Terms.Prices?.Currency,
+        ["days"] = new JsonArray([.. forecast.Days.Select(Day)]),
+        ["racks"] = new JsonArray([.. forecast.Racks.Select(Rack)]),
+        ["circuits"] = new JsonArray([.. forecast.Circuits.Select(Circuit)]),
+        ["reservoirs"] = new JsonArray([.. forecast.Care.Select(one => Care(one.Day, one.Rack))]),
+    };
+
+    private static JsonObject Day(ForecastDay day) => new()
+    {
+        ["date"] = Iso(day.Date),
+        ["waterUsedL"] = Rounded(day.WaterUsedL),
+        ["tapL"] = Rounded(day.TapL),
+        ["saltsG"] = Rounded(day.SaltsG),
+        ["lightsKWh"] = Rounded(day.LightsKWh),
+        ["energyKWh"] = Rounded(day.EnergyKWh),
+        ["cost"] = day.Cost is { } cost ? Rounded(cost) : null,
+        ["harvest"] = new JsonArray([.. day.Harvest.Select(Harvest)]),
+    };
+
+    private static JsonObject Harvest(Harvested one) => new()
+    {
+        ["crop"] = one.Crop,
+        ["cutTrays"] = one.CutTrays,
+        ["cutG"] = Rounded(one.CutG),
+        ["liveTrays"] = one.LiveTrays,
+    };
+
+    private static JsonObject Rack(RackForecast rack) => new()
+    {
+        ["rack"] = rack.Name,
+        ["lastsDays"] = rack.LastsDays,
+        ["nextTopUp"] = Iso(rack.NextTopUp),
+        ["nextChange"] = Iso(rack.NextChange),
+        ["nextFlush"] = Iso(rack.NextFlush),
+        ["floor"] = Floor(rack.Floor),
+    };
+
+    private static JsonObject Floor(FloorLoad floor) => new()
+    {
+        ["emptyKg"] = Rounded(floor.EmptyKg),
+        ["loadedKg"] = Rounded(floor.LoadedKg),
+        ["emptyKPa"] = Rounded(floor.EmptyKPa),
+        ["loadedKPa"] = Rounded(floor.LoadedKPa),
+        ["perWheelKg"] = Rounded(floor.PerWheelKg),
+        ["isGuessed"] = floor.IsGuessed,
+    };
+
+    private static JsonObject Circuit(CircuitForecast circuit) => new()
+    {
+        ["circuit"] = circuit.Name,
+        ["limitA"] = Rounded(circuit.LimitA),
+        ["peakA"] = Rounded(circuit.PeakA),
+        ["on"] = Iso(circuit.On),
+    };
+
+    private static JsonObject Care(ReservoirDay day, string rack) => new()
+    {
+        ["date"] = Iso(day.Date),
+        ["rack"] = rack,
+        ["do"] = CareWords.Of(day.Care),
+    };
 
     private static double Rounded(double value) => Math.Round(value, 3);
 
@@ -37,23 +80,3 @@ internal static class ForecastJson
 
     private static string? Iso(LocalDate? day) => day is { } known ? Iso(known) : null;
 }
-
-internal sealed record JsonForecast(
-    string? Currency, ImmutableArray<JsonDay> Days, ImmutableArray<JsonReservoir> Racks, ImmutableArray<JsonCircuit> Circuits,
-    ImmutableArray<JsonCare> Reservoirs);
-
-internal sealed record JsonDay(
-    string Date, double WaterUsedL, double TapL, double SaltsG, double LightsKWh, double EnergyKWh, double? Cost,
-    ImmutableArray<JsonHarvest> Harvest);
-
-internal sealed record JsonHarvest(string Crop, int CutTrays, double CutG, int LiveTrays);
-
-internal sealed record JsonReservoir(
-    string Rack, int? LastsDays, string? NextTopUp, string? NextChange, string? NextFlush, JsonFloor Floor);
-
-internal sealed record JsonFloor(
-    double EmptyKg, double LoadedKg, double EmptyKPa, double LoadedKPa, double PerWheelKg, bool IsGuessed);
-
-internal sealed record JsonCircuit(string Circuit, double LimitA, double PeakA, string On);
-
-internal sealed record JsonCare(string Date, string Rack, string Do);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using NodaTime;
 using NodaTime.Text;
@@ -27,21 +28,49 @@ public static class PlanJson
         var tiers = request.Space.Tiers;
         return new JsonPlan(
             request.Site, request.Zone.Id, Iso(request.Today), Iso(request.Until),
-            new JsonQuality(
-                request.Orders.Length, plan.Shortfalls.Length, plan.Quality.AreShortfallsProven, plan.Quality.LitTierDays,
-                plan.Quality.LeastLitTierDays, Math.Round(plan.Quality.GapPercent, 2), plan.Quality.Moves),
+            Quality(plan),
             [.. plan.Batches.Select(one => Batch(one, tiers))],
             [.. plan.Shortfalls.Select(one => new JsonShortfall(Order(one.Order), one.Reason, one.Remedy))],
-            [.. plan.Remedy.Select(room =>
-                new JsonRoom(room.IsDark ? "blackout-trays" : "tiers", room.Count, Iso(room.From), Iso(room.Last)))],
-            [.. plan.Lamps.Select(lamp =>
-                new JsonLamp(tiers[lamp.Tier].Name, Iso(lamp.From), Iso(lamp.Until), Math.Round(lamp.PhotoperiodH, 2)))],
-            [
-                .. PlanTasks.With(plan, forecast).Select(task =>
-                    new JsonTask(Iso(task.Date), TaskWords.Key(task.Kind), task.Subject, task.Words)),
-            ],
+            new JsonArray([.. plan.Remedy.Select(Room)]),
+            new JsonArray([.. plan.Lamps.Select(lamp => Lamp(lamp, tiers))]),
+            new JsonArray([.. PlanTasks.With(plan, forecast).Select(Task)]),
             ForecastJson.Of(forecast));
     }
+
+    private static JsonObject Quality(Plan plan) => new()
+    {
+        ["deliveries"] = plan.Request.Orders.Length,
+        ["notMet"] = plan.Shortfalls.Length,
+        ["notMetIsProven"] = plan.Quality.AreShortfallsProven,
+        ["litTierDays"] = plan.Quality.LitTierDays,
+        ["leastLitTierDays"] = plan.Quality.LeastLitTierDays,
+        ["gapPercent"] = Math.Round(plan.Quality.GapPercent, 2),
+        ["traysMoved"] = plan.Quality.Moves,
+    };
+
+    private static JsonObject Room(ExtraRoom room) => new()
+    {
+        ["kind"] = room.IsDark ? "blackout-trays" : "tiers",
+        ["count"] = room.Count,
+        ["from"] = Iso(room.From),
+        ["last"] = Iso(room.Last),
+    };
+
+    private static JsonObject Lamp(LampSetting lamp, ImmutableArray<GrowTier> tiers) => new()
+    {
+        ["tier"] = tiers[lamp.Tier].Name,
+        ["from"] = Iso(lamp.From),
+        ["until"] = Iso(lamp.Until),
+        ["photoperiodH"] = Math.Round(lamp.PhotoperiodH, 2),
+    };
+
+    private static JsonObject Task(PlanTask task) => new()
+    {
+        ["date"] = Iso(task.Date),
+        ["kind"] = TaskWords.Key(task.Kind),
+        ["subject"] = task.Subject,
+        ["words"] = task.Words,
+    };
 
     private static JsonBatch Batch(PlannedBatch one, ImmutableArray<GrowTier> tiers) => new(
         one.Lot, one.Batch.Crop.Name, one.Batch.Trays, one.Batch.UnderWay is not null, Iso(one.Timing.Sow),
@@ -70,13 +99,10 @@ public static class PlanJson
     private static string Iso(LocalDate day) => LocalDatePattern.Iso.Format(day);
 }
 
+// What no version reads again, only that it is there, is nodes.
 internal sealed record JsonPlan(
-    string Site, string Zone, string From, string Until, JsonQuality Quality, ImmutableArray<JsonBatch> Batches,
-    ImmutableArray<JsonShortfall> NotMet, ImmutableArray<JsonRoom> RoomThatWouldMeetAll, ImmutableArray<JsonLamp> Lamps,
-    ImmutableArray<JsonTask> Tasks, JsonForecast Forecast);
-
-internal sealed record JsonQuality(
-    int Deliveries, int NotMet, bool NotMetIsProven, int LitTierDays, int LeastLitTierDays, double GapPercent, int TraysMoved);
+    string Site, string Zone, string From, string Until, JsonObject Quality, ImmutableArray<JsonBatch> Batches,
+    ImmutableArray<JsonShortfall> NotMet, JsonArray RoomThatWouldMeetAll, JsonArray Lamps, JsonArray Tasks, JsonObject Forecast);
 
 internal sealed record JsonBatch(
     string Lot, string Crop, int Trays, bool GrowsAlready, string Sow, string? Soak, ImmutableArray<JsonStage> Stages, string Harvest,
@@ -97,12 +123,6 @@ internal sealed record JsonStay(string Tier, int Trays, string From, string Unti
 internal sealed record JsonOrder(string Customer, string Crop, int? Trays, double? WeightG, string Due, int Line);
 
 internal sealed record JsonShortfall(JsonOrder Order, string Reason, string Remedy);
-
-internal sealed record JsonRoom(string Kind, int Count, string From, string Last);
-
-internal sealed record JsonLamp(string Tier, string From, string Until, double PhotoperiodH);
-
-internal sealed record JsonTask(string Date, string Kind, string Subject, string Words);
 
 [JsonSourceGenerationOptions(
     WriteIndented = true, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, RespectNullableAnnotations = true,
