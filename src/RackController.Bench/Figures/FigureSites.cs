@@ -70,7 +70,7 @@ public static class FigureSites
               air-humidity: yes
             tray: { length: 1120 mm, width: 640 mm, rim: 85 mm, standpipe: 44.5 mm, weep: 9.5 mm, insert-trays: 4, media: coir }
             tiers:
-        {{string.Join('\n', Enumerable.Repeat(TierText, Tiers))}}
+        {{string.Join('\n', Enumerable.Range(0, Tiers).Select(_ => TierText))}}
             schedule:
               lights: { on: 06:00, for: 16 h, stagger: 1 min }
               floods: { every: {{FloodIntervalMin}} min, from: 00:{{turn % 60:00}}, for: 24 h, fill: 5 min, soak: 5 min, drain: 20 min }

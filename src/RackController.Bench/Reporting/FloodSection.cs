@@ -29,7 +29,7 @@ internal static class FloodSection
             var earlier = result.FloodTotals[rack.Id.Index].Count - kept;
             if (earlier > 0)
             {
-                html.Row([$"{earlier} earlier", .. Enumerable.Repeat("", rack.Tiers.Length + 1)]);
+                html.Row([$"{earlier} earlier", .. Enumerable.Range(0, rack.Tiers.Length + 1).Select(_ => "")]);
             }
 
             foreach (var flood in result.Floods.Where(flood => flood.Rack == rack.Id))
