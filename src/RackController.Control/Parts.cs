@@ -7,10 +7,11 @@ namespace RackController.Control;
 internal sealed class Parts
 {
     private readonly ImmutableArray<Interlock> interlocks;
+    private int remembered;
 
-    public Parts(Site site, Moment start, ControlMemory? remembered)
+    public Parts(Site site, Moment start, ControlMemory? before)
     {
-        var memory = new MemoryReader(remembered, start);
+        var memory = new MemoryReader(before, start);
         Clock = new ClockWatch(start);
         Desks = [.. site.Racks.Select(rack => new RackDesk(rack))];
         Areas = new Areas(site);
@@ -95,7 +96,7 @@ internal sealed class Parts
 
     public ControlMemory Save(in Moment now)
     {
-        var memory = new MemoryWriter(now);
+        var memory = new MemoryWriter(now, remembered);
         foreach (var interlock in interlocks)
         {
             interlock.Save(memory);
@@ -113,6 +114,7 @@ internal sealed class Parts
 
         Alarms.Save(memory);
         ProofTests.Save(memory);
+        remembered = memory.Count;
         return memory.ToMemory();
     }
 

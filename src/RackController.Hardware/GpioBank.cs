@@ -74,7 +74,8 @@ internal sealed class GpioBank : IDisposable
         return fault;
     }
 
-    /// <summary>Gives every relay its level, each whatever happened to the one before.</summary>
+    /// <summary>Gives every relay its level, each whatever happened to the one before, and then reads back whether they followed: no pump
+    /// waits for that of other relays.</summary>
     /// <returns>What failed; null when nothing did.</returns>
     internal string? Write(MonotonicTime now, RelayCommands commands)
     {
@@ -84,7 +85,19 @@ internal sealed class GpioBank : IDisposable
         {
             try
             {
-                levelFault = relay.Write(Held, commands) ?? levelFault;
+                relay.Write(Held, commands);
+            }
+            catch (IOException failure)
+            {
+                fault ??= $"{relay.Name}: {failure.Message}";
+            }
+        }
+
+        foreach (var relay in relays)
+        {
+            try
+            {
+                levelFault = relay.ReadBack(Held) ?? levelFault;
             }
             catch (IOException failure)
             {

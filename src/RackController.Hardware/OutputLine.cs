@@ -12,6 +12,7 @@ internal abstract class OutputLine
     private readonly string levelFault;
     private PinValue? confirmed;
     private PinValue? told;
+    private bool isWritten;
 
     /// <summary>Describes a line.</summary>
     /// <param name="name">What its coil switches.</param>
@@ -53,13 +54,13 @@ internal abstract class OutputLine
         controller.OpenPin(line.Offset, PinMode.Output, StaysAsTold ? told ?? safeLevel : safeLevel);
     }
 
-    /// <summary>Gives the coil what it is told, and reads back whether the line followed.</summary>
-    /// <returns>What is wrong; null when the line follows.</returns>
-    /// <exception cref="IOException">The line cannot be written or read.</exception>
-    internal string? Write(GpioController controller, RelayCommands commands)
+    /// <summary>Gives the coil what it is told, unless its line was seen to follow that already.</summary>
+    /// <exception cref="IOException">The line cannot be written.</exception>
+    internal void Write(GpioController controller, RelayCommands commands)
     {
         var wanted = LevelBy(commands);
         told = wanted;
+        isWritten = false;
         if (confirmed != wanted)
         {
             // Unconfirmed until the read-back, so that whatever fails in between is written again by the next scan.
@@ -67,8 +68,21 @@ internal abstract class OutputLine
             controller.Write(line.Offset, wanted);
         }
 
-        var follows = controller.Read(line.Offset) == wanted;
-        confirmed = follows ? wanted : null;
+        isWritten = true;
+    }
+
+    /// <summary>Reads back whether the line followed what was written last; asks nothing of one that could not be written.</summary>
+    /// <returns>What is wrong; null when the line follows.</returns>
+    /// <exception cref="IOException">The line cannot be read.</exception>
+    internal string? ReadBack(GpioController controller)
+    {
+        if (!isWritten)
+        {
+            return null;
+        }
+
+        var follows = controller.Read(line.Offset) == told;
+        confirmed = follows ? told : null;
         return follows ? null : levelFault;
     }
 

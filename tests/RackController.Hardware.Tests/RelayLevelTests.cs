@@ -52,4 +52,22 @@ public sealed class RelayLevelTests
 
         Assert.Equal(["relays: write 0 High"], boards.Log);
     }
+
+    [Fact]
+    public void EveryRelayIsWrittenBeforeAnyIsReadBack()
+    {
+        var boards = new Boards();
+        using var io = boards.Open();
+        foreach (var load in boards.Site.Loads)
+        {
+            boards.Commands[load.Id] = boards.Commands.IsOn(load.Id) ? SwitchState.Off : SwitchState.On;
+        }
+
+        boards.Log.Clear();
+        int? writtenAtFirstReading = null;
+        boards.Relays.Reading = () => writtenAtFirstReading ??= boards.Log.Count;
+        Assert.True(io.Write(MonotonicTime.Zero, boards.Commands).IsOk);
+
+        Assert.Equal(boards.Site.Loads.Length, writtenAtFirstReading);
+    }
 }

@@ -29,6 +29,9 @@ public sealed class FakeGpioChip(string label)
 
     public bool IsGone { get; set; }
 
+    /// <summary>Called before a line is read; null while nobody cares.</summary>
+    public Action? Reading { get; set; }
+
     /// <summary>The driver that has the chip open, if any.</summary>
     public FakeGpioDriver? Driver { get; private set; }
 

@@ -58,6 +58,7 @@ public sealed class FakeGpioDriver : GpioDriver
     protected override PinValue Read(int pinNumber)
     {
         chip.Do(GpioCall.Read, pinNumber);
+        chip.Reading?.Invoke();
         return chip.LevelOf(pinNumber);
     }
 

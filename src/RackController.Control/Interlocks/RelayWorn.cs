@@ -32,7 +32,7 @@ internal sealed class RelayWorn(CauseAndEffectRow row, Rack rack, Load load) : I
 
     protected override void SaveOwn(MemoryWriter memory)
     {
-        memory.Put(RelayCount.KeyOf(Key), operations);
+        memory.Put($"{Key}{RelayCount.Name}", operations);
     }
 
     protected override void RestoreOwn(MemoryReader memory, Moment start)

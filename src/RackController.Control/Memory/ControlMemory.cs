@@ -12,4 +12,35 @@ namespace RackController.Control;
 /// <param name="SavedAt">What the wall clock said when this was taken.</param>
 /// <param name="WallTrusted">Whether the wall clock was trusted then.</param>
 /// <param name="Items">Named numbers; durations in milliseconds.</param>
-public sealed record ControlMemory(Instant SavedAt, bool WallTrusted, ImmutableSortedDictionary<string, long> Items);
+public sealed record ControlMemory(Instant SavedAt, bool WallTrusted, ImmutableSortedDictionary<string, long> Items)
+{
+    private readonly List<RememberedNumber>? asWritten;
+    private ImmutableSortedDictionary<string, long>? sorted = Items;
+
+    /// <summary>Takes what was written as it stands. Memory is taken between a float and its pump, so names are joined and sorted by
+    /// whoever first asks for them.</summary>
+    internal ControlMemory(Instant savedAt, bool wallTrusted, List<RememberedNumber> written)
+        : this(savedAt, wallTrusted, ImmutableSortedDictionary<string, long>.Empty)
+    {
+        asWritten = written;
+        sorted = null;
+    }
+
+    /// <summary>Named numbers; durations in milliseconds. From any thread.</summary>
+    public ImmutableSortedDictionary<string, long> Items
+    {
+        get => sorted ??= Sorted(asWritten ?? []);
+        init => sorted = value;
+    }
+
+    private static ImmutableSortedDictionary<string, long> Sorted(List<RememberedNumber> written)
+    {
+        var items = ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
+        foreach (var (name, value) in written)
+        {
+            items[name.ToString()] = value;
+        }
+
+        return items.ToImmutable();
+    }
+}

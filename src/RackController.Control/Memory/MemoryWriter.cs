@@ -1,27 +1,30 @@
-using System.Collections.Immutable;
 using NodaTime;
 using RackController.Model;
 
 namespace RackController.Control;
 
 /// <summary>Writes what must be remembered, as named numbers; timers as ages at the moment of saving.</summary>
-internal sealed class MemoryWriter(Moment now)
+/// <param name="now">The moment of saving.</param>
+/// <param name="expected">About how many numbers will come.</param>
+internal sealed class MemoryWriter(Moment now, int expected)
 {
-    private readonly ImmutableSortedDictionary<string, long>.Builder items =
-        ImmutableSortedDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
+    private readonly List<RememberedNumber> items = new(expected);
 
     /// <summary>When it is written.</summary>
     public MonotonicTime Now => now.Monotonic;
 
-    public void Put(string key, long value) => items[key] = value;
+    /// <summary>How many numbers were put so far.</summary>
+    public int Count => items.Count;
 
-    public void Put(string key, Duration value) => items[key] = (long)value.TotalMilliseconds;
+    public void Put(MemoryName name, long value) => items.Add(new RememberedNumber(name, value));
+
+    public void Put(MemoryName name, Duration value) => Put(name, (long)value.TotalMilliseconds);
 
     /// <summary>Keeps how long ago a monotonic time was.</summary>
-    public void PutAge(string key, MonotonicTime time) => Put(key, now.Monotonic - time);
+    public void PutAge(MemoryName name, MonotonicTime time) => Put(name, now.Monotonic - time);
 
     /// <summary>Keeps a wall time.</summary>
-    public void Put(string key, Instant time) => items[key] = time.ToUnixTimeMilliseconds();
+    public void Put(MemoryName name, Instant time) => Put(name, time.ToUnixTimeMilliseconds());
 
-    public ControlMemory ToMemory() => new(now.Wall, now.WallTrusted, items.ToImmutable());
+    public ControlMemory ToMemory() => new(now.Wall, now.WallTrusted, items);
 }

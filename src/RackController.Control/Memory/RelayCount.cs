@@ -5,6 +5,9 @@ namespace RackController.Control;
 /// <summary>How often relays have switched, as the controller remembers it from run to run.</summary>
 public static class RelayCount
 {
+    /// <summary>How the name of a remembered count ends.</summary>
+    internal const string Name = "/operations";
+
     /// <summary>How often a relay has switched on since it was new, as far as that was remembered.</summary>
     /// <param name="load">The load that it switches.</param>
     /// <param name="memory">What the controller remembers; null for nothing.</param>
@@ -16,5 +19,5 @@ public static class RelayCount
 
     /// <summary>Under which name the count of a relay is remembered.</summary>
     /// <param name="interlock">The key of the row that counts it.</param>
-    internal static string KeyOf(string interlock) => $"{interlock}/operations";
+    internal static string KeyOf(string interlock) => interlock + Name;
 }

@@ -134,8 +134,11 @@ internal sealed class RackWorker : IHostedService
     public void Tell(string what, string because)
     {
         ControlEvent[] events = [new(time.Now(), EventKind.Controller, site.Name, what, because)];
-        journal.Happened(events, null);
-        eventLog.Happened(events, null);
+        foreach (IScanListener listener in (IScanListener[])[journal, eventLog])
+        {
+            listener.Happened(events, null);
+            listener.GoOn();
+        }
     }
 }
 

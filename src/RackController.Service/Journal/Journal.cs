@@ -13,7 +13,9 @@ namespace RackController.Service;
 /// </summary>
 internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+    /// <summary>How long it sleeps with nothing to write. Then it looks whether its file is still there; each look is as dear as a scan, so
+    /// there are few.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan RetryEvery = TimeSpan.FromSeconds(5);
 
     /// <summary>How long samples, the record and signs of life that are not urgent wait for each other, unless an event takes the record
@@ -43,6 +45,7 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     private MonotonicTime forgetDue;
     private long committed;
     private volatile bool stopping;
+    private volatile bool isQuietDue;
     private volatile bool lostPages;
 
     /// <summary>Takes over a journal that was opened.</summary>
@@ -85,10 +88,25 @@ internal sealed class Journal : IScanListener, IRecordingSink, IDisposable
     public void StillAlive(ControlMemory memory, bool isUrgent) => queue.Add(memory, isUrgent);
 
     /// <inheritdoc/>
-    public void GoOn() => queue.WakeIfUrgent();
+    public void GoOn()
+    {
+        if (isQuietDue)
+        {
+            isQuietDue = false;
+            queue.Wake();
+        }
+        else
+        {
+            queue.WakeIfUrgent();
+        }
+    }
 
     /// <inheritdoc/>
-    public void Sampled(in Moment now, Readings readings) => thinning.Offer(now, readings, queue);
+    public void Sampled(in Moment now, Readings readings)
+    {
+        thinning.Offer(now, readings, queue);
+        isQuietDue = now.Monotonic >= quietDue;
+    }
 
     /// <inheritdoc/>
     public bool TryTake(PageBytes page)

@@ -34,14 +34,14 @@ internal sealed class JournalQueue : IDisposable
     /// <summary>How many events found no room.</summary>
     public long EventsLost { get; private set; }
 
-    /// <summary>Whether so much of the record waits that it should be written.</summary>
+    /// <summary>Whether so much of the record or so many samples wait that they should be written.</summary>
     public bool IsFilling
     {
         get
         {
             lock (gate)
             {
-                return pageBytes > ManyPageBytes;
+                return IsFillingNow;
             }
         }
     }
@@ -119,7 +119,7 @@ internal sealed class JournalQueue : IDisposable
         bool isUrgent;
         lock (gate)
         {
-            isUrgent = entries.Count > 0 || memory is not null || (signOfLife is not null && isSignUrgent);
+            isUrgent = entries.Count > 0 || memory is not null || (signOfLife is not null && isSignUrgent) || IsFillingNow;
         }
 
         if (isUrgent)
@@ -183,6 +183,8 @@ internal sealed class JournalQueue : IDisposable
             pageBytes = pages.Sum(page => page.Body.Length);
         }
     }
+
+    private bool IsFillingNow => pageBytes > ManyPageBytes || samples.Count > MostSamples / 2;
 
     /// <summary>Takes the newest sign of life, if any waits.</summary>
     /// <param name="onlyUrgent">Leaves one that may wait.</param>

@@ -18,6 +18,7 @@ internal sealed class Housekeeper : IDisposable
 
     private static readonly TimeSpan Round = TimeSpan.FromSeconds(1);
     private static readonly Duration LookEvery = Duration.FromSeconds(10);
+    private static readonly Duration StatusEvery = Duration.FromSeconds(1);
 
     private readonly ILogger log;
     private readonly EventLog events;
@@ -36,6 +37,7 @@ internal sealed class Housekeeper : IDisposable
     private readonly Thread thread;
     private MonotonicTime lookDue;
     private MonotonicTime aliveDue;
+    private MonotonicTime statusDue;
     private string? aliveFault;
     private long toldOfEvents;
     private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
@@ -83,12 +85,24 @@ internal sealed class Housekeeper : IDisposable
     private void Run()
     {
         WaitHandle[] calls = [stop, events.Arrived, journal.Kept];
-        while (WaitHandle.WaitAny(calls, Round) != 0)
+        while (WaitHandle.WaitAny(calls, UntilDue()) != 0)
         {
             TryOnce();
         }
 
         TryOnce();
+    }
+
+    private bool OwesStatus => supervisor.IsPresent && journal.Committed != toldOfEvents;
+
+    /// <summary>How long nothing is due. What was due and could not be done is tried again after a round.</summary>
+    private TimeSpan UntilDue()
+    {
+        var due = MonotonicTime.Earlier(MonotonicTime.Earlier(lookDue, aliveDue), summaryDue);
+        var next = (OwesStatus ? MonotonicTime.Earlier(due, statusDue) : due) - HostClock.MonotonicNow();
+
+        // A wait may end a little early, and would then be for nothing.
+        return next < Duration.Zero ? Round : (next + Duration.FromMilliseconds(5)).ToTimeSpan();
     }
 
     private void TryOnce()
@@ -107,12 +121,6 @@ internal sealed class Housekeeper : IDisposable
     private void DoOnce(MonotonicTime now)
     {
         events.WriteWaiting(tally);
-        if (now >= aliveDue && goodScans.TakeAny())
-        {
-            aliveDue = now + SignOfLife.Every;
-            GiveSignOfLife();
-        }
-
         if (now >= lookDue)
         {
             lookDue = now + LookEvery;
@@ -123,9 +131,18 @@ internal sealed class Housekeeper : IDisposable
             toldOfEvents = -1;
         }
 
-        // What a supervisor is told to be in the journal is there, whatever becomes of the process afterwards.
-        if (supervisor.IsPresent && journal.Committed != toldOfEvents && Picture() is { } status)
+        if (now >= aliveDue && goodScans.TakeAny())
         {
+            // Together with the next look, so that one waking does for both.
+            aliveDue = MonotonicTime.Earlier(lookDue, now + SignOfLife.Every);
+            GiveSignOfLife();
+        }
+
+        // What a supervisor is told to be in the journal is there, whatever becomes of the process afterwards. Not at every event: each
+        // picture is made by the scan, and each line is work for a supervisor that shares the processor with it.
+        if (now >= statusDue && OwesStatus && Picture() is { } status)
+        {
+            statusDue = now + StatusEvery;
             toldOfEvents = journal.Committed;
             supervisor.Status(Line(status));
         }

@@ -45,7 +45,7 @@ public class AlarmEdgeTests
     public void AStateThatThisVersionDoesNotKnowIsForgottenAndATimeThatWasNotKeptIsOver(long remembered, AlarmState restored)
     {
         var alarm = new AlarmPoint("north/low-float");
-        var writer = new MemoryWriter(start);
+        var writer = new MemoryWriter(start, expected: 0);
         writer.Put("north/low-float/alarm/state", remembered);
         alarm.Restore(new MemoryReader(writer.ToMemory(), start), start);
 

@@ -140,7 +140,7 @@ public class AlarmWalkTests
 
         private State Restart()
         {
-            var writer = new MemoryWriter(Now);
+            var writer = new MemoryWriter(Now, expected: 0);
             Alarm.Save(writer);
             var anew = new AlarmPoint(Alarm.Key);
             anew.Restore(new MemoryReader(writer.ToMemory(), Now), Now);

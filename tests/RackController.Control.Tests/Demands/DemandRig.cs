@@ -89,7 +89,7 @@ internal sealed class DemandRig : IEventSink
 
     public ControlMemory Save()
     {
-        var writer = new MemoryWriter(Now);
+        var writer = new MemoryWriter(Now, expected: 0);
         Demand.Save(writer);
         return writer.ToMemory();
     }

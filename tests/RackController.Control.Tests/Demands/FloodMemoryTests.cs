@@ -131,7 +131,7 @@ public class FloodMemoryTests
 
         IEnumerable<KeyValuePair<string, long>> Kept()
         {
-            var writer = new MemoryWriter(start);
+            var writer = new MemoryWriter(start, expected: 0);
             save(writer);
             return writer.ToMemory().Items;
         }

@@ -98,7 +98,7 @@ internal sealed class Wanderer
 
     private Standpoint Restart(Standpoint from, Duration away)
     {
-        var writer = new MemoryWriter(from.Around.Now);
+        var writer = new MemoryWriter(from.Around.Now, expected: 0);
         from.Interlock.Save(writer);
         var before = from.Around.After(away + Scan);
         var around = before with { Before = before.Now, On = [.. site.Loads.Select(_ => false)] };

@@ -81,7 +81,7 @@ public class RecentTripsTests
 
     private long[] AgesInHours(MonotonicTime now)
     {
-        var writer = new MemoryWriter(At(now));
+        var writer = new MemoryWriter(At(now), expected: 0);
         trips.Save(writer);
         var items = writer.ToMemory().Items;
         Assert.Equal(items.Count - 1, items["north/x/trips"]);
@@ -90,7 +90,7 @@ public class RecentTripsTests
 
     private static RecentTrips Restored(RecentTrips from, MonotonicTime saved, int toLatch)
     {
-        var writer = new MemoryWriter(At(saved));
+        var writer = new MemoryWriter(At(saved), expected: 0);
         from.Save(writer);
         var again = new RecentTrips("north/x", toLatch);
         again.Restore(new MemoryReader(writer.ToMemory(), At(MonotonicTime.Zero)));

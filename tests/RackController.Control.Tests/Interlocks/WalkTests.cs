@@ -120,7 +120,7 @@ public class WalkTests
 
     private static ImmutableArray<KeyValuePair<string, double>> Kept(Standpoint state)
     {
-        var writer = new MemoryWriter(state.Around.Now);
+        var writer = new MemoryWriter(state.Around.Now, expected: 0);
         state.Interlock.Save(writer);
         return KeptItems.Of(writer.ToMemory(), state.Around.Now);
     }

@@ -1,5 +1,6 @@
 using NodaTime;
 using RackController.Model;
+using RackController.Testing;
 
 namespace RackController.Control.Tests;
 
@@ -8,7 +9,7 @@ public class MemoryTests
 {
     private const long CenturyMs = 100L * 366 * 24 * 60 * 60 * 1000;
     private static readonly Instant wall = Instant.FromUtc(2026, 6, 1, 0, 0);
-    private readonly MemoryWriter writer = new(new Moment(MonotonicTime.FromMilliseconds(90_000), wall, WallTrusted: true));
+    private readonly MemoryWriter writer = new(new Moment(MonotonicTime.FromMilliseconds(90_000), wall, WallTrusted: true), expected: 0);
 
     [Fact]
     public void WhatWasPutComesBackAsItWasPut()
@@ -93,6 +94,36 @@ public class MemoryTests
         Assert.Equal(
             Duration.Zero,
             new MemoryReader(saved, new Moment(MonotonicTime.Zero, wall + Duration.FromHours(1), WallTrusted: true)).Away);
+    }
+
+    [Fact]
+    public void ANameIsTheSameHoweverManyPartsItHas()
+    {
+        var (key, number) = ("north/low-float", 12);
+        writer.Put($"{key}/trip {number} age", 1);
+        writer.Put($"{key}{"/latched"}", 2);
+        writer.Put(key, 3);
+        Assert.Equal(
+            [KeyValuePair.Create(key, 3L), KeyValuePair.Create($"{key}/latched", 2L), KeyValuePair.Create($"{key}/trip 12 age", 1L)],
+            writer.ToMemory().Items);
+    }
+
+    [Fact]
+    public void TakingMemoryCostsItsNumbersAndNoText()
+    {
+        var rig = new Rig(Sites.OneRack());
+        var count = rig.Control.Save().Items.Count;
+        long Allocated()
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            rig.Control.Save();
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        Allocated();
+
+        // Two references and a number each, and less than three of the texts that they would be.
+        Assert.InRange(Allocated(), count * 24, (count * 24) + 250);
     }
 
     private MemoryReader Read(Duration? away = null, bool isTrusted = true) => new(

@@ -88,7 +88,7 @@ public class ProofTestLogTests
     {
         var site = ProofSite.Whole;
         var now = rig.Now;
-        var written = new MemoryWriter(now);
+        var written = new MemoryWriter(now, expected: 0);
         written.Put($"{Rope}/proof-test/passed at", now.Wall + Duration.FromDays(1_000));
         var memory = new MemoryReader(written.ToMemory(), now);
         var log = new ProofTestLog(site, new Areas(site), new RackDemand(site, new RackId(0), memory, now, []).Clock, memory, now, []);

@@ -45,4 +45,23 @@ public sealed class JournalQueueTests
         Assert.False(queue.TryAdd(page));
         Assert.Equal(21, queue.TakePages().Count);
     }
+
+    [Fact]
+    public void ManySamplesCallTheWriterAndFewWait()
+    {
+        using var queue = new JournalQueue();
+        var sample = new Sample(Happenings.Noon, "north/reservoir depth", 1);
+        queue.Add(sample);
+        queue.WakeIfUrgent();
+        Assert.False(queue.Wait(TimeSpan.Zero));
+
+        while (!queue.IsFilling)
+        {
+            queue.Add(sample);
+        }
+
+        queue.WakeIfUrgent();
+        Assert.True(queue.Wait(TimeSpan.Zero));
+        Assert.InRange(queue.TakeSamples().Count, 2, 4_000);
+    }
 }
