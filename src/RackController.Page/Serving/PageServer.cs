@@ -18,7 +18,7 @@ namespace RackController.Page;
 public sealed class PageServer(PageOptions options)
 {
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(10);
 
     private readonly PageCertificate certificate = new(options, SystemClock.Instance);
 

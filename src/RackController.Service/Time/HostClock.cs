@@ -13,16 +13,23 @@ internal sealed class HostClock(IWallTrust trust) : IScanClock
     /// <summary>The monotonic clock of the host, which also counts while the board is suspended.</summary>
     public static MonotonicTime MonotonicNow()
     {
-        var answer = LibC.ClockGetTime(LibC.ClockBootTime, out var time);
-        Invariant.Holds(answer == 0, "the kernel always has a boot-time clock");
+        var time = Read(LibC.ClockBootTime);
         return new MonotonicTime(time.Seconds * 1_000_000_000 + time.Nanoseconds);
     }
 
     public Moment Now()
     {
         var monotonic = MonotonicNow();
-        var wall = steadyWall.At(monotonic, SystemClock.Instance.GetCurrentInstant());
+        var time = Read(LibC.ClockRealTime);
+        var wall = steadyWall.At(monotonic, Instant.FromUnixTimeSeconds(time.Seconds).PlusNanoseconds(time.Nanoseconds));
         return new Moment(monotonic, wall, trust.IsTrusted(wall));
+    }
+
+    private static LibC.TimeSpec Read(int clock)
+    {
+        var answer = LibC.ClockGetTime(clock, out var time);
+        Invariant.Holds(answer == 0, "the kernel always has a wall clock and a boot-time clock");
+        return time;
     }
 
     public void SleepUntil(MonotonicTime due) => sleep.Sleep(due.Nanoseconds - MonotonicNow().Nanoseconds);

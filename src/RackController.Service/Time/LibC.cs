@@ -9,6 +9,9 @@ namespace RackController.Service;
 /// </summary>
 internal static partial class LibC
 {
+    /// <summary>The wall clock.</summary>
+    public const int ClockRealTime = 0;
+
     /// <summary>Monotonic, and counting while the board is suspended: a slept-through gap must be seen.</summary>
     public const int ClockBootTime = 7;
 
@@ -41,7 +44,9 @@ internal static partial class LibC
         public short Happened;
     }
 
+    // The kernel answers from memory of this process, within less time than telling the collector of a call takes.
     [LibraryImport("libc", EntryPoint = "clock_gettime")]
+    [SuppressGCTransition]
     public static partial int ClockGetTime(int clock, out TimeSpec time);
 
     [LibraryImport("libc", EntryPoint = "adjtimex")]
