@@ -55,7 +55,8 @@ public sealed class UpkeepPageTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByRole(AriaRole.Link, new() { NameRegex = new("works of upkeep are due") }).ClickAsync();
 
         // Late in the evening the thirtieth day is not over.
-        await Assertions.Expect(page.GetByText(new Regex("(29|30) of 14 days, 9[0-9] of 50 floods, since the record began"))).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText(new Regex("(29|30) of 14 days, 9[0-9] of 50 floods, since the record began")))
+            .ToBeVisibleAsync();
 
         await page.GetByRole(AriaRole.Link, new() { Name = $"{Screen} is done" }).ClickAsync();
         await page.GetByLabel("Note, if there is anything to say").FillAsync("roots <b>again</b>");
