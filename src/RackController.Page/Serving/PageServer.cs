@@ -52,14 +52,27 @@ public sealed class PageServer(PageOptions options)
 
             Tell(rack, spots, chain, !access.People.AreNone);
             served();
-            while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone)) && !(chain.Count > 0 && IsRenewed(rack, ref stamp)))
+            try
             {
-                await Task.Delay(LookEvery, end).ConfigureAwait(false);
+                while (spots.SequenceEqual(ListenPlan.Of(options, !access.People.AreNone))
+                    && !(chain.Count > 0 && IsRenewed(rack, ref stamp)))
+                {
+                    await Task.Delay(LookEvery, end).ConfigureAwait(false);
+                }
             }
-
-            await moves.CancelAsync().ConfigureAwait(false);
-            await app.StopAsync(end).ConfigureAwait(false);
+            finally
+            {
+                await moves.CancelAsync().ConfigureAwait(false);
+                await StopAsync(app).ConfigureAwait(false);
+            }
         }
+    }
+
+    // At the end too, whoever asked before it has the answer: the request may be the one that brought the end about.
+    private static async Task StopAsync(WebApplication app)
+    {
+        using var patience = new CancellationTokenSource(StopWithin);
+        await app.StopAsync(patience.Token).ConfigureAwait(false);
     }
 
     /// <summary>Whether there is another certificate that can be used. One that is half written, or has come without its key so far, is
