@@ -23,6 +23,7 @@ public sealed class NoticesService
     private readonly SignOfLife own;
     private readonly SignOfLife controller;
     private readonly SystemClock clock = SystemClock.Instance;
+    private Instant letGoDue;
 
     /// <summary>Makes one.</summary>
     /// <param name="rackFile">The path of the rack file.</param>
@@ -47,6 +48,7 @@ public sealed class NoticesService
     {
         ArgumentNullException.ThrowIfNull(site);
         using var alone = TakeLock();
+        letGoDue = clock.GetCurrentInstant() + UnusedMemory.Due.First;
         while (!end.IsCancellationRequested)
         {
             site = await RunWhileUnchangedAsync(site, end).ConfigureAwait(false);
@@ -100,6 +102,7 @@ public sealed class NoticesService
                 signFault = SayOnce(own.Give(), signFault);
             }
 
+            LetGoOfMemory(now);
             run?.Step(sending.Token);
             if (now >= lookDue || lookDue - now > LookAtFileEvery)
             {
@@ -113,6 +116,18 @@ public sealed class NoticesService
         await sending.CancelAsync().ConfigureAwait(false);
         await (run?.EndAsync(EndWithin) ?? Task.CompletedTask).ConfigureAwait(false);
         return changed ?? site;
+    }
+
+    private void LetGoOfMemory(Instant now)
+    {
+        if (now >= letGoDue || letGoDue - now > UnusedMemory.Due.Later)
+        {
+            letGoDue = now + UnusedMemory.Due.Later;
+            if (UnusedMemory.LetGo() is { } fault)
+            {
+                Say(fault);
+            }
+        }
     }
 
     private Site? LookAtFile(RackFileWatch watched)

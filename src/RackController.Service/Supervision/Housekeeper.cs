@@ -8,8 +8,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// Does what must be done now and then and may wait: writes the log, tells the supervisor a status line, looks whether the
-/// wall clock is vouched for and whether the disk has room, has upkeep looked at, and sums up every hour. It runs on a thread of its
-/// own, so that nothing here can make a scan late.
+/// wall clock is vouched for and whether the disk has room, has upkeep looked at, lets go of memory that only the start or a visit
+/// needed, and sums up every hour. It runs on a thread of its own, so that nothing here can make a scan late.
 /// </summary>
 internal sealed class Housekeeper : IDisposable
 {
@@ -40,6 +40,7 @@ internal sealed class Housekeeper : IDisposable
     private MonotonicTime statusDue;
     private string? aliveFault;
     private long toldOfEvents;
+    private MonotonicTime tidyDue = HostClock.MonotonicNow() + UnusedMemory.Due.First;
     private MonotonicTime summaryDue = HostClock.MonotonicNow() + Duration.FromHours(1);
 
     public Housekeeper(
@@ -98,7 +99,7 @@ internal sealed class Housekeeper : IDisposable
     /// <summary>How long nothing is due. What was due and could not be done is tried again after a round.</summary>
     private TimeSpan UntilDue()
     {
-        var due = MonotonicTime.Earlier(MonotonicTime.Earlier(lookDue, aliveDue), summaryDue);
+        var due = MonotonicTime.Earlier(MonotonicTime.Earlier(lookDue, aliveDue), MonotonicTime.Earlier(tidyDue, summaryDue));
         var next = (OwesStatus ? MonotonicTime.Earlier(due, statusDue) : due) - HostClock.MonotonicNow();
 
         // A wait may end a little early, and would then be for nothing.
@@ -145,6 +146,15 @@ internal sealed class Housekeeper : IDisposable
             statusDue = now + StatusEvery;
             toldOfEvents = journal.Committed;
             supervisor.Status(Line(status));
+        }
+
+        if (now >= tidyDue)
+        {
+            tidyDue = now + UnusedMemory.Due.Later;
+            if (UnusedMemory.LetGo() is { } fault)
+            {
+                log.Information("{Fault:l}", fault);
+            }
         }
 
         if (now >= summaryDue && Picture() is { } hourly)

@@ -76,6 +76,9 @@ internal static partial class LibC
     [LibraryImport("libc", EntryPoint = "fsync", SetLastError = true)]
     public static partial int FSync(int descriptor);
 
+    [LibraryImport("libc", EntryPoint = "madvise")]
+    public static partial int MAdvise(nint start, nuint length, int advice);
+
     [LibraryImport("libc", EntryPoint = "flock", SetLastError = true)]
     public static partial int FLock(int descriptor, int operation);
 }

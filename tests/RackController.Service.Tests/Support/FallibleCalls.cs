@@ -58,6 +58,8 @@ internal static class FallibleCalls
         Fails("RackLock: RandomAccess.SetLength", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
         Fails("RackLock: RandomAccess.Write", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
         Fails("RackLock: RandomAccess.Read", nameof(RackLockTests.AFullDiskDoesNotTakeTheLockAway)),
+        NoHarm("UnusedMemory: File.ReadLines", "caught: more stays in memory than is used, which is told"),
+        NoHarm("Service LibC.MAdvise", "what the kernel does not take back stays in memory"),
         Fails("Housekeeper: File.Exists", nameof(HousekeeperTests.ALockFileThatVanishesIsAnAlarm)),
         Fails("Housekeeper: new DriveInfo", nameof(HousekeeperTests.ADiskThatCannotTellItsRoomIsAnAlarm)),
 
