@@ -18,6 +18,8 @@ public sealed class RunProcessTests : IDisposable
     [InlineData("TERM", Scanning)]
     [InlineData("INT", Scanning)]
     [InlineData("HUP", Scanning)]
+    [InlineData("QUIT", Scanning)]
+    [InlineData("TSTP", Scanning)]
     [InlineData("TERM", JustStarted)]
     public async Task ToldToEndItLeavesEveryLoadInItsSafeStateAndExitsWith0(string signal, string after)
     {

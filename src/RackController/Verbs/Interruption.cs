@@ -2,20 +2,22 @@ using System.Runtime.InteropServices;
 
 namespace RackController.Verbs;
 
-/// <summary>Somebody ends a long run by hand (Ctrl-C, a signal to terminate, a closed terminal): what was done so far is kept and
+/// <summary>Somebody ends a long run by hand (Ctrl-C, Ctrl-\, a signal to terminate, a closed terminal): what was done so far is kept and
 /// told.</summary>
 internal sealed class Interruption : IDisposable
 {
-    private readonly CancellationTokenSource source = new();
-    private readonly PosixSignalRegistration interrupt;
-    private readonly PosixSignalRegistration terminate;
-    private readonly PosixSignalRegistration hangUp;
+    private static readonly PosixSignal[] endings = [PosixSignal.SIGINT, PosixSignal.SIGQUIT, PosixSignal.SIGTERM, PosixSignal.SIGHUP];
 
-    public Interruption()
+    private readonly CancellationTokenSource source = new();
+    private readonly PosixSignalRegistration[] registrations;
+
+    /// <summary>Begins to listen.</summary>
+    /// <param name="drivesLoads">Whether loads may be on meanwhile: Ctrl-Z would freeze the program with them on, and ends it
+    /// instead.</param>
+    public Interruption(bool drivesLoads = false)
     {
-        interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
-        terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
-        hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, End);
+        PosixSignal[] signals = drivesLoads && !OperatingSystem.IsWindows() ? [.. endings, PosixSignal.SIGTSTP] : endings;
+        registrations = Array.ConvertAll(signals, signal => PosixSignalRegistration.Create(signal, End));
     }
 
     /// <summary>Cancelled once somebody has.</summary>
@@ -24,16 +26,18 @@ internal sealed class Interruption : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        interrupt.Dispose();
-        terminate.Dispose();
-        hangUp.Dispose();
+        foreach (var registration in registrations)
+        {
+            registration.Dispose();
+        }
+
         source.Dispose();
     }
 
-    // The second one ends the program at once, as it would without this.
+    // The second one ends the program at once, as it would without this; but none ever freezes it.
     private void End(PosixSignalContext context)
     {
-        context.Cancel = !source.IsCancellationRequested;
+        context.Cancel = !source.IsCancellationRequested || !endings.Contains(context.Signal);
         source.Cancel();
     }
 }

@@ -34,7 +34,7 @@ internal static class WiringVerb
 
     private static IReadOnlyList<WiringResult> Walk(Site site, StateFolder folder)
     {
-        using var interruption = new Interruption();
+        using var interruption = new Interruption(drivesLoads: true);
         using var screen = new WiringScreen(site.Name);
         return WiringSession.Walk(site, folder, $"{Environment.UserName} at the terminal", screen.Show, interruption.Token);
     }
