@@ -38,7 +38,7 @@ public static class RackService
         StartLines.WriteClaimed(log);
 
         // Remembered: what the last run knew, and no later than when.
-        var opening = JournalOpening.Open(options.Folder.Journal, SystemClock.Instance.GetCurrentInstant());
+        var opening = OpenJournal(options.Folder.Journal, supervisor);
         IWallTrust trust = site.Io is SimulatedIo ? new HostIsTrusted() : WallTrust.OfHost(opening.LastTrustedTime);
         using var clock = ClockFor(options, trust, opening.LastTrustedTime);
         var alarms = new ControllerAlarms(clock);
@@ -76,6 +76,12 @@ public static class RackService
             // Whatever went wrong around it: the outputs are safe before the parts are taken down.
             worker.Stop();
         }
+    }
+
+    private static JournalOpening OpenJournal(string path, Supervisor supervisor)
+    {
+        using var slow = new SlowStart(supervisor, SlowStart.Every);
+        return JournalOpening.Open(path, SystemClock.Instance.GetCurrentInstant());
     }
 
     private static IHost HostOf(ILogger log, Func<IHostApplicationLifetime, RackWorker> worker)
