@@ -35,7 +35,20 @@ internal sealed class OpenRack : IWatchdog, IDisposable
         }
         catch (IOException e)
         {
-            throw new CouldNotRunException(e.Message, e);
+            throw new CouldNotRunException(string.Join("; ", FaultsLeft(site).Prepend(e.Message).Distinct()), e);
+        }
+    }
+
+    // What an earlier process left on must not stay on because a part that has nothing to do with it is missing.
+    private static IReadOnlyList<string> FaultsLeft(Site site)
+    {
+        try
+        {
+            return SafeChips.Drive(site, HostClock.MonotonicNow);
+        }
+        catch (IOException e)
+        {
+            return [e.Message];
         }
     }
 

@@ -16,7 +16,8 @@ public static class RackService
 {
     private static readonly TimeSpan StopWithin = TimeSpan.FromSeconds(5);
 
-    /// <summary>Drives a site until somebody asks for the end (SIGTERM, SIGINT, SIGQUIT, SIGHUP, SIGTSTP: Ctrl-C and Ctrl-Z at a terminal) or a defect forces it.
+    /// <summary>Drives a site until somebody asks for the end (SIGTERM, SIGINT, SIGQUIT, SIGHUP, SIGTSTP, so at Ctrl-C
+    /// and at Ctrl-Z) or a defect forces it.
     /// However it ends, every load is put in its safe state first.</summary>
     /// <param name="site">The site, checked.</param>
     /// <param name="options">How to run it.</param>
@@ -100,8 +101,8 @@ public static class RackService
     {
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
 
-        // A closed terminal ends the process at once, pump running or not, and Ctrl-Z freezes it with the pump on, unless each is taken for a
-        // request to end. Nobody watches over a rack that stands still.
+        // A closed terminal ends the process at once, pump running or not, and Ctrl-Z freezes it with the pump on, unless each is taken
+        // for a request to end. Nobody watches over a rack that stands still.
         using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, End);
         using var freeze = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(PosixSignal.SIGTSTP, End);
         void End(PosixSignalContext signal)
