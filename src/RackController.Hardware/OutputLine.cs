@@ -71,7 +71,8 @@ internal abstract class OutputLine
         isWritten = true;
     }
 
-    /// <summary>Reads back whether the line followed what was written last; asks nothing of one that could not be written.</summary>
+    /// <summary>Reads back whether the line followed what was written last; asks nothing of one that could not be written.
+    /// It is the board's own pin that is read: it follows whatever a relay board behind it does, and with its wire off, too.</summary>
     /// <returns>What is wrong; null when the line follows.</returns>
     /// <exception cref="IOException">The line cannot be read.</exception>
     internal string? ReadBack(GpioController controller)

@@ -45,8 +45,8 @@ internal static class SiteRows
         "service-hold-ending", "a service hold is about to end by itself", "an operator", RowEffect.Tell, "a person is told",
         "by itself",
         new AlarmText(
-            AlarmPriority.High, "the pump may start while hands are in the rack", "take the hands out, or ask for a longer hold",
-            "within two minutes"))
+            AlarmPriority.High, "the pump may start while hands are in the rack",
+            "take the hands out, or ask for a longer hold; only a pulled plug makes the rack dead", "within two minutes"))
     {
         Instances = (row, site) => site.Site.Racks.Select(rack => new ServiceHoldEnding(row, rack)),
     };

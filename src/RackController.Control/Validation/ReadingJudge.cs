@@ -121,7 +121,9 @@ internal sealed class ReadingJudge(Sensor sensor, int samplesToTrip, Duration cl
     {
         if (reading.Quality != ReadingQuality.Good)
         {
-            Refusal = reading.Quality == ReadingQuality.Missing ? "no reading yet" : "the sensor or its bus reports an error";
+            Refusal = reading.Quality == ReadingQuality.Missing
+                ? "no reading yet"
+                : "the sensor or its bus reports an error (on a board `doctor` says which)";
             return false;
         }
 

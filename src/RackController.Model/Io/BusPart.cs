@@ -55,6 +55,11 @@ public static class BusPartKinds
         _ => 0,
     };
 
+    /// <summary>Whether its lines are high from the moment it has power, before anybody told it a thing (data sheets, from memory). Others
+    /// leave theirs to pull and wiring until then.</summary>
+    /// <param name="kind">The part.</param>
+    public static bool IsHighAtPowerOn(this BusPartKind kind) => kind == BusPartKind.Pcf8574;
+
     /// <summary>The address that it has where nothing was soldered or bridged, by its data sheet (from memory).</summary>
     /// <param name="kind">The part.</param>
     public static int UsualAddress(this BusPartKind kind) => kind switch

@@ -17,7 +17,8 @@ internal sealed class LetterWriter(Site site, AlarmBook alarms)
     private const int MostTold = 40;
 
     private const string Footer = """
-        What stands now is on the page of the rack. Mains power and water together can kill: switch off before hands go in.
+        What stands now is on the page of the rack. Mains power and water together can kill: pull the rack's plug before
+        hands go in.
         This is no safety device and is certified to no standard.
         """;
 

@@ -94,7 +94,7 @@ internal static class RackChoices
         var most = PageWords.CountDown(rack.Limits.ServiceHoldMaximum);
         yield return $"The pump of {rack.Name} cannot start and its valves are closed, for {most} at most.";
         yield return "It ends by itself after that, with a warning before; say when your hands are out.";
-        yield return "This is no isolation from the mains: pull the plug before you touch what carries it.";
+        yield return $"{HandsInWords.Hold} {HandsInWords.Plug}";
     }
 
     private static IEnumerable<string> Freed(Site site, Rack rack, SiteStatus status)

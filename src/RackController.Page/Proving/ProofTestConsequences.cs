@@ -20,8 +20,10 @@ internal static class ProofTestConsequences
     [
         .. test.Kind switch
         {
-            ProofTestKind.FloatSwitch => ["You move the float by hand, and its reading must follow both ways.", ActsMeanwhile],
-            ProofTestKind.LeakRope => ["You wet the rope and dry it, and its reading must follow both ways.", ActsMeanwhile],
+            ProofTestKind.FloatSwitch =>
+                [$"You move the float with {HandsInWords.Rod}, and its reading must follow both ways.", ActsMeanwhile],
+            ProofTestKind.LeakRope =>
+                ["You wet the rope and dry it, with the rack's plug pulled, and its reading must follow both ways.", ActsMeanwhile],
             ProofTestKind.SupplySense => (string[])
             [
                 "You open the breaker of the circuit and close it.",
@@ -45,6 +47,6 @@ internal static class ProofTestConsequences
             _ => throw new InvariantBrokenException($"every proof test has its consequences, {test.Kind} too"),
         },
         "It goes round no interlock, and can be abandoned at any time.",
-        "Hands go into the rack only while it is held for service, or its plug is pulled.",
+        $"{HandsInWords.Plug} {HandsInWords.Hold}",
     ];
 }

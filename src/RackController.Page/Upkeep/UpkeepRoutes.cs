@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using RackController.Control;
 using RackController.Growing;
 using RackController.Model;
 using RackController.Service;
@@ -62,8 +63,8 @@ internal sealed class UpkeepRoutes(IServedRack rack, Past past, UpkeepDesk desk)
             [new HiddenField("rack", of.Name), new HiddenField("work", work.Key()), new HiddenField("last", Stamp(of, work))])));
 
     private static string Cautions(UpkeepWork work) => work == UpkeepWork.Pump
-        ? "Pull the pump's plug before it is opened or lifted out: a service hold is no isolation from the mains."
-        : "Hands go into the rack only while it is held for service; pull the plug before you touch what carries the mains.";
+        ? $"{HandsInWords.Plug} A pump is opened or lifted out only then. {HandsInWords.Hold}"
+        : $"{HandsInWords.Plug} {HandsInWords.Hold}";
 
     private Task DoneAsync(HttpContext context) => OrSaidAsync(context, async () =>
     {

@@ -79,6 +79,12 @@ internal static class LineChecks
                 wire.Line.Place, $"{wire.Name} is on line {wire.Line.Line} of {part.Name}",
                 lines == 0 ? "that part has no lines for relays" : $"that part has lines 0 to {lines - 1}");
         }
+        else if (part.Kind.IsHighAtPowerOn() && !(wire.Line.ActiveLow ?? gpio.RelaysActiveLow))
+        {
+            complaints.Refuse(
+                wire.Line.Place, $"{wire.Name} is active high on {part.Name}, whose lines are all high from the moment it has power",
+                "use a relay board that is active low, or an mcp23017");
+        }
         else if (wire.MustRest)
         {
             complaints.Warn(

@@ -19,7 +19,8 @@ internal sealed class BusPartMapping : Mapping<BusPartPart>
         "kind", new ChoiceKind<BusPartKind>(
             [("sht3x", BusPartKind.Sht3x), ("bme280", BusPartKind.Bme280), ("bh1750", BusPartKind.Bh1750),
             ("ads1115", BusPartKind.Ads1115), ("mcp23017", BusPartKind.Mcp23017), ("pcf8574", BusPartKind.Pcf8574)]),
-        "What it is: `sht3x` or `bme280` for the air, `bh1750` for light, `ads1115` for voltages, `mcp23017` or `pcf8574` for relays.");
+        "What it is: `sht3x` or `bme280` for the air, `bh1750` for light, `ads1115` for voltages, `mcp23017` for relays, "
+        + "`pcf8574` for relays that are active low.");
 
     private static readonly Key<int> busKey = Key.Defaulted(
         "bus", new WholeNumberKind("a bus", 0, 255), "1", "Number of the bus: 1 is `/dev/i2c-1`.");

@@ -1,3 +1,4 @@
+using RackController.Control;
 using RackController.Model;
 
 namespace RackController.Service;
@@ -8,9 +9,9 @@ internal static class WiringWords
     /// <summary>What to do with a contact, so that it turns to both of its sides.</summary>
     public static string Move(Sensor contact) => contact.Kind switch
     {
-        SensorKind.LeakRope => "Wet it with a drop of water, then dry it.",
+        SensorKind.LeakRope => "With every load's plug pulled, wet it with a drop of water, then dry it.",
         SensorKind.SupplySense => "Open the breaker of its circuit, then close it. A board that the circuit feeds goes dark with it.",
-        _ => "Lift this float by hand and let it sink again, with the pump's plug pulled.",
+        _ => $"With every load's plug pulled, lift this float with {HandsInWords.Rod}, and let it sink again.",
     };
 
     /// <summary>What is about to happen to a load.</summary>
@@ -46,7 +47,7 @@ internal static class WiringWords
     public static string Now(Sensor sensor, in Reading reading, MonotonicTime now, ShownUnits units) => reading.Quality switch
     {
         ReadingQuality.Missing => "It has not said anything yet.",
-        ReadingQuality.Corrupt => "It does not answer, or its bus reports an error.",
+        ReadingQuality.Corrupt => "It does not answer, its bus reports an error, or what it says cannot be: `doctor` says which.",
         _ when now > reading.TakenAt + sensor.StaleAfter => "It is silent.",
         _ => $"It says: {ReadingWords.Value(sensor.Kind, reading.Value, units)}.",
     };

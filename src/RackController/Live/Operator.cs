@@ -59,7 +59,9 @@ internal sealed class Operator
                 Ask(new SkipNextFlood(name, Chosen), $"skip the next flood of {RackName}");
                 break;
             case 'H':
-                Ask(new HoldForService(name, Chosen, rack.Site[Chosen].Limits.ServiceHoldMaximum), $"hold {RackName} for service");
+                Ask(
+                    new HoldForService(name, Chosen, rack.Site[Chosen].Limits.ServiceHoldMaximum),
+                    $"hold the pump of {RackName}; pull the plug too");
                 break;
             case 'E':
                 Ask(new EndServiceHold(name, Chosen), $"end the service hold of {RackName}");

@@ -9,7 +9,7 @@ namespace RackController.Live;
 /// sight, because a test sets some off.</summary>
 internal static class ProofTestPage
 {
-    private const string Caution = "Hold the rack for service (H) before hands go in. What acts in a test is reset as always.";
+    private const string Caution = $"{HandsInWords.Plug} {HandsInWords.Hold} What acts in a test is reset as always.";
 
     /// <summary>Lays out the page.</summary>
     /// <param name="site">The site.</param>

@@ -9,7 +9,8 @@ namespace RackController.Live;
 internal sealed class WiringScreen : IDisposable
 {
     private const string Caution =
-        "Mains and water can kill. One load moves at a time and no controller guards the rack meanwhile: keep its plug within reach.";
+        "Mains and water can kill. One load moves at a time and no controller guards the rack meanwhile: keep its plug within reach. "
+        + "Pull the plug of every load, of the aerator too, before hands go into water or wiring: its safe state is no dead one.";
 
     private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(100);
 

@@ -26,7 +26,7 @@ public class ProofTestDeskTests
         rig.TestContact(Rope);
         Assert.Equal(
             [
-                ("step 1 of 2: wet the rope until it reads wet", "Ada tests it"),
+                ("step 1 of 2: wet the rope until it reads wet, with the rack's plug pulled", "Ada tests it"),
                 ("step 2 of 2: dry the rope until it reads dry", "Ada tests it"),
                 ("passed", "Ada saw it through"),
             ],
@@ -115,7 +115,8 @@ public class ProofTestDeskTests
         rig.ScanFor(Duration.FromSeconds(20));
         Assert.Equal(
             new ProofTestProgress(
-                Rope, 1, 2, "wet the rope until it reads wet", AsksPerson: false, WaitsForRack: false, Duration.FromSeconds(40)),
+                Rope, 1, 2, "wet the rope until it reads wet, with the rack's plug pulled", AsksPerson: false, WaitsForRack: false,
+                Duration.FromSeconds(40)),
             rig.Control.ProofTestUnderWay());
 
         rig.Scan(new AbandonProofTest("Ada"), new BeginProofTest("Ada", "north/pump"));

@@ -42,7 +42,7 @@ public class ReadingJudgeEdgeTests
         Corrupt(judge);
         Assert.Equal(MonotonicTime.Never, agenda.Earliest);
         Assert.False(judge.IsSettled);
-        Assert.Equal("the sensor or its bus reports an error", judge.Refusal);
+        Assert.Equal("the sensor or its bus reports an error (on a board `doctor` says which)", judge.Refusal);
 
         judge.Judge(new Reading(21, ReadingQuality.Missing, now), now, agenda);
         Assert.Equal("no reading yet", judge.Refusal);

@@ -22,6 +22,53 @@ public sealed class AnalogueTests
         Assert.Equal(0.5 / Math.Sqrt(2) * 30, reader.Read(), 0.05);
     }
 
+    /// <summary>By hand: of a sine that is cut off at zero the mean is amplitude / pi = 0.318, and what alternates about it has an
+    /// effective value of sqrt(1/4 - 1/pi^2) = 0.386 of the amplitude, where 0.707 would be right. The second is lifted, but not enough;
+    /// the third is what an input says that bears a little below ground.</summary>
+    [Theory]
+    [InlineData(0, 0.5, 0)]
+    [InlineData(0.1, 0.5, 0)]
+    [InlineData(0, 0.5, -0.3)]
+    public void AWaveThatIsCutOffAtGroundIsNoCurrent(double zeroV, double amplitudeV, double floorV)
+    {
+        var reader = Reader(
+            alternates: true, seconds => Math.Max(floorV, zeroV + amplitudeV * Math.Sin(2 * Math.PI * 50 * seconds)),
+            new(0, 0), new(1, 30));
+        var trouble = Assert.Throws<IOException>(() => reader.Read());
+        Assert.Contains("goes below ground", trouble.Message, StringComparison.Ordinal);
+        Assert.Contains("lift its zero to about half the supply", trouble.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Half of 3.3 V, and as much swing as goes into it.</summary>
+    [Fact]
+    public void AWaveThatJustFitsIsACurrent() => Assert.Equal(
+        1.6 / Math.Sqrt(2) * 30,
+        Reader(alternates: true, seconds => 1.65 + 1.6 * Math.Sin(2 * Math.PI * 60 * seconds), new(0, 0), new(1, 30)).Read(), 0.1);
+
+    /// <summary>A motor that is stuck or starts may want more than goes in: it reads too little, and must not be taken for no reading.
+    /// </summary>
+    [Theory]
+    [InlineData(3)]
+    [InlineData(30)]
+    public void AWaveThatIsCutOffAtBothEndsIsStillACurrent(double amplitudeV) => Assert.InRange(
+        Reader(
+            alternates: true, seconds => Math.Clamp(1.63 + amplitudeV * Math.Sin(2 * Math.PI * 60 * seconds), 0, 3.3),
+            new(0, 0), new(1, 30)).Read(),
+        1.2 * 30, 1.65 * 30);
+
+    /// <summary>A little hum and the converter's last digit, 0.125 mV (data sheet of the ADS1115, from memory), with a lift and without.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1.65)]
+    public void SilenceIsNoCurrentAndNoTrouble(double zeroV)
+    {
+        var reader = Reader(
+            alternates: true, seconds => Math.Round((zeroV + 0.002 * Math.Sin(2 * Math.PI * 50 * seconds)) / 0.000125) * 0.000125,
+            new(0, 0), new(1, 30));
+        Assert.Equal(0, reader.Read(), 0.06);
+    }
+
     [Fact]
     public void HumOfTheMainsAddsNothingToALevel()
     {

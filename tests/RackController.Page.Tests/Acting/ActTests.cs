@@ -29,7 +29,7 @@ public sealed class ActTests(Chromium chromium) : IClassFixture<Chromium>, IAsyn
     [Theory]
     [InlineData("Flood now", "Flood now", "The pump runs for")]
     [InlineData("Skip the next flood", "Skip it", "is left out")]
-    [InlineData("Hands in the rack", "Hold the pump", "pull the plug")]
+    [InlineData("Hands in the rack", "Hold the pump", "Pull the rack's plug")]
     [InlineData("Tier 2 out of use", "Out of use", "no light from now on")]
     public async Task WhatComesOfItIsShownBeforeItIsAsked(string link, string button, string consequence)
     {

@@ -145,6 +145,27 @@ public sealed class ProbeTests
     [InlineData("power: 5 W, line: 0, chip: tank", "north/aerator is on line 0 of tank: that part has no lines for relays")]
     public void ARelayIsOnALineThatThePartHas(string aerator, string expected) => Expect.Among(WithExpander(aerator), expected);
 
+    /// <summary>All lines of a PCF8574 are high at power-on; those of an MCP23017 are inputs (data sheets, from memory).</summary>
+    [Theory]
+    [InlineData("relays-active: high", "power: 5 W, line: 5, chip: bank")]
+    [InlineData("relays-active: low", "power: 5 W, line: 5, chip: bank, active: high")]
+    public void NoRelayIsEnergisedByAPartThatNobodyHasToldAThing(string relays, string aerator)
+    {
+        var wired = WithExpander(aerator).Replace("relays-active: low", relays, StringComparison.Ordinal);
+        Expect.Site(wired);
+        Expect.Among(
+            wired.Replace("mcp23017", "pcf8574", StringComparison.Ordinal),
+            "north/aerator is active high on bank, whose lines are all high from the moment it has power: use a relay board that is "
+            + "active low, or an mcp23017");
+    }
+
+    [Theory]
+    [InlineData("relays-active: low", "power: 5 W, line: 5, chip: bank")]
+    [InlineData("relays-active: high", "power: 5 W, line: 5, chip: bank, active: low")]
+    public void ARelayThatRestsHighMayBeOnSuchAPart(string relays, string aerator) => Expect.Site(
+        WithExpander(aerator).Replace("relays-active: low", relays, StringComparison.Ordinal)
+            .Replace("mcp23017", "pcf8574", StringComparison.Ordinal));
+
     /// <summary>Interrupts of such parts come late or not at all: dotnet/iot issues 2404 and 2134.</summary>
     [Fact]
     public void AFloatDoesNotWaitForABus() => Expect.Among(

@@ -163,6 +163,16 @@ public class WiringWalkTests
         Assert.False(commands.IsCut(new CircuitId(0)));
     }
 
+    // Aerator and fans keep their power meanwhile, so the pump's plug alone is not enough (the project's wiring notes, "Read this first").
+    [Theory]
+    [InlineData("north/reservoir low float")]
+    [InlineData("north/leak rope")]
+    public void EveryPlugIsPulledBeforeAFloatOrRopeIsTouched(string contact)
+    {
+        GoTo(contact);
+        Assert.StartsWith("With every load's plug pulled, ", Page.Words, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ALoadThatIsSafeWhenOnGoesOff()
     {
