@@ -9,6 +9,8 @@ internal sealed class HostCheckup(StateFolder folder)
     // The first with the interface that the driver speaks (linux/gpio.h, version 2).
     private static readonly Version firstKernel = new(5, 10);
 
+    private const string DiskSubject = "state folder";
+
     /// <summary>The kernel, and the library of the journal.</summary>
     public static IEnumerable<Finding> Programs()
     {
@@ -36,43 +38,68 @@ internal sealed class HostCheckup(StateFolder folder)
                 "right by network time alone: after a power cut without a network no hour is believed; fit a clock with a battery");
     }
 
-    /// <summary>Where the journal goes.</summary>
+    /// <summary>Where the journal goes, or will go once a controller has made its folder.</summary>
     /// <param name="isDriven">Whether a controller uses the folder now.</param>
     public Finding Disk(out bool isDriven)
     {
-        const string Subject = "state folder";
         isDriven = false;
         try
         {
+            var nearest = NearestThatIs(folder.Path);
+
             // Nothing is made here: a lock that belongs to whoever asks would keep the controller's own account out.
-            if (!File.Exists(folder.Lock))
+            var isUsed = File.Exists(folder.Lock);
+            if (!isUsed && LibC.Access(nearest, LibC.MayWriteAndSearch) != 0)
             {
-                return LibC.Access(NearestThatIs(folder.Path), LibC.MayWriteAndSearch) == 0
-                    ? Finding.Sound(Subject, $"{folder.Path} is not in use yet")
-                    : Finding.Wrong(
-                        Subject,
-                        $"{folder.Path} cannot be written by {Environment.UserName}: ask as the controller's account, give it the folder, "
-                        + "or name another with --state");
+                return Finding.Wrong(
+                    DiskSubject,
+                    $"{folder.Path} cannot be written by {Environment.UserName}: ask as the controller's account, give it the folder, "
+                    + "or name another with --state");
             }
 
-            using var taken = RackLock.Take(folder.Lock);
-            var disk = new DriveInfo(folder.Path);
-            return disk.DriveFormat is "tmpfs" or "ramfs"
-                ? Finding.Wrong(Subject, $"{folder.Path} is in memory, and gone after a power cut: name one on a disk with --state")
-                : disk.AvailableFreeSpace < Housekeeper.LeastFreeBytes
-                ? Finding.Wrong(Subject, $"{folder.Path} has {disk.AvailableFreeSpace / 1_000_000} MB left: make room")
-                : Finding.Sound(Subject, $"{folder.Path} on {disk.DriveFormat}, {disk.AvailableFreeSpace / 1_000_000} MB left");
-        }
-        catch (CouldNotRunException)
-        {
-            isDriven = true;
-            return Finding.Sound(Subject, $"{folder.Path} is in use by a controller, which is left in peace");
+            isDriven = isUsed && IsHeld();
+            var use = isDriven ? "in use by a controller, which is left in peace" : isUsed ? "driven by nobody now" : "not in use yet";
+            var disk = new DriveInfo(nearest);
+            return JudgeDisk(folder.Path, use, disk.DriveFormat, disk.AvailableFreeSpace);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Finding.Wrong(
-                Subject,
+                DiskSubject,
                 $"{folder.Path} cannot be used: {e.Message.TrimEnd('.')}: ask as the controller's account, or name another with --state");
+        }
+    }
+
+    /// <summary>Whether what is written to a disk is still there after a power cut, and has room.</summary>
+    /// <param name="path">The state folder.</param>
+    /// <param name="use">Who uses it, in words.</param>
+    /// <param name="format">Its file system, as the kernel calls it.</param>
+    /// <param name="freeBytes">The room left, bytes.</param>
+    internal static Finding JudgeDisk(string path, string use, string format, long freeBytes) => format switch
+    {
+        "tmpfs" or "ramfs" or "rootfs" => Finding.Wrong(
+            DiskSubject, $"{path} is in memory, and gone after a power cut: name one on a disk with --state"),
+        _ when freeBytes < Housekeeper.LeastFreeBytes => Finding.Wrong(
+            DiskSubject, $"{path} has {freeBytes / 1_000_000} MB left: make room"),
+
+        // Boards that spare their card lay one in memory over the whole system. One on a disk looks the same from here.
+        "overlay" or "overlayfs" => Finding.Doubtful(
+            DiskSubject,
+            $"{path} is on an overlay: if its upper layer is in memory, journal and rack file are gone after a power cut; switch the "
+            + "overlay off, or mount a disk at that folder"),
+        _ => Finding.Sound(DiskSubject, $"{path} on {format}, {freeBytes / 1_000_000} MB left, {use}"),
+    };
+
+    private bool IsHeld()
+    {
+        try
+        {
+            RackLock.Take(folder.Lock).Dispose();
+            return false;
+        }
+        catch (CouldNotRunException)
+        {
+            return true;
         }
     }
 
