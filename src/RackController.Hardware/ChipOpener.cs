@@ -1,5 +1,6 @@
 using System.Device.Gpio;
 using System.Device.I2c;
+using System.Diagnostics;
 using RackController.Hardware.CharacterDevice;
 using RackController.Hardware.Expanders;
 using RackController.Model;
@@ -30,6 +31,17 @@ internal sealed class ChipOpener : IDisposable
     public GpioDriver Open(string label) => expanders.TryGetValue(label, out var expander)
         ? new ExpanderDriver(expander.Lines, expander.Count)
         : OpenOfBoard(label);
+
+    /// <summary>Waits until every part was seen to do what it was told: in all no longer than one may take.</summary>
+    /// <returns>What was not seen, and why; null when everything was.</returns>
+    public string? Settle()
+    {
+        var since = Stopwatch.GetTimestamp();
+        var faults = expanders.Values
+            .Select(expander => expander.Lines.Settle(ExpanderLines.Patience.ToTimeSpan() - Stopwatch.GetElapsedTime(since)))
+            .OfType<string>().ToArray();
+        return faults.Length == 0 ? null : string.Join("; ", faults);
+    }
 
     // A chip that was lost and is back may have another number, and another chip may have come to that one.
     private CharacterDeviceDriver OpenOfBoard(string name)

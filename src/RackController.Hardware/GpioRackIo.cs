@@ -1,7 +1,6 @@
 using System.Device.Gpio;
 using System.Device.I2c;
 using RackController.Hardware.CharacterDevice;
-using RackController.Hardware.Expanders;
 using RackController.Hardware.Probes;
 using RackController.Model;
 
@@ -21,7 +20,6 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     private ProbeBoard probes = new([]);
     private readonly Heartbeat? heartbeat;
     private ChipOpener? chips;
-    private readonly Site site;
     private readonly RelayCommands safe;
     private MonotonicTime lastSeen;
 
@@ -34,7 +32,6 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     {
         ArgumentNullException.ThrowIfNull(site);
         ArgumentNullException.ThrowIfNull(openChip);
-        this.site = site;
         safe = new RelayCommands(site);
         banks = BanksOf(site, openChip);
         try
@@ -118,27 +115,24 @@ public sealed class GpioRackIo : IRackIo, IDisposable
     /// <param name="now">The time of the scan.</param>
     public void Beat(MonotonicTime now) => heartbeat?.Beat(now);
 
-    /// <summary>Drives every relay line to the level of its load's safe state and reads it back; one on a bus once its part had the time to
+    /// <inheritdoc/>
+    public IoOutcome WriteLast(MonotonicTime now, RelayCommands commands)
+    {
+        // A part on a bus says what it was told while it may still be at it, so its lines are read back once more when it has done it.
+        var first = Write(now, commands);
+        return chips is null ? first : new IoOutcome(Join(chips.Settle(), Write(now, commands).Fault));
+    }
+
+    /// <summary>Drives every relay line to the level of its load's safe state and reads it back; one on a bus once its part was seen to
     /// follow. The lines stay held.</summary>
     /// <returns>Whether every relay followed.</returns>
-    public IoOutcome MakeSafe()
-    {
-        var told = Write(lastSeen, safe);
-        if (LineSearch.PlanOf(site).Expanders.IsEmpty)
-        {
-            return told;
-        }
-
-        // Until then a part answers with what it was told.
-        Thread.Sleep((ExpanderLines.Patience + ExpanderLines.Patience).ToTimeSpan());
-        return Write(lastSeen, safe);
-    }
+    public IoOutcome MakeSafe() => WriteLast(lastSeen, safe);
 
     /// <summary>Drives every relay line to its safe level, then lets all lines go. Call <see cref="MakeSafe"/> before to
     /// learn whether that worked.</summary>
     public void Dispose()
     {
-        MakeSafe();
+        Write(lastSeen, safe);
         Release();
     }
 

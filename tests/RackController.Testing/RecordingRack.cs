@@ -55,6 +55,13 @@ public sealed class RecordingRack(Site site) : IRackIo
         return ReadOutcome;
     }
 
+    /// <summary>What is seen of the last write beyond what each write says; null for nothing.</summary>
+    public string? SettleFault { get; set; }
+
+    /// <inheritdoc/>
+    public IoOutcome WriteLast(MonotonicTime now, RelayCommands commands) =>
+        Write(now, commands) is { Fault: { } fault } ? new IoOutcome(fault) : new IoOutcome(SettleFault);
+
     /// <inheritdoc/>
     public IoOutcome Write(MonotonicTime now, RelayCommands commands)
     {

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using NodaTime;
 using RackController.Model;
 
@@ -16,10 +17,12 @@ internal sealed class ExpanderLines(string name, Func<ExpanderPort> open, Func<M
     public static readonly Duration Patience = Duration.FromMilliseconds(300);
 
     private static readonly TimeSpan every = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan step = TimeSpan.FromMilliseconds(10);
     private static readonly TimeSpan endsWithin = TimeSpan.FromSeconds(1);
 
     private readonly Lock changing = new();
     private readonly AutoResetEvent changed = new(initialState: false);
+    private readonly AutoResetEvent spoken = new(initialState: false);
     private ExpanderPort? port;
     private Thread? thread;
     private volatile bool ending;
@@ -73,6 +76,32 @@ internal sealed class ExpanderLines(string name, Func<ExpanderPort> open, Func<M
         }
     }
 
+    /// <summary>Waits until what is wanted was seen on the part. Not for a running scan.</summary>
+    /// <param name="atMost">How long to wait.</param>
+    /// <returns>Why it was not seen; null when it was, or when no line was taken.</returns>
+    public string? Settle(TimeSpan atMost)
+    {
+        var since = Stopwatch.GetTimestamp();
+        while (true)
+        {
+            lock (changing)
+            {
+                if (thread is null || seen.Version == wanted.Version)
+                {
+                    return null;
+                }
+
+                if (Stopwatch.GetElapsedTime(since) >= atMost)
+                {
+                    return fault ?? $"{name} has not answered for {Patience.TotalMilliseconds:0} ms";
+                }
+            }
+
+            changed.Set();
+            spoken.WaitOne(step);
+        }
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {
@@ -82,6 +111,7 @@ internal sealed class ExpanderLines(string name, Func<ExpanderPort> open, Func<M
         {
             port?.Dispose();
             changed.Dispose();
+            spoken.Dispose();
         }
     }
 
@@ -101,6 +131,7 @@ internal sealed class ExpanderLines(string name, Func<ExpanderPort> open, Func<M
         {
             changed.WaitOne(every);
             Speak();
+            spoken.Set();
         }
 
         // What was wanted last, such as the safe levels before an end.

@@ -17,6 +17,13 @@ public interface IRackIo
     /// <param name="commands">What each load is told.</param>
     /// <returns>Whether every relay took its command.</returns>
     IoOutcome Write(MonotonicTime now, RelayCommands commands);
+
+    /// <summary>Gives every load what it is told last, and waits for a moment until that was seen, where a bus lies in between. Not for
+    /// a running scan.</summary>
+    /// <param name="now">The monotonic time.</param>
+    /// <param name="commands">What each load is told.</param>
+    /// <returns>Whether every relay was seen to take its command.</returns>
+    IoOutcome WriteLast(MonotonicTime now, RelayCommands commands) => Write(now, commands);
 }
 
 /// <summary>Whether inputs or outputs did what they were asked.</summary>

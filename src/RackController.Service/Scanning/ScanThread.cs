@@ -73,7 +73,7 @@ internal sealed class ScanThread
         try
         {
             // The time only says when to try again what failed; a clock that fails must not keep the rack from its safe state.
-            return io.Write(loop.NextDue, safe).Fault;
+            return io.WriteLast(loop.NextDue, safe).Fault;
         }
         catch (Exception e)
         {

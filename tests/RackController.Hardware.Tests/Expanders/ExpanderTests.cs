@@ -58,6 +58,24 @@ public sealed class ExpanderTests
         Until(() => Reads(chip, 0) == PinValue.High);
     }
 
+    /// <summary>What is wanted is read back as done for a moment; nobody may call a load safe by that.</summary>
+    [Fact]
+    public void WhatAPartWasToldIsSettledOnlyOnceItWasSeenOnTheBus()
+    {
+        var part = new FakeExpander(pulls: 0);
+        using var lines = Lines(part);
+        using var chip = new GpioController(new ExpanderDriver(lines, 16));
+        chip.OpenPin(0, PinMode.Output, PinValue.High);
+        Assert.Null(lines.Settle(atMost));
+        part.Unplug();
+        chip.Write(0, PinValue.Low);
+        Assert.Contains("bank", lines.Settle(TimeSpan.FromMilliseconds(300)), StringComparison.Ordinal);
+
+        part.Plug();
+        Assert.Null(lines.Settle(atMost));
+        Assert.Equal(0, part.Levels[^1]);
+    }
+
     /// <summary>By the data sheet of the PCF8574 (from memory): one byte, a bit for each line, and a high line is a weak one.</summary>
     [Fact]
     public void AnEightLinePartLeavesTheLinesHighThatNobodyTook()

@@ -67,6 +67,18 @@ public sealed class ScanThreadTests : IDisposable
         Assert.Equal(2, rig.Rack.WriteCount);
     }
 
+    [Fact]
+    public async Task ASafeStateThatWasWrittenAndNotSeenIsSaid()
+    {
+        rig.Rack.ReadThrows = new InvariantBrokenException("whatever");
+        rig.Rack.SettleFault = "the bus hangs";
+
+        Thread().Start();
+        var ending = await ended.Task.WaitAsync(Patience);
+
+        Assert.Equal("the bus hangs", ending.SafeStateFault);
+    }
+
     public void Dispose() => rig.Dispose();
 
     private ScanThread Thread() => new(rig.Site, rig.Rack, rig.Clock, rig.Loop, ended.SetResult);
