@@ -6,6 +6,7 @@ $1 == "SECURITY" { security = substr($0, 10) }
 $1 == "SEALED" { sealed++ }
 $1 == "READS" { reads++ }
 $1 == "PSS" { pss = $2 }
+$1 == "LATER" { pss_later = $2 }
 $1 == "STOPPED" { stopped = $2 }
 $1 == "PAGE" { page = substr($0, 6) }
 $1 == "ROOT" { root = substr($0, 6) }
@@ -108,6 +109,11 @@ function the_boot_starts_it() {
         "after the reset it drives again by itself, remembers, and does not trust a clock that lost its time", rebooted)
 }
 
+function lets_go_of_memory() {
+    verdict(pss_later > 0 && pss_later < 0.85 * pss, "a minute after its start the service lets go of what only that needed",
+        pss " and then " pss_later " kB PSS")
+}
+
 END {
     if (!finished) { verdict(0, "the guest lives to its end", "no end mark on its console") }
     else {
@@ -115,6 +121,7 @@ END {
         waits_for_a_late_chip()
         an_unknown_hour_lights_nothing()
         is_sealed_in()
+        lets_go_of_memory()
         serves_its_page()
         takes_another_rack_file()
         root_lets_people_in()
@@ -127,7 +134,6 @@ END {
             a_hung_kernel_is_reset()
             the_boot_starts_it()
         }
-        print suite ": memory in the guest " pss " kB PSS"
     }
     print suite ": " passed + 0 " passed, " failed + 0 " failed"
     exit failed > 0
