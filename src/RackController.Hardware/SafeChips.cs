@@ -34,7 +34,10 @@ public static class SafeChips
             try
             {
                 using var rack = open(OnlyOutputsOf(chip, site, plan));
-                faults.AddRange(rack.MakeSafe().Fault is { } fault ? [fault] : Array.Empty<string>());
+                if (rack.MakeSafe().Fault is { } fault)
+                {
+                    faults.Add(fault);
+                }
             }
             catch (IOException failure) when (failure.InnerException?.HResult != LibC.Busy)
             {

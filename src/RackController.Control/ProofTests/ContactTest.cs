@@ -49,9 +49,9 @@ internal static class ContactTest
             "wet the rope until it reads wet, with the rack's plug pulled", "dry the rope until it reads dry"),
         SensorKind.SupplySense => ("open the breaker of the circuit", "close the breaker of the circuit again"),
         SensorKind.ReservoirLowFloat => (
-            $"push the float down, or lift it out of the water, with {HandsInWords.Rod} until it reads dry, and hold it there",
+            $"push the float down, or lift it out of the water, with {HandsInWords.Rod}, until it reads dry, and hold it there",
             "let the water carry the float until it reads wet"),
         _ => (
-            $"lift the float with {HandsInWords.Rod} until it reads wet, and hold it there", "let the float down until it reads dry"),
+            $"lift the float with {HandsInWords.Rod}, until it reads wet, and hold it there", "let the float down until it reads dry"),
     };
 }

@@ -10,8 +10,6 @@ namespace RackController.Service;
 /// </summary>
 public static class UnusedMemory
 {
-    private const int DontNeed = 4;
-
     /// <summary>How long after the start there is much to let go of, and how often later.</summary>
     public static readonly (Duration First, Duration Later) Due = (Duration.FromMinutes(1), Duration.FromHours(1));
 
@@ -44,7 +42,7 @@ public static class UnusedMemory
         // All are found first: to look for one would bring back another.
         foreach (var (start, end) in AsInTheFile(File.ReadLines("/proc/self/smaps"), folder).ToArray())
         {
-            if (LibC.MAdvise((nint)start, (nuint)(end - start), DontNeed) == 0)
+            if (LibC.MAdvise((nint)start, (nuint)(end - start), LibC.DontNeed) == 0)
             {
                 bytes += (long)(end - start);
             }

@@ -4,7 +4,8 @@ namespace RackController.Service;
 
 /// <summary>
 /// The few calls to the C library that .NET has no word for: the clock that also counts sleep, a sleep that a step of
-/// the wall clock cannot freeze, whether the kernel holds the wall clock for synchronised, and the advisory file lock.
+/// the wall clock cannot freeze, whether the kernel holds the wall clock for synchronised, the advisory file lock, and what
+/// memory may go.
 /// Layouts are those of 64-bit Linux.
 /// </summary>
 internal static partial class LibC
@@ -28,6 +29,9 @@ internal static partial class LibC
     public const int OpenFolderCloseOnExec = 0x10000 | 0x80000;
     public const int WouldBlock = 11;
     public const short PollIn = 1;
+
+    /// <summary>What <c>madvise</c> takes for pages that can be read from their file again.</summary>
+    public const int DontNeed = 4;
 
     [StructLayout(LayoutKind.Sequential)]
     public struct TimeSpec
